@@ -1,0 +1,1 @@
+//! Underfoot: typeset papers.

@@ -1,0 +1,1 @@
+//! Underfoot: photographs to colour measurements.

@@ -1,0 +1,117 @@
+//! How wrong the numbers of a slab may be, and the slabs that follow.
+
+use units::{Fraction, HumidityDifference, RelativeHumidity};
+
+use super::{DryingError, DryingSlab};
+use crate::chance::{Seed, Stream, normal_cdf};
+
+/// Numbers of a slab that are not known exactly.
+pub(crate) const UNKNOWNS: usize = 7;
+
+/// One possible slab: a standard normal score for each unknown.
+pub(crate) type Scores = [f64; UNKNOWNS];
+
+/// How far each number of the described slab may be off.
+///
+/// A *factor* is a geometric standard deviation: 1.6 puts two slabs in three between 1/1.6 and 1.6
+/// times the described number. 1 means exactly known. All values here are judgement (grade M):
+/// recalled drying tables for one mix disagree by a factor of 1.3 to 2.7 in time
+/// (`drying_calibration.csv`), so the diffusivity is known to a factor of 1.7 at best; the rest is
+/// what a tape, a thermo-hygrometer and a mix sheet leave open. Whether the bands that follow are
+/// wide enough is measured on slabs drawn from a wider world: `reference/forecast/calibration.md`.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Spread {
+    /// Factor on the diffusivity; 1 to 5. Below 1.4 it claims more than any table supports.
+    pub diffusivity_factor: f64,
+    /// Standard deviation of the air's mean humidity; 0 to 20 points.
+    pub ambient: HumidityDifference,
+    /// The thickness lies evenly within plus or minus this share; below 0.5.
+    pub thickness: Fraction,
+    /// Factor on α, the diffusivity left in dry concrete; 1 to 5.
+    pub dry_share_factor: f64,
+    /// Standard deviation of Hc, the knee of the diffusivity; 0 to 10 points.
+    pub knee: HumidityDifference,
+    /// Factor on the exponent n; 1 to 5.
+    pub exponent_factor: f64,
+    /// The humidity at the start lies evenly between the described one and this much below it, for
+    /// water that hydration took; 0 to 20 points.
+    pub start_below: HumidityDifference,
+}
+
+impl Default for Spread {
+    fn default() -> Self {
+        Self {
+            diffusivity_factor: 1.7,
+            ambient: HumidityDifference::points(7.0),
+            thickness: Fraction::share(0.1).expect("0.1 is a share"),
+            dry_share_factor: 1.6,
+            knee: HumidityDifference::points(4.0),
+            exponent_factor: 1.5,
+            start_below: HumidityDifference::points(6.0),
+        }
+    }
+}
+
+impl Spread {
+    pub(crate) fn check(&self) -> Result<(), DryingError> {
+        let fail = |field, value, accepted| Err(DryingError::Spread { field, value, accepted });
+        for (field, value) in [
+            ("diffusivity factor", self.diffusivity_factor),
+            ("dry share factor", self.dry_share_factor),
+            ("exponent factor", self.exponent_factor),
+        ] {
+            if !(1.0..=5.0).contains(&value) {
+                return fail(field, value, "1 to 5");
+            }
+        }
+        if !(0.0..=20.0).contains(&self.ambient.as_points()) {
+            return fail("ambient spread", self.ambient.as_points(), "0 to 20 points");
+        }
+        if !(0.0..=10.0).contains(&self.knee.as_points()) {
+            return fail("knee spread", self.knee.as_points(), "0 to 10 points");
+        }
+        if !(0.0..=20.0).contains(&self.start_below.as_points()) {
+            return fail("start below", self.start_below.as_points(), "0 to 20 points");
+        }
+        if self.thickness.as_share() >= 0.5 {
+            return fail("thickness spread", self.thickness.as_share(), "a share below 0.5");
+        }
+        Ok(())
+    }
+
+    /// The slab that lies this many standard deviations off the described one. Each number is
+    /// kept where the solver takes it: the knee within 50 to 95 %, α within 0.005 to 1.
+    pub(crate) fn slab(&self, described: &DryingSlab, scores: &Scores) -> DryingSlab {
+        let times = |factor: f64, score: f64| libm::exp(libm::log(factor) * score);
+        let mut slab = described.clone();
+        let concrete = &mut slab.concrete;
+        concrete.saturated = concrete.saturated * times(self.diffusivity_factor, scores[0]);
+        slab.ambient = slab.ambient.shifted(HumidityDifference::points(self.ambient.as_points() * scores[1]));
+        slab.thickness = slab.thickness * (1.0 + self.thickness.as_share() * (2.0 * normal_cdf(scores[2]) - 1.0));
+        slab.initial = humidity(slab.initial.as_share() - self.start_below.as_share() * normal_cdf(scores[6]));
+        let shape = &mut concrete.shape;
+        shape.dry_share = (shape.dry_share * times(self.dry_share_factor, scores[3])).clamp(0.005, 1.0);
+        shape.knee = (shape.knee + self.knee.as_share() * scores[4]).clamp(0.5, 0.95);
+        shape.exponent = (shape.exponent * times(self.exponent_factor, scores[5])).clamp(1.0, 60.0);
+        slab
+    }
+}
+
+/// How many possible slabs are drawn and from which seed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Draws {
+    /// 50 to 100000; 1000 gives a P10 good to about half a point of RH.
+    pub members: usize,
+    /// The same seed gives the same forecast on any machine and any number of threads.
+    pub seed: Seed,
+}
+
+/// Standard normal scores from a member's own stream.
+pub(crate) fn draw_scores(stream: &mut Stream) -> Scores {
+    core::array::from_fn(|_| stream.standard_normal())
+}
+
+/// A humidity from a share of 1, kept within 0 to 100 %.
+pub(crate) fn humidity(share: f64) -> RelativeHumidity {
+    RelativeHumidity::percent((share * 100.0).clamp(0.0, 100.0)).expect("clamped to 0 to 100 %")
+}

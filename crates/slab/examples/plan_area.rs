@@ -1,0 +1,50 @@
+//! Measures slabs: one JSON line each on standard input, `area,perimeter,x,y` of each on standard
+//! output, in square metres and metres.
+//!
+//! ```text
+//! echo '{"outline":[[0,0],[4,0],[4,3],[0,3]],"cut_outs":[]}' | cargo run -p slab --example plan_area
+//! 12,14,2,1.5
+//! ```
+//!
+//! `reference/plan/make_polygons.py` makes such lines and compares the answers with Shapely's.
+
+use std::error::Error;
+use std::io::{BufRead, Write};
+
+use serde::Deserialize;
+use slab::plan::{Plan, PlanSpec, ShapeSpec, WrittenPoint};
+use units::Written;
+
+/// Corners in metres; other fields of the line are for the comparison.
+#[derive(Deserialize)]
+struct Line {
+    outline: Vec<[f64; 2]>,
+    cut_outs: Vec<Vec<[f64; 2]>>,
+}
+
+fn polygon(corners: &[[f64; 2]]) -> Result<ShapeSpec, Box<dyn Error>> {
+    let point = |[x, y]: &[f64; 2]| -> Result<WrittenPoint, Box<dyn Error>> {
+        Ok([Written::read(&format!("{x} m"))?, Written::read(&format!("{y} m"))?])
+    };
+    Ok(ShapeSpec::Polygon(corners.iter().map(point).collect::<Result<_, _>>()?))
+}
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let mut out = std::io::stdout().lock();
+    for line in std::io::stdin().lock().lines() {
+        let line: Line = serde_json::from_str(&line?)?;
+        let cut_outs = line.cut_outs.iter().map(|c| polygon(c)).collect::<Result<_, _>>()?;
+        let spec = PlanSpec { outline: polygon(&line.outline)?, cut_outs, zones: Vec::new(), north: None };
+        let plan = Plan::resolve(&spec)?;
+        let (perimeter, centroid) = plan.perimeter().zip(plan.centroid()).ok_or("a drawn plan has both")?;
+        writeln!(
+            out,
+            "{},{},{},{}",
+            plan.area().as_square_metres(),
+            perimeter.as_metres(),
+            centroid.x.as_metres(),
+            centroid.y.as_metres()
+        )?;
+    }
+    Ok(())
+}

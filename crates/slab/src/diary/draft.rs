@@ -1,0 +1,202 @@
+//! Reading entries as a person or another program would write them: JSON Lines with only what is
+//! needed, `#labels` for ids, and local times.
+
+use std::collections::HashMap;
+
+use jiff::tz::TimeZone;
+use serde_json::{Map, Value};
+
+use super::body::Body;
+use super::entry::{Entry, EntryError, SCHEMA};
+use super::ids::{EntryId, SlabId};
+use super::when::When;
+
+/// What a written line may leave out.
+#[derive(Debug, Clone)]
+pub struct Context {
+    /// The slab the lines belong to.
+    pub slab: SlabId,
+    /// Zone of local times, unless a `job_opened` line names one.
+    pub zone: TimeZone,
+    /// Author of lines that name none.
+    pub author: String,
+    /// Device of lines that name none.
+    pub device: String,
+    /// When the lines are noted, where they don't say; `None` is when each happened, as for a diary
+    /// that is replayed or typed up from paper.
+    pub noted: Option<When>,
+}
+
+/// A line that cannot be read.
+#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[error("line {line}: {field}: {problem}")]
+pub struct DraftError {
+    /// Line number, from 1.
+    pub line: usize,
+    /// Field with its path, or `line` when the line is no JSON.
+    pub field: String,
+    /// What was wrong, and what would be accepted.
+    pub problem: String,
+}
+
+/// One written line before it is an entry: a JSON object with at least `happened` and `body`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Draft {
+    fields: Map<String, Value>,
+    text: String,
+}
+
+impl Draft {
+    /// Takes a JSON object.
+    ///
+    /// # Errors
+    /// Says where the JSON breaks.
+    pub fn parse(text: &str) -> Result<Self, (String, String)> {
+        match serde_json::from_str::<Value>(text) {
+            Ok(Value::Object(fields)) => Ok(Self { fields, text: text.trim().to_owned() }),
+            Ok(_) => Err(("line".to_owned(), "it is not a JSON object; accepted: {\"happened\": …, \"body\": {\"kind\": …}}".to_owned())),
+            Err(error) => Err((
+                "line".to_owned(),
+                format!("broken JSON at column {}: {error}; accepted: one JSON object on one line", error.column()),
+            )),
+        }
+    }
+
+    fn zone_named(&self) -> Option<&str> {
+        let body = self.fields.get("body")?;
+        (body.get("kind")?.as_str()? == "job_opened").then(|| body.get("time_zone")?.as_str()).flatten()
+    }
+
+    /// Fills in what was left out and reads the entry. `repeat` tells equal lines apart.
+    ///
+    /// # Errors
+    /// The field with its path, and what was wrong with it.
+    pub fn settle(mut self, context: &Context, repeat: u32) -> Result<Entry, (String, String)> {
+        // An id made from the text must not depend on what this program fills in.
+        let own_id = EntryId::of_text(context.slab, &self.text, repeat).to_string();
+        let id = match self.fields.get("id") {
+            None => own_id,
+            Some(given) => resolve_label(context.slab, "id", given)?,
+        };
+        self.fields.insert("id".to_owned(), Value::String(id));
+        if let Some(given) = self.fields.get("replaces") {
+            let id = resolve_label(context.slab, "replaces", given)?;
+            self.fields.insert("replaces".to_owned(), Value::String(id));
+        }
+        match self.fields.get("slab") {
+            None => {
+                self.fields.insert("slab".to_owned(), Value::String(context.slab.to_string()));
+            }
+            Some(Value::String(text)) if *text == context.slab.to_string() => {}
+            Some(other) => {
+                return Err((
+                    "slab".to_owned(),
+                    format!("{other} is another slab; accepted: {} or no slab at all", context.slab),
+                ));
+            }
+        }
+        let zone = &context.zone;
+        let happened = match self.fields.get("happened") {
+            None => return Err(("happened".to_owned(), "is missing; accepted: 2026-03-02T07:00-06:00, 2026-03-02 07:00, 2026-03-02".to_owned())),
+            Some(value) => moment("happened", value, zone)?,
+        };
+        let noted = match self.fields.get("noted") {
+            Some(value) => moment("noted", value, zone)?,
+            None => context.noted.clone().unwrap_or_else(|| happened.clone()),
+        };
+        self.fields.insert("happened".to_owned(), Value::String(happened.to_string()));
+        self.fields.insert("noted".to_owned(), Value::String(noted.to_string()));
+        self.fields.entry("author").or_insert_with(|| Value::String(context.author.clone()));
+        self.fields.entry("device").or_insert_with(|| Value::String(context.device.clone()));
+        self.fields.entry("schema").or_insert_with(|| Value::from(SCHEMA));
+        match self.fields.get_mut("body") {
+            Some(Value::Object(body)) => {
+                if let Some(of) = body.get("of") {
+                    let id = resolve_label(context.slab, "body.of", of)?;
+                    body.insert("of".to_owned(), Value::String(id));
+                }
+            }
+            Some(_) => return Err(("body".to_owned(), "is not an object; accepted: {\"kind\": …}".to_owned())),
+            None => {
+                return Err((
+                    "body".to_owned(),
+                    format!("is missing; accepted: {{\"kind\": …}} with one of {}", Body::KINDS.join(", ")),
+                ));
+            }
+        }
+        let text = Value::Object(self.fields).to_string();
+        Entry::from_json(&text).map_err(|error| match error {
+            EntryError::Header { field, problem } => (field, problem),
+            EntryError::Place(problem) => ("place".to_owned(), problem.to_string()),
+            EntryError::Body(problem) => ("body".to_owned(), problem.to_string()),
+        })
+    }
+}
+
+fn moment(field: &str, value: &Value, zone: &TimeZone) -> Result<When, (String, String)> {
+    let Value::String(text) = value else {
+        return Err((field.to_owned(), format!("{value} is not a moment; accepted: \"2026-03-02 07:00\"")));
+    };
+    When::read(text, zone).map_err(|e| (field.to_owned(), e.to_string()))
+}
+
+fn resolve_label(slab: SlabId, field: &str, value: &Value) -> Result<String, (String, String)> {
+    match value {
+        Value::String(text) => match text.strip_prefix('#') {
+            Some(label) if !label.is_empty() => Ok(EntryId::of_label(slab, label).to_string()),
+            _ => text
+                .parse::<EntryId>()
+                .map(|id| id.to_string())
+                .map_err(|e| (field.to_owned(), format!("{e}, or a label such as #oil"))),
+        },
+        other => Err((field.to_owned(), format!("{other} is not an id; accepted: a UUID, or a label such as #oil"))),
+    }
+}
+
+/// Reads entries as JSON Lines; blank lines are passed over. All lines are read or none.
+///
+/// # Errors
+/// Every line that cannot be read, with field, value and what would be accepted.
+pub fn read_lines(text: &str, context: &Context) -> Result<Vec<Entry>, Vec<DraftError>> {
+    let mut drafts = Vec::new();
+    let mut errors = Vec::new();
+    let mut context = context.clone();
+    for (index, line) in text.lines().enumerate() {
+        let line_number = index + 1;
+        let line = line.trim_start_matches('\u{feff}').trim();
+        if line.is_empty() {
+            continue;
+        }
+        match Draft::parse(line) {
+            Ok(draft) => {
+                if let Some(name) = draft.zone_named() {
+                    match TimeZone::get(name) {
+                        Ok(zone) => context.zone = zone,
+                        Err(_) => errors.push(DraftError {
+                            line: line_number,
+                            field: "body.time_zone".to_owned(),
+                            problem: format!("\"{name}\" is not a time zone; accepted: a name such as America/Chicago"),
+                        }),
+                    }
+                }
+                drafts.push((line_number, draft));
+            }
+            Err((field, problem)) => errors.push(DraftError { line: line_number, field, problem }),
+        }
+    }
+    let mut repeats: HashMap<String, u32> = HashMap::new();
+    let mut entries = Vec::with_capacity(drafts.len());
+    for (line, draft) in drafts {
+        let repeat = repeats.entry(draft.text.clone()).and_modify(|n| *n += 1).or_insert(0);
+        match draft.settle(&context, *repeat) {
+            Ok(entry) => entries.push(entry),
+            Err((field, problem)) => errors.push(DraftError { line, field, problem }),
+        }
+    }
+    if errors.is_empty() {
+        Ok(entries)
+    } else {
+        errors.sort_by_key(|e| e.line);
+        Err(errors)
+    }
+}

@@ -1,0 +1,68 @@
+//! Checks on single values of a plan: nothing, too much, too many.
+
+use units::{Area, Length, Written};
+
+use super::offset::LARGEST_METRES;
+use super::{Offset, PlanError};
+
+/// The most corners one shape may have; a real slab has dozens.
+const MOST_CORNERS: usize = 2_000;
+/// The most shapes of one kind a plan may have.
+const MOST_SHAPES: usize = 500;
+
+/// A length above zero and at most 10 km, in metres.
+pub(super) fn length(written: &Written<Length>, path: &str) -> Result<f64, PlanError> {
+    let metres = written.value().as_metres();
+    if metres <= 0.0 {
+        return Err(PlanError::ZeroLength { path: path.to_owned(), typed: written.text().to_owned() });
+    }
+    // Also refuses what overflowed to infinity.
+    if metres > LARGEST_METRES {
+        return Err(PlanError::TooLarge { path: path.to_owned(), typed: written.text().to_owned() });
+    }
+    Ok(metres)
+}
+
+/// An area above zero and at most 100 km², in square metres.
+pub(super) fn area(written: &Written<Area>, path: &str) -> Result<f64, PlanError> {
+    let square_metres = written.value().as_square_metres();
+    if square_metres <= 0.0 {
+        return Err(PlanError::NoArea { path: path.to_owned(), typed: Some(written.text().to_owned()) });
+    }
+    if square_metres > LARGEST_METRES * LARGEST_METRES {
+        return Err(PlanError::TooLarge { path: path.to_owned(), typed: written.text().to_owned() });
+    }
+    Ok(square_metres)
+}
+
+/// An offset within 10 km; reading already refuses others, a value made in code may not have been read.
+pub(super) fn offset(written: &Written<Offset>, path: &str, field: &str) -> Result<Offset, PlanError> {
+    let value = written.value();
+    if value.as_metres().abs() <= LARGEST_METRES {
+        Ok(value)
+    } else {
+        Err(PlanError::TooLarge { path: format!("{path}.{field}"), typed: written.text().to_owned() })
+    }
+}
+
+/// From three corners up to [`MOST_CORNERS`].
+pub(super) fn corner_limit(count: usize, path: &str) -> Result<(), PlanError> {
+    if count < 3 {
+        return Err(PlanError::TooFew { path: path.to_owned(), count, least: 3 });
+    }
+    if count > MOST_CORNERS {
+        return Err(PlanError::TooMany { path: path.to_owned(), count, most: MOST_CORNERS });
+    }
+    Ok(())
+}
+
+/// Up to [`MOST_SHAPES`], and at least `least`.
+pub(super) fn shape_limit(count: usize, least: usize, path: &str) -> Result<(), PlanError> {
+    if count < least {
+        return Err(PlanError::TooFew { path: path.to_owned(), count, least });
+    }
+    if count > MOST_SHAPES {
+        return Err(PlanError::TooMany { path: path.to_owned(), count, most: MOST_SHAPES });
+    }
+    Ok(())
+}

@@ -1,0 +1,284 @@
+//! Dry enough for the chosen sealer? Only measurements say so; a forecast never releases.
+//!
+//! Counted from the end of the wet cure, not from the pour: a probe read under wet covers tells
+//! nothing of a dried slab. Humidity in the slab and emission from it cannot be converted into each
+//! other; where both were measured and disagree, nobody can tell.
+
+use science::emission::{Exposure as DishExposure, moisture_emission};
+use science::moisture::month_per_inch;
+use units::{Duration, Length, MoistureEmission, RelativeHumidity};
+
+use super::finding::{Finding, Value};
+use super::surface::DryingStart;
+use super::{Action, Code, Judge};
+use crate::diary::body::{EmissionDish, PlasticSheet, Rinsed, SealerChosen, SheetResult, SlabHumidity};
+use crate::diary::{Entry, EntryId};
+use crate::slab::{Seen, Zone};
+
+/// What the sealer asks, from its maker's sheet where it is known.
+struct Asked {
+    humidity: Option<RelativeHumidity>,
+    /// Up to here the maker's sheet would have to say so.
+    humidity_upper: Option<RelativeHumidity>,
+    emission: Option<MoistureEmission>,
+    dry_sheet_does: bool,
+    damp_tolerant: bool,
+}
+
+/// One kind of test on one zone.
+#[derive(Default)]
+struct Measured {
+    /// Readings that count in full.
+    sound: usize,
+    /// Readings taken the wrong way.
+    weak: usize,
+    over: usize,
+    between: usize,
+    evidence: Vec<EntryId>,
+}
+
+impl Measured {
+    fn fits(&self) -> bool {
+        self.sound > 0 && self.over == 0 && self.between == 0
+    }
+}
+
+impl Judge<'_> {
+    pub(super) fn moisture(&self, zone: &Zone) -> Finding {
+        let Some(chosen) = self.slab.all::<SealerChosen>().rfind(|s| self.slab.touches(s.entry, zone)) else {
+            return Finding::unproven(Code::NoSealerChosen, Action::ChooseSealer);
+        };
+        let asked = self.asked(chosen.body);
+        let (since, start) = self.dry_since(zone);
+        let counts = |e: &Entry| {
+            self.slab.speaks_for(e, zone) && since.is_none_or(|since| e.happened.instant() >= since)
+        };
+        let outdated = self.outdated_moisture_tests(zone, &counts);
+        let probes = self.probes(zone, &asked, &counts);
+        let dishes = self.dishes(&asked, &counts);
+        let sheet = self.slab.all::<PlasticSheet>().rfind(|s| counts(s.entry));
+        let finding = if let DryingStart::StillWet(entry) = start
+            && entry.happened.instant() + self.longest_wet_cure() > self.at
+        {
+            Finding::held(Code::StillWetCuring, Action::EndWetCure)
+                .with("date", Value::Date(entry.happened.date()))
+                .because([entry.id])
+        } else {
+            self.measured(&asked, &probes, &dishes, sheet)
+        };
+        let finding = finding
+            .with("sealer", Value::Term(chosen.body.sealer.clone()))
+            .because([chosen.entry.id])
+            .because(probes.evidence)
+            .because(dishes.evidence)
+            .because(sheet.map(|s| s.entry.id))
+            .and_if(!outdated.is_empty(), Code::MoistureTestsOutdated)
+            .because(outdated);
+        self.with_rule_of_thumb(zone, finding, &start)
+    }
+
+    fn asked(&self, chosen: &SealerChosen) -> Asked {
+        let rule = self.figures.trade().sealer(&chosen.sealer).map(|s| s.moisture);
+        let own_humidity = chosen.humidity_limit.as_ref().map(units::Written::value);
+        let own_emission = chosen.emission_limit.as_ref().map(units::Written::value);
+        // A sealer we know nothing of is taken for a tight film: the strictest default.
+        let tight = rule.is_none_or(|r| !r.dry_sheet && !r.damp_tolerant);
+        let (plain_id, upper_id, emission_id) = if tight {
+            ("humidity-film", "humidity-film-stop", "emission-film")
+        } else {
+            ("humidity-breathing", "humidity-breathing", "emission-breathing")
+        };
+        let default = rule.and_then(|r| r.humidity_max()).or_else(|| Some(self.figures.value(plain_id)));
+        let upper = rule.and_then(|r| r.humidity_upper()).or_else(|| Some(self.figures.value(upper_id)));
+        Asked {
+            humidity: own_humidity.or(default),
+            humidity_upper: own_humidity.or(upper),
+            emission: own_emission
+                .or_else(|| rule.and_then(|r| r.emission_max()))
+                .or_else(|| Some(self.figures.value(emission_id))),
+            dry_sheet_does: rule.is_some_and(|r| r.dry_sheet || r.damp_tolerant),
+            damp_tolerant: rule.is_some_and(|r| r.damp_tolerant),
+        }
+    }
+
+    /// Since when a moisture test counts: the end of the wet cure, and the last rinse.
+    fn dry_since(&self, zone: &Zone) -> (Option<jiff::Timestamp>, DryingStart<'_>) {
+        let start = self.drying_since(zone);
+        let cured = match &start {
+            DryingStart::From(entry) => Some(entry.happened.instant()),
+            DryingStart::StillWet(entry) => Some(entry.happened.instant() + self.longest_wet_cure()),
+            DryingStart::Unknown => None,
+        };
+        let rinsed =
+            self.slab.all::<Rinsed>().rfind(|s| self.slab.touches(s.entry, zone)).map(|s| s.entry.happened.instant());
+        (cured.max(rinsed), start)
+    }
+
+    fn outdated_moisture_tests(&self, zone: &Zone, counts: &impl Fn(&Entry) -> bool) -> Vec<EntryId> {
+        let kinds = ["slab_humidity", "emission_dish", "plastic_sheet"];
+        self.slab
+            .of_kinds(&kinds)
+            .filter(|e| self.slab.speaks_for(e, zone) && !counts(e))
+            .map(|e| e.id)
+            .collect()
+    }
+
+    fn probes(&self, zone: &Zone, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
+        let thickness = self.pour(zone).and_then(|p| p.body.thickness.as_ref().map(units::Written::value));
+        let two_sides = self.slab.job().and_then(|j| j.body.drying_sides) == Some(2);
+        let share: units::Fraction = self.figures.value(if two_sides {
+            "humidity-probe-depth-two-sides"
+        } else {
+            "humidity-probe-depth-one-side"
+        });
+        let slack = self.figures.number("probe-depth-tolerance");
+        let rest: Duration = self.figures.value("humidity-equilibrate");
+        let mut measured = Measured::default();
+        for seen in self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry)) {
+            measured.evidence.push(seen.entry.id);
+            let deep_enough = match (thickness, seen.body.depth.as_ref().map(units::Written::value)) {
+                (Some(thickness), Some(depth)) => {
+                    let wanted = thickness * share.as_share();
+                    (depth - wanted).abs() <= wanted * slack
+                }
+                // Nobody can say whether an unknown depth was right.
+                (Some(_), None) => false,
+                (None, _) => true,
+            };
+            let rested = seen.body.equilibrated.as_ref().is_some_and(|t| t.value() >= rest);
+            if deep_enough && rested {
+                measured.sound += 1;
+            } else {
+                measured.weak += 1;
+            }
+            let humidity = seen.body.humidity.value();
+            if asked.humidity_upper.is_some_and(|limit| humidity > limit) {
+                measured.over += 1;
+            } else if asked.humidity.is_some_and(|limit| humidity > limit) {
+                measured.between += 1;
+            }
+        }
+        measured
+    }
+
+    fn dishes(&self, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
+        let mut measured = Measured::default();
+        for seen in self.slab.all::<EmissionDish>().filter(|s| counts(s.entry)) {
+            measured.evidence.push(seen.entry.id);
+            let body = seen.body;
+            let Ok(read) = moisture_emission(body.gain.value(), body.area.value(), body.exposed.value()) else {
+                measured.weak += 1;
+                continue;
+            };
+            if read.exposure == DishExposure::Standard {
+                measured.sound += 1;
+            } else {
+                measured.weak += 1;
+            }
+            if asked.emission.is_some_and(|limit| read.emission > limit) {
+                measured.over += 1;
+            }
+        }
+        measured
+    }
+
+    fn measured(
+        &self,
+        asked: &Asked,
+        probes: &Measured,
+        dishes: &Measured,
+        sheet: Option<Seen<'_, PlasticSheet>>,
+    ) -> Finding {
+        let hours: Duration = self.figures.value("sheet-hours");
+        let lay_long_enough = sheet.is_some_and(|s| s.body.covered.value() >= hours);
+        let drops = sheet.is_some_and(|s| s.body.result == SheetResult::Drops);
+        let dry = lay_long_enough && sheet.is_some_and(|s| s.body.result == SheetResult::Dry);
+        let limited = |f: Finding| {
+            let f = match asked.humidity {
+                Some(limit) => f.with("humidity_limit", Value::Humidity(limit)),
+                None => f,
+            };
+            match asked.emission {
+                Some(limit) => f.with("emission_limit", Value::Emission(limit)),
+                None => f,
+            }
+        };
+        let bad = probes.over > 0 || dishes.over > 0 || drops;
+        let good = probes.fits() || dishes.fits();
+        if bad && good {
+            return limited(Finding::cant_tell(Code::MoistureTestsDisagree, Action::MeasureMoistureAgain));
+        }
+        if probes.over > 0 {
+            return limited(Finding::held(Code::SlabTooHumid, Action::DryAndMeasureAgain));
+        }
+        if dishes.over > 0 {
+            return limited(Finding::held(Code::EmissionTooHigh, Action::DryAndMeasureAgain));
+        }
+        if drops {
+            return if asked.damp_tolerant {
+                limited(Finding::cant_tell(Code::SheetWetSealerTolerates, Action::AskSealerMaker))
+            } else {
+                limited(Finding::held(Code::SheetWet, Action::DryAndMeasureAgain))
+            };
+        }
+        if probes.between > 0 {
+            return limited(Finding::cant_tell(Code::HumidityNeedsMaker, Action::AskSealerMaker));
+        }
+        if probes.sound == 0 && dishes.sound == 0 && asked.dry_sheet_does {
+            return match sheet {
+                Some(_) if dry => limited(Finding::released(Code::SheetDry)),
+                Some(s) if s.body.result == SheetResult::Darkened => {
+                    limited(Finding::cant_tell(Code::SheetDarkened, Action::MeasureMoistureAgain))
+                }
+                Some(_) => limited(Finding::cant_tell(Code::SheetTooShort, Action::LaySheet)),
+                None if probes.weak + dishes.weak > 0 => {
+                    limited(Finding::cant_tell(Code::MoistureTestsWeak, Action::MeasureMoistureAgain))
+                }
+                None => limited(Finding::unproven(Code::NoMoistureTest, Action::LaySheet)),
+            };
+        }
+        if probes.sound == 0 && dishes.sound == 0 {
+            return if probes.weak + dishes.weak > 0 {
+                limited(Finding::cant_tell(Code::MoistureTestsWeak, Action::SetProbes))
+            } else if sheet.is_some() {
+                limited(Finding::unproven(Code::SheetIsNotEnough, Action::SetProbes))
+            } else {
+                limited(Finding::unproven(Code::NoMoistureTest, Action::SetProbes))
+            };
+        }
+        let (kind, needed) = if probes.sound > 0 {
+            ("slab_humidity", self.tests_over_slab("humidity-tests-first", "humidity-tests-further"))
+        } else {
+            ("emission_dish", self.tests_over_slab("emission-tests-first", "emission-tests-further"))
+        };
+        let have = self.slab.of_kinds(&[kind]).count() as u32;
+        if have < needed {
+            return limited(Finding::unproven(Code::TooFewMoistureTests, Action::SetProbes))
+                .with("have", Value::Count(have))
+                .with("needed", Value::Count(needed));
+        }
+        limited(Finding::released(Code::DryEnough)).with("have", Value::Count(have))
+    }
+
+    /// Tests the standard asks for over the whole slab; one where its area is unknown.
+    fn tests_over_slab(&self, first: &str, further: &str) -> u32 {
+        self.slab.area().map_or(1, |area| self.figures.tests_for(area, first, Some(further)))
+    }
+
+    /// Says when one month per inch would be over, counted from the start of drying.
+    fn with_rule_of_thumb(&self, zone: &Zone, finding: Finding, start: &DryingStart<'_>) -> Finding {
+        let thickness: Option<Length> =
+            self.pour(zone).and_then(|p| p.body.thickness.as_ref().map(units::Written::value));
+        let (Some(thickness), DryingStart::From(entry)) = (thickness, start) else { return finding };
+        if finding.state == super::State::Released {
+            return finding;
+        }
+        let days = month_per_inch(thickness).as_days().ceil() as i64;
+        let Ok(date) = entry.happened.date().checked_add(jiff::ToSpan::days(days)) else { return finding };
+        finding
+            .and(Code::MonthPerInch)
+            .with("thickness", Value::Length(thickness))
+            .with("from", Value::Date(entry.happened.date()))
+            .with("date", Value::Date(date))
+    }
+}

@@ -1,0 +1,1 @@
+//! Underfoot: keeps diaries and photographs.

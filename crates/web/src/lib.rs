@@ -1,0 +1,1 @@
+//! Underfoot: the pages.

@@ -1,0 +1,1 @@
+//! Underfoot: English and Spanish sentences for the core's codes.
