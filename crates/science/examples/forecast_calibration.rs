@@ -7,13 +7,14 @@
 //! Run: `cargo run --release -p science --example forecast_calibration [slabs] [members] [seed]`
 
 use std::error::Error;
+use std::f64::consts::TAU;
 
 use science::chance::{Seed, Stream};
 use science::moisture::{
     Accuracy, Ambient, Concrete, Draws, DryingError, DryingHistory, DryingSlab, Forecast, ForecastPlan, Point, Reading,
     ReadingError, SelfDesiccation, Shape, Sides, Spell, Surface,
 };
-use units::{Duration, Fraction, Length, RelativeHumidity, Speed, Temperature};
+use units::{Diffusivity, Duration, Fraction, Length, RelativeHumidity, Speed, Temperature};
 
 /// Days after placing at which the band is held against the truth.
 const DAYS: [f64; 5] = [90.0, 120.0, 180.0, 270.0, 365.0];
@@ -44,25 +45,41 @@ fn described(chance: &mut Stream) -> Outcome<DryingSlab> {
     Ok(slab)
 }
 
+/// What D1 must be multiplied by for another shape to dry to 85 % in the same time. The prior is
+/// fitted to drying times, so the world is centred on drying times too, not on one shape's D1.
+fn same_time(usual: Shape, other: Shape) -> Outcome<f64> {
+    let time = |shape: Shape| -> Outcome<f64> {
+        let mut concrete = Concrete::published(Diffusivity::square_metres_per_second(5e-10));
+        concrete.shape = shape;
+        let ambient = Ambient::constant(rh(60.0)?, Temperature::celsius(18.0));
+        let slab = DryingSlab::new(Length::millimetres(100.0), Sides::One, concrete, ambient);
+        let history = slab.dry(Duration::days(3000.0), &[Point::Probe], Accuracy::default())?;
+        Ok(history.time_to(0, rh(85.0)?).ok_or("85 % is reached in 3000 days")?.as_days())
+    };
+    Ok(time(other)? / time(usual)?)
+}
+
 /// What that slab really is: wider in every number than the prior, of another shape, with a season,
 /// a film, a start below saturation and self-desiccation that the forecast knows nothing of.
 fn truth(slab: &DryingSlab, air: (f64, f64), chance: &mut Stream) -> Outcome<DryingSlab> {
     let mut real = slab.clone();
     real.thickness = slab.thickness * chance.uniform(0.9, 1.1)?;
-    real.concrete.saturated = slab.concrete.saturated * chance.log_normal(1.0, 1.75_f64.ln())?;
-    real.concrete.shape = Shape::new(
-        Fraction::share(chance.uniform(0.02, 0.12)?)?,
-        rh(chance.uniform(72.0, 87.0)?)?,
+    let shape = Shape::new(
+        Fraction::share(chance.uniform(0.02, 0.15)?)?,
+        rh(chance.uniform(70.0, 88.0)?)?,
         chance.uniform(5.0, 25.0)?,
     )?;
+    let factor = chance.log_normal(1.0, 1.8_f64.ln())? * same_time(slab.concrete.shape, shape)?;
+    real.concrete.shape = shape;
+    real.concrete.saturated = slab.concrete.saturated * factor;
     let (humidity, celsius) = air;
     let humidity = humidity + chance.normal(0.0, 6.0)?;
     let celsius = celsius + chance.normal(0.0, 2.5)?;
-    let (swing, warm, phase) = (chance.uniform(0.0, 10.0)?, chance.uniform(0.0, 4.0)?, chance.uniform(0.0, 6.28)?);
+    let (swing, warm, phase) = (chance.uniform(0.0, 10.0)?, chance.uniform(0.0, 4.0)?, chance.uniform(0.0, TAU)?);
     let mut spells = Vec::new();
     for week in 0..160 {
         let from = Duration::weeks(f64::from(week));
-        let season = libm::sin(from.as_days() / 365.25 * 6.283 + phase);
+        let season = libm::sin(from.as_days() / 365.25 * TAU + phase);
         spells.push(Spell {
             from,
             humidity: rh(humidity + swing * season)?,

@@ -129,7 +129,7 @@ const TMY3_HEAD: &str =
 const PLAIN_HEAD: &str = "fecha,hora,air F,RH %\n";
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(512))]
+    #![proptest_config(ProptestConfig::with_cases(256))]
 
     #[test]
     fn no_bytes_make_it_panic(bytes in proptest::collection::vec(any::<u8>(), 0..400)) {

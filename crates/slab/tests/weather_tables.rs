@@ -268,6 +268,23 @@ fn mapped_date_and_clock_beat_a_column_that_looks_like_both() {
 }
 
 #[test]
+fn quoted_cells_and_grouped_numbers_are_read() {
+    let read = read(
+        "time,\"air, \"\"shade\"\" F\",pressure hPa\n2026-03-02 14:00,\"54,5\",\"1,013.25\"\n\
+         2026-03-02 15:00,\u{2212}4,\"1.013,25\"\n",
+    );
+    let samples = &read.series.samples;
+    assert!(near(samples[0].air.map(|t| t.as_fahrenheit()), 54.5));
+    assert!(near(samples[1].air.map(|t| t.as_fahrenheit()), -4.0));
+    for sample in samples {
+        assert!(near(sample.pressure.map(|p| p.as_hectopascals()), 1013.25), "{sample:?}");
+    }
+    let column =
+        Assumption::Column { quantity: Quantity::Air, column: "air, \"shade\" F".into(), unit: Unit::Fahrenheit };
+    assert!(read.assumed.contains(&column) && read.assumed.contains(&Assumption::DecimalComma));
+}
+
+#[test]
 fn hr_is_humidity_except_beside_the_hour() {
     let read = read("fecha,hora (hr),HR\n2026-03-02,14:00,61\n");
     assert_eq!(moments(&read), ["2026-03-02T19:00:00Z"]);

@@ -149,7 +149,7 @@ pub(crate) fn tokens(text: &str) -> Option<Vec<Token>> {
                     && chars[i] != ' '
                     && chars[i] != '\''
                     && chars[i] != '"'
-                    && !(is_number_part(chars[i]) && !unit_digit(&chars, start, i))
+                    && (!is_number_part(chars[i]) || unit_digit(&chars, start, i))
                 {
                     i += 1;
                 }

@@ -183,7 +183,7 @@ pub fn temperature_time_factor(
 /// Equivalent age of a log from one moment to another.
 ///
 /// Along a straight line between readings the rate is integrated by Simpson's rule; it is smooth,
-/// and over 3 h of 10 °C change the rule errs by less than 1e-5 of the step.
+/// and over a step of 10 °C the rule errs by less than 1e-4 of that step.
 ///
 /// # Errors
 /// A reference temperature out of range, or an end before the start.

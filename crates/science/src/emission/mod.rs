@@ -15,7 +15,7 @@ use crate::{Grade, Source};
 pub const DISH_TEST: Source = Source {
     id: "dish-test",
     document: "ASTM F1869",
-    locator: "mass gain over area and time; 60 to 72 h",
+    locator: "mass gain over area and time, 60 to 72 h; rate definition read in F1869-11, formula text from memory",
     grade: Grade::VerifiedSecondary,
 };
 

@@ -4,6 +4,23 @@ use units::{Diffusivity, Fraction, Length, Pressure, Temperature};
 
 use super::potential::Shape;
 use super::{DryingError, Sides};
+use crate::{Grade, Source};
+
+/// Source of the equation, of the shape of D(H) and of the published link from strength.
+pub const MODEL_CODE_DRYING: Source = Source {
+    id: "model-code-1990-drying",
+    document: "CEB-FIP Model Code 1990; shape after Bazant and Najjar 1972",
+    locator: "2.1.9",
+    grade: Grade::Memory,
+};
+
+/// Source of the default prior: a fit of that shape's D1 to recalled drying times.
+pub const DRYING_PRIOR: Source = Source {
+    id: "drying-prior",
+    document: "fit to recalled drying tables (Hedenblad 1997; Brewer 1965)",
+    locator: "reference/physics/drying_calibration.csv",
+    grade: Grade::Memory,
+};
 
 /// Where the numbers of a [`Concrete`] come from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -15,6 +32,18 @@ pub enum ParameterSet {
     DefaultPrior,
     /// Numbers of the user's own.
     Own,
+}
+
+impl ParameterSet {
+    /// The source to show; `None` for the user's own numbers.
+    #[must_use]
+    pub const fn source(self) -> Option<Source> {
+        match self {
+            Self::Published => Some(MODEL_CODE_DRYING),
+            Self::DefaultPrior => Some(DRYING_PRIOR),
+            Self::Own => None,
+        }
+    }
 }
 
 /// Moisture diffusivity of a concrete.

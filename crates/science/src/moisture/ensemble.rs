@@ -33,10 +33,18 @@ pub(crate) struct Setting<'a> {
     pub(crate) error: ReadingError,
 }
 
+/// One possible slab: the course of its humidity and what lies between solution and slab.
+#[derive(Debug, Clone)]
+pub(crate) struct Member {
+    history: DryingHistory,
+    /// Share of 1, added to the solution.
+    offset: f64,
+}
+
 /// Members with their weights, which sum to 1.
 #[derive(Debug, Clone)]
 pub(crate) struct Ensemble {
-    pub(crate) histories: Vec<DryingHistory>,
+    pub(crate) members: Vec<Member>,
     pub(crate) weights: Vec<f64>,
     pub(crate) effective: f64,
 }
@@ -44,7 +52,7 @@ pub(crate) struct Ensemble {
 /// Scores and runs of one round with the logarithm of likelihood, and of prior over proposal.
 struct Round {
     scores: Vec<Scores>,
-    histories: Vec<DryingHistory>,
+    members: Vec<Member>,
     likelihood: Vec<f64>,
     correction: Vec<f64>,
 }
@@ -80,10 +88,10 @@ impl Setting<'_> {
     }
 
     fn run(&self, proposal: Option<&Proposal>, number: u64) -> Result<Round, DryingError> {
-        let members = self.draws.members as u64;
-        let scores: Vec<Scores> = (0..members)
+        let count = self.draws.members as u64;
+        let scores: Vec<Scores> = (0..count)
             .map(|i| {
-                let mut stream = Stream::of_member(self.draws.seed, number * members + i);
+                let mut stream = Stream::of_member(self.draws.seed, number * count + i);
                 match proposal {
                     Some(p) if stream.unit() > PRIOR_SHARE => p.draw(&mut stream),
                     _ => draw_scores(&mut stream),
@@ -93,30 +101,31 @@ impl Setting<'_> {
         let correction = scores.iter().map(|z| proposal.map_or(0.0, |p| p.correction(z))).collect();
         // Results come back in the order of members whatever the threads did, and the first
         // failing member is the one reported.
-        let runs: Vec<Result<DryingHistory, DryingError>> =
+        let runs: Vec<Result<Member, DryingError>> =
             scores.par_iter().map_init(Workspace::default, |space, z| self.member(space, z)).collect();
-        let histories = runs.into_iter().collect::<Result<Vec<_>, _>>()?;
-        let likelihood = histories
+        let members = runs.into_iter().collect::<Result<Vec<_>, _>>()?;
+        let likelihood = members
             .iter()
-            .map(|history| self.error.log_likelihood((0..self.readings.len()).map(|r| self.difference(history, r))))
+            .map(|member| self.error.log_likelihood((0..self.readings.len()).map(|r| self.difference(member, r))))
             .collect();
-        Ok(Round { scores, histories, likelihood, correction })
+        Ok(Round { scores, members, likelihood, correction })
     }
 
     /// Point 0 is the probe of the described slab; each reading's depth follows in its order.
-    fn member(&self, space: &mut Workspace, scores: &Scores) -> Result<DryingHistory, DryingError> {
+    fn member(&self, space: &mut Workspace, scores: &Scores) -> Result<Member, DryingError> {
         let slab = self.spread.slab(self.slab, scores);
         let within = |depth: units::Length| Point::Depth(depth.min(slab.thickness));
         let mut points = Vec::with_capacity(1 + self.readings.len());
         points.push(within(self.slab.probe_depth()));
         points.extend(self.readings.iter().map(|r| within(r.depth)));
-        slab.dry_in(space, self.horizon, &points, self.accuracy)
+        let history = slab.dry_in(space, self.horizon, &points, self.accuracy)?;
+        Ok(Member { history, offset: self.spread.offset(scores) })
     }
 
     /// Reading minus member, share of 1.
-    fn difference(&self, history: &DryingHistory, reading: usize) -> f64 {
+    fn difference(&self, member: &Member, reading: usize) -> f64 {
         let read = &self.readings[reading];
-        read.humidity.as_share() - history.share(reading + 1, read.at.as_seconds())
+        read.humidity.as_share() - member.share(reading + 1, read.at)
     }
 
     fn refuse_impossible(&self, prior: &Round) -> Result<(), DryingError> {
@@ -124,7 +133,7 @@ impl Setting<'_> {
             .max_by(|a, b| prior.likelihood[*a].total_cmp(&prior.likelihood[*b]))
             .expect("an ensemble has at least 50 members");
         for (r, read) in self.readings.iter().enumerate() {
-            let difference = self.difference(&prior.histories[best], r);
+            let difference = self.difference(&prior.members[best], r);
             let sigmas = difference.abs() / self.error.total();
             if sigmas > IMPOSSIBLE_SIGMAS {
                 let nearest: RelativeHumidity = humidity(read.humidity.as_share() - difference);
@@ -132,6 +141,18 @@ impl Setting<'_> {
             }
         }
         Ok(())
+    }
+}
+
+impl Member {
+    /// Humidity at the described probe's depth (0) or a reading's (from 1), share of 1.
+    pub(crate) fn share(&self, point: usize, at: Duration) -> f64 {
+        self.history.share(point, at.as_seconds()) + self.offset
+    }
+
+    /// When the humidity at the described probe's depth first reaches a limit.
+    pub(crate) fn time_to(&self, limit: RelativeHumidity) -> Option<Duration> {
+        self.history.time_to(0, humidity(limit.as_share() - self.offset))
     }
 }
 
@@ -151,7 +172,7 @@ impl Round {
     fn weighed(self) -> Ensemble {
         let weights = self.weights(1.0);
         let effective = effective(&weights);
-        Ensemble { histories: self.histories, weights, effective }
+        Ensemble { members: self.members, weights, effective }
     }
 
     /// A normal distribution with the mean and covariance of the members that agree. When few do,

@@ -2,7 +2,7 @@
 
 use units::{Duration, Fraction, RelativeHumidity};
 
-use super::ensemble::{Ensemble, Setting};
+use super::ensemble::{Ensemble, Member, Setting};
 use super::prior::humidity;
 use super::{Accuracy, Draws, DryingError, DryingSlab, Reading, ReadingError, Spread};
 use crate::chance::Sample;
@@ -149,7 +149,7 @@ impl Forecast {
     /// The band of humidity at probe depth at a time since placing (held at the horizon past it).
     #[must_use]
     pub fn humidity(&self, at: Duration) -> HumidityBand {
-        let sample = self.sample(|history| history.share(0, at.as_seconds()));
+        let sample = self.sample(|member| member.share(0, at));
         let quantile = |share: f64| {
             let estimate = sample.quantile(share).expect("the share is from 0 to 1");
             HumidityQuantile {
@@ -164,14 +164,14 @@ impl Forecast {
     /// The chance that the humidity at probe depth is at or below a limit at a time since placing.
     #[must_use]
     pub fn chance_at_or_below(&self, limit: RelativeHumidity, at: Duration) -> Fraction {
-        let sample = self.sample(|history| history.share(0, at.as_seconds()));
+        let sample = self.sample(|member| member.share(0, at));
         Fraction::share(sample.share_at_or_below(limit.as_share())).expect("a share of weights is from 0 to 1")
     }
 
     /// When the humidity at probe depth first reaches a limit.
     #[must_use]
     pub fn date_to(&self, limit: RelativeHumidity) -> DateToLimit {
-        let sample = self.sample(|history| history.time_to(0, limit).map_or(f64::INFINITY, Duration::as_seconds));
+        let sample = self.sample(|member| member.time_to(limit).map_or(f64::INFINITY, Duration::as_seconds));
         let reached = sample.share_at_or_below(f64::MAX);
         let within = |seconds: f64| seconds.is_finite().then(|| Duration::seconds(seconds.max(0.0)));
         let quantile = |share: f64| {
@@ -193,8 +193,8 @@ impl Forecast {
         }
     }
 
-    fn sample(&self, read: impl Fn(&super::DryingHistory) -> f64) -> Sample {
-        let values = self.ensemble.histories.iter().map(read).collect();
+    fn sample(&self, read: impl Fn(&Member) -> f64) -> Sample {
+        let values = self.ensemble.members.iter().map(read).collect();
         Sample::weighted(values, self.ensemble.weights.clone())
             .expect("an ensemble has members with finite weights that sum to 1")
     }

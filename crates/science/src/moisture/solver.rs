@@ -136,6 +136,12 @@ impl SelfDesiccation {
     fn taken(&self, seconds: f64) -> f64 {
         -self.fall.as_share() * libm::expm1(-seconds / self.time_constant.as_seconds())
     }
+
+    /// How fast it is taken up, 1/s.
+    fn rate(&self, seconds: f64) -> f64 {
+        let constant = self.time_constant.as_seconds();
+        self.fall.as_share() / constant * libm::exp(-seconds / constant)
+    }
 }
 
 /// One run in progress.
@@ -185,20 +191,20 @@ impl<'a> Run<'a> {
     /// Steps from one moment to another under one kind of surface.
     fn advance(&mut self, from: f64, to: f64, wet: bool) -> Result<(), DryingError> {
         let series = self.slab.ambient.is_series();
-        let longest = if series { LONGEST_STEP_IN_SERIES } else { f64::INFINITY };
         let mut time = from;
         let mut length = self.first_step(from, to, wet);
         while time < to {
+            length = length.min(self.longest_step(time));
             // The last step takes what is left, so that no sliver remains.
             let mut end = if time + 1.01 * length >= to { to } else { time + length };
             let mut system = self.system(time, end, wet);
             self.stepper.start(&system, self.cells);
-            self.record(time);
+            self.record(time, system.sink);
             let step = loop {
                 let step = self.stepper.attempt(&system, self.cells, end - time, self.tolerance);
                 // Order 2 is estimated, so the error goes with the cube of the length.
                 let factor = (0.9 / libm::cbrt(step.error.max(1e-9))).clamp(0.2, 5.0);
-                length = ((end - time) * factor).min(longest);
+                length = (end - time) * factor;
                 if step.error <= 1.0 {
                     break step;
                 }
@@ -218,8 +224,19 @@ impl<'a> Run<'a> {
         // The slope at the end under this surface: the next one may differ.
         let system = self.system(to - 1e-3 * (to - from), to, wet);
         self.stepper.start(&system, self.cells);
-        self.record(to);
+        self.record(to, system.sink);
         Ok(())
+    }
+
+    /// The error estimate cannot see what air and hydration do within a step, since both enter as
+    /// means, so the step is kept short where they change.
+    fn longest_step(&self, time: f64) -> f64 {
+        let air = if self.slab.ambient.is_series() { LONGEST_STEP_IN_SERIES } else { f64::INFINITY };
+        match self.slab.self_desiccation.map(|s| s.time_constant.as_seconds()) {
+            // After ten time constants the rest is 5e-5 of the fall.
+            Some(constant) if time < 10.0 * constant => air.min(constant / 4.0),
+            _ => air,
+        }
     }
 
     /// The time in which the first cell feels its face.
@@ -228,12 +245,14 @@ impl<'a> Run<'a> {
         (self.grid.size[0] * self.grid.size[0] / speed).min(to - from)
     }
 
-    /// Notes the humidity and its rate at each point.
-    fn record(&mut self, time: f64) {
+    /// Notes the humidity and its rate at each point; the rate with the sink of this moment in
+    /// place of its mean over the step.
+    fn record(&mut self, time: f64, mean_sink: f64) {
         self.history.times.push(time);
+        let sink_excess = mean_sink - self.slab.self_desiccation.map_or(0.0, |s| s.rate(time));
         let (cells, rate, size) = (&*self.cells, &self.stepper.rate, &self.grid.size);
         for reader in &self.readers {
-            let (value, slope) = match reader {
+            let (value, slope): (f64, f64) = match reader {
                 Reader::Cells(probe) => (
                     probe.read(cells),
                     (0..4).map(|k| probe.weights[k] * rate[probe.cells[k]] / size[probe.cells[k]]).sum(),
@@ -241,7 +260,7 @@ impl<'a> Run<'a> {
                 Reader::Mean => (cells.iter().zip(size).map(|(h, v)| h * v).sum(), rate.iter().sum()),
             };
             self.history.values.push(value);
-            self.history.slopes.push(slope);
+            self.history.slopes.push(slope + sink_excess);
         }
     }
 

@@ -146,8 +146,9 @@ fn worked_examples_come_out() {
         water_only_dilution(ten, five).expect("acid"),
     ];
     for (row, value) in table.iter().zip(ours) {
-        // Six figures in the file.
-        near_share(value, number(&row[1]), 5e-6, &row[0]);
+        // Six figures in the file; its gas volumes use 24.465 L/mol, the ideal gas has 24.4654.
+        let share = if row[0].contains("CO2") { 2e-5 } else { 5e-6 };
+        near_share(value, number(&row[1]), share, &row[0]);
     }
     assert!((diluted(3.0) - number(&table[18][1])).abs() > 0.8, "1:3 by mass is not the naive volume answer");
 }

@@ -52,9 +52,25 @@ pub struct Complaint {
 
 /// Kinds that may lie before the pour: they speak of the job, not of the concrete.
 const BEFORE_POUR: &[&str] = &[
-    "job_opened", "plan", "pour", "air_reading", "air_series", "temperature", "sealer_chosen", "delivery",
-    "site_check", "time_cost", "payment_terms", "hold_released", "limit_set", "note", "panel_made", "panel_stained",
-    "panel_photographed", "choice_approved", "batch_mixed",
+    "job_opened",
+    "plan",
+    "pour",
+    "air_reading",
+    "air_series",
+    "temperature",
+    "sealer_chosen",
+    "delivery",
+    "site_check",
+    "time_cost",
+    "payment_terms",
+    "hold_released",
+    "limit_set",
+    "note",
+    "panel_made",
+    "panel_stained",
+    "panel_photographed",
+    "choice_approved",
+    "batch_mixed",
 ];
 
 /// A clock a few minutes ahead of another is no mistake.
@@ -219,29 +235,33 @@ impl Checker<'_> {
     fn terms(&self, entry: &Entry, complain: &mut impl FnMut(&'static str, String, String, ComplaintKind)) {
         let trade = self.trade;
         let (field, term, known, all): (_, &String, bool, Vec<&str>) = match &entry.body {
-            Body::Finish(b) => {
-                ("finish", &b.finish, trade.finish(&b.finish).is_some(), trade.finishes().map(|f| f.id.as_str()).collect())
-            }
+            Body::Finish(b) => (
+                "finish",
+                &b.finish,
+                trade.finish(&b.finish).is_some(),
+                trade.finishes().map(|f| f.id.as_str()).collect(),
+            ),
             Body::PanelMade(b) => match &b.finish {
-                Some(finish) => {
-                    ("finish", finish, trade.finish(finish).is_some(), trade.finishes().map(|f| f.id.as_str()).collect())
-                }
+                Some(finish) => (
+                    "finish",
+                    finish,
+                    trade.finish(finish).is_some(),
+                    trade.finishes().map(|f| f.id.as_str()).collect(),
+                ),
                 None => return,
             },
             Body::Incident(b) => {
                 ("what", &b.what, trade.incident(&b.what).is_some(), trade.incidents().map(|i| i.id.as_str()).collect())
             }
-            Body::SealerChosen(b) => {
-                ("sealer", &b.sealer, trade.sealer(&b.sealer).is_some(), trade.sealers().map(|s| s.id.as_str()).collect())
-            }
+            Body::SealerChosen(b) => (
+                "sealer",
+                &b.sealer,
+                trade.sealer(&b.sealer).is_some(),
+                trade.sealers().map(|s| s.id.as_str()).collect(),
+            ),
             Body::LimitSet(b) => {
                 let known = trade.fact(&b.fact).is_some_and(|f| f.value.is_some());
-                (
-                    "fact",
-                    &b.fact,
-                    known,
-                    trade.limits().filter(|f| f.value.is_some()).map(|f| f.id.as_str()).collect(),
-                )
+                ("fact", &b.fact, known, trade.limits().filter(|f| f.value.is_some()).map(|f| f.id.as_str()).collect())
             }
             _ => return,
         };
@@ -283,7 +303,12 @@ impl Checker<'_> {
                     );
                 }
                 if let Some(sides) = b.drying_sides.filter(|s| !(1..=2).contains(s)) {
-                    complain("drying_sides", sides.to_string(), "accepted: 1 or 2".to_owned(), ComplaintKind::OutOfRange);
+                    complain(
+                        "drying_sides",
+                        sides.to_string(),
+                        "accepted: 1 or 2".to_owned(),
+                        ComplaintKind::OutOfRange,
+                    );
                 }
             }
             Body::SlabHumidity(b) => {
@@ -300,14 +325,41 @@ impl Checker<'_> {
                     );
                 }
             }
-            Body::AirReading(b) if b.air.is_none() && b.humidity.is_none() && b.wind.is_none() && b.slab.is_none() && b.rain.is_none() => {
-                complain("air", "nothing was read".to_owned(), "accepted: at least one of air, humidity, wind, slab, rain".to_owned(), ComplaintKind::Incomplete);
+            Body::AirReading(b)
+                if b.air.is_none()
+                    && b.humidity.is_none()
+                    && b.wind.is_none()
+                    && b.slab.is_none()
+                    && b.rain.is_none() =>
+            {
+                complain(
+                    "air",
+                    "nothing was read".to_owned(),
+                    "accepted: at least one of air, humidity, wind, slab, rain".to_owned(),
+                    ComplaintKind::Incomplete,
+                );
             }
             Body::Temperature(b) if b.air.is_none() && b.slab.is_none() => {
-                complain("slab", "nothing was read".to_owned(), "accepted: at least one of slab, air".to_owned(), ComplaintKind::Incomplete);
+                complain(
+                    "slab",
+                    "nothing was read".to_owned(),
+                    "accepted: at least one of slab, air".to_owned(),
+                    ComplaintKind::Incomplete,
+                );
             }
-            Body::PanelStained(b) if b.coats == 0 || b.mix.is_empty() || b.mix.iter().any(|s| !(s.parts > 0.0)) || !(b.water_parts >= 0.0) => {
-                complain("mix", format!("{} coats, {} stains, {} parts water", b.coats, b.mix.len(), b.water_parts), "accepted: 1 coat or more, at least one stain with parts above 0, water 0 or more".to_owned(), ComplaintKind::OutOfRange);
+            Body::PanelStained(b)
+                if b.coats == 0
+                    || b.mix.is_empty()
+                    || b.mix.iter().any(|s| s.parts <= 0.0 || s.parts.is_nan())
+                    || b.water_parts < 0.0
+                    || b.water_parts.is_nan() =>
+            {
+                complain(
+                    "mix",
+                    format!("{} coats, {} stains, {} parts water", b.coats, b.mix.len(), b.water_parts),
+                    "accepted: 1 coat or more, at least one stain with parts above 0, water 0 or more".to_owned(),
+                    ComplaintKind::OutOfRange,
+                );
             }
             _ => {}
         }

@@ -43,7 +43,16 @@ pub struct DraftError {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Draft {
     fields: Map<String, Value>,
+    /// The body as it was written: one from a newer program is kept byte for byte.
+    raw_body: Option<String>,
     text: String,
+}
+
+/// Just the body, unread.
+#[derive(serde::Deserialize)]
+struct RawBody<'l> {
+    #[serde(borrow, default)]
+    body: Option<&'l serde_json::value::RawValue>,
 }
 
 impl Draft {
@@ -53,8 +62,15 @@ impl Draft {
     /// Says where the JSON breaks.
     pub fn parse(text: &str) -> Result<Self, (String, String)> {
         match serde_json::from_str::<Value>(text) {
-            Ok(Value::Object(fields)) => Ok(Self { fields, text: text.trim().to_owned() }),
-            Ok(_) => Err(("line".to_owned(), "it is not a JSON object; accepted: {\"happened\": …, \"body\": {\"kind\": …}}".to_owned())),
+            Ok(Value::Object(fields)) => {
+                let raw: Option<RawBody<'_>> = serde_json::from_str(text).ok();
+                let raw_body = raw.and_then(|r| r.body).map(|body| body.get().to_owned());
+                Ok(Self { fields, raw_body, text: text.trim().to_owned() })
+            }
+            Ok(_) => Err((
+                "line".to_owned(),
+                "it is not a JSON object; accepted: {\"happened\": …, \"body\": {\"kind\": …}}".to_owned(),
+            )),
             Err(error) => Err((
                 "line".to_owned(),
                 format!("broken JSON at column {}: {error}; accepted: one JSON object on one line", error.column()),
@@ -97,7 +113,12 @@ impl Draft {
         }
         let zone = &context.zone;
         let happened = match self.fields.get("happened") {
-            None => return Err(("happened".to_owned(), "is missing; accepted: 2026-03-02T07:00-06:00, 2026-03-02 07:00, 2026-03-02".to_owned())),
+            None => {
+                return Err((
+                    "happened".to_owned(),
+                    "is missing; accepted: 2026-03-02T07:00-06:00, 2026-03-02 07:00, 2026-03-02".to_owned(),
+                ));
+            }
             Some(value) => moment("happened", value, zone)?,
         };
         let noted = match self.fields.get("noted") {
@@ -111,9 +132,10 @@ impl Draft {
         self.fields.entry("schema").or_insert_with(|| Value::from(SCHEMA));
         match self.fields.get_mut("body") {
             Some(Value::Object(body)) => {
-                if let Some(of) = body.get("of") {
+                if let Some(of) = body.get("of").filter(|of| of.as_str().is_some_and(|t| t.starts_with('#'))) {
                     let id = resolve_label(context.slab, "body.of", of)?;
                     body.insert("of".to_owned(), Value::String(id));
+                    self.raw_body = None;
                 }
             }
             Some(_) => return Err(("body".to_owned(), "is not an object; accepted: {\"kind\": …}".to_owned())),
@@ -124,7 +146,14 @@ impl Draft {
                 ));
             }
         }
-        let text = Value::Object(self.fields).to_string();
+        let text = match self.raw_body {
+            None => Value::Object(self.fields).to_string(),
+            Some(raw) => {
+                self.fields.shift_remove("body");
+                let header = Value::Object(self.fields).to_string();
+                format!("{},\"body\":{raw}}}", header.strip_suffix('}').unwrap_or(&header))
+            }
+        };
         Entry::from_json(&text).map_err(|error| match error {
             EntryError::Header { field, problem } => (field, problem),
             EntryError::Place(problem) => ("place".to_owned(), problem.to_string()),

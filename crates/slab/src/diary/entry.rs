@@ -85,10 +85,8 @@ impl Entry {
     /// form this program does not know, written by a newer one, is no error: it is kept as it is.
     pub fn from_json(text: &str) -> Result<Self, EntryError> {
         let mut reader = serde_json::Deserializer::from_str(text);
-        let line: Line = serde_path_to_error::deserialize(&mut reader).map_err(|e| EntryError::Header {
-            field: e.path().to_string(),
-            problem: e.inner().to_string(),
-        })?;
+        let line: Line = serde_path_to_error::deserialize(&mut reader)
+            .map_err(|e| EntryError::Header { field: e.path().to_string(), problem: e.inner().to_string() })?;
         reader.end().map_err(|e| EntryError::Header { field: "line".to_owned(), problem: e.to_string() })?;
         if let Some(place) = &line.place {
             place.check()?;

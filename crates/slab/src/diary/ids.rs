@@ -91,7 +91,11 @@ impl FromStr for EntryId {
 impl FromStr for SlabId {
     type Err = IdError;
     fn from_str(text: &str) -> Result<Self, IdError> {
-        Uuid::parse_str(text).map(Self).map_err(|_| IdError { what: "slab", text: text.to_owned(), accepted: UUID_FORM })
+        Uuid::parse_str(text).map(Self).map_err(|_| IdError {
+            what: "slab",
+            text: text.to_owned(),
+            accepted: UUID_FORM,
+        })
     }
 }
 

@@ -13,7 +13,9 @@ pub struct Diary {
 
 /// Two different entries carry the same id: one of them was tampered with.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("entry {0} is already in the diary with other content; accepted: the same entry again, or a correction that replaces it")]
+#[error(
+    "entry {0} is already in the diary with other content; accepted: the same entry again, or a correction that replaces it"
+)]
 pub struct Clash(pub EntryId);
 
 impl Diary {

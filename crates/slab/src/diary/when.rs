@@ -37,8 +37,8 @@ impl When {
             return Ok(Self(zoned));
         }
         let fail = || WhenError { text: text.to_owned() };
-        let has_offset = trimmed.len() > 10
-            && trimmed.get(10..).is_some_and(|t| t.ends_with(['Z', 'z']) || t.contains(['+', '-']));
+        let has_offset =
+            trimmed.len() > 10 && trimmed.get(10..).is_some_and(|t| t.ends_with(['Z', 'z']) || t.contains(['+', '-']));
         if has_offset {
             let instant: Timestamp = trimmed.parse().map_err(|_| fail())?;
             let civil: DateTime = trimmed.trim_end_matches(['Z', 'z']).parse().map_err(|_| fail())?;
@@ -47,7 +47,8 @@ impl When {
             if local.datetime() == civil {
                 return Ok(Self(local));
             }
-            let offset = civil.to_zoned_datetime(TimeZone::UTC).map_err(|_| fail())?.timestamp().duration_since(instant);
+            let offset =
+                civil.to_zoned_datetime(TimeZone::UTC).map_err(|_| fail())?.timestamp().duration_since(instant);
             let offset = jiff::tz::Offset::from_seconds(i32::try_from(offset.as_secs()).map_err(|_| fail())?)
                 .map_err(|_| fail())?;
             return Ok(Self(instant.to_zoned_datetime(TimeZone::fixed(offset))));

@@ -60,6 +60,11 @@ pub fn fold(diary: &Diary, knowledge: Knowledge) -> Slab<'_> {
     let mut live: Vec<&Entry> =
         known.into_iter().filter(|e| !corrected.contains_key(&e.id) && e.happened.instant() <= knowledge.at).collect();
     live.sort_by_key(|e| e.order());
+    assemble(knowledge, live, corrected)
+}
+
+/// Builds the slab from the entries that stand, in order.
+fn assemble<'d>(knowledge: Knowledge, live: Vec<&'d Entry>, corrected: BTreeMap<EntryId, EntryId>) -> Slab<'d> {
     let mut by_kind: HashMap<&str, Vec<&Entry>> = HashMap::new();
     for entry in &live {
         by_kind.entry(entry.body.kind()).or_default().push(entry);
@@ -70,10 +75,7 @@ pub fn fold(diary: &Diary, knowledge: Knowledge) -> Slab<'_> {
     });
     let drawn = plan.as_ref().and_then(|(_, plan)| plan.as_ref().ok());
     let zones = zones::zones(drawn, &live);
-    let places = live
-        .iter()
-        .filter_map(|e| Some((e.id, zones::zones_of(e.place.as_ref()?, drawn, &zones))))
-        .collect();
+    let places = live.iter().filter_map(|e| Some((e.id, zones::zones_of(e.place.as_ref()?, drawn, &zones)))).collect();
     Slab { knowledge, live, by_kind, corrected, plan, zones, places }
 }
 
@@ -122,6 +124,13 @@ impl<'d> Slab<'d> {
         self.knowledge
     }
 
+    /// The slab as it was at an earlier moment, told with what is known now.
+    #[must_use]
+    pub fn as_it_was(&self, at: jiff::Timestamp) -> Slab<'d> {
+        let live = self.live.iter().copied().filter(|e| e.happened.instant() <= at).collect();
+        assemble(Knowledge { at, ..self.knowledge }, live, self.corrected.clone())
+    }
+
     /// All entries that stand, in the order they happened.
     #[must_use]
     pub fn entries(&self) -> &[&'d Entry] {
@@ -140,7 +149,7 @@ impl<'d> Slab<'d> {
             .get(T::KIND)
             .map_or(&[][..], Vec::as_slice)
             .iter()
-            .filter_map(|entry| Some(Seen { entry: *entry, body: T::of(&entry.body)? }))
+            .filter_map(|entry| Some(Seen { entry, body: T::of(&entry.body)? }))
     }
 
     /// All entries of these kinds that stand, kind by kind.

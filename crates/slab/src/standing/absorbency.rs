@@ -31,10 +31,8 @@ impl Judge<'_> {
     }
 
     fn untreated_burn(&self, zone: &Zone) -> Option<Seen<'_, Incident>> {
-        let burn = self
-            .slab
-            .all::<Incident>()
-            .rfind(|s| s.body.what == "trowel-burn" && self.slab.touches(s.entry, zone))?;
+        let burn =
+            self.slab.all::<Incident>().rfind(|s| s.body.what == "trowel-burn" && self.slab.touches(s.entry, zone))?;
         let opened = self.surface_since(zone).is_some_and(|since| since > burn.entry.happened.instant());
         let treated = self.incident_settled(burn);
         (!opened && !treated).then_some(burn)
@@ -64,7 +62,16 @@ impl Judge<'_> {
                 counted(Finding::cant_tell(Code::WaterStandsUnknownWhy, Action::ScrapeWhereWaterStands))
             };
         }
-        let times: Vec<Duration> = tried.drops.iter().filter_map(|d| d.time).collect();
+        // One finish is one field, wherever its zones lie; another finish may drink differently.
+        let finish = |zone: &Zone| self.finish(zone).map(|f| f.body.finish.clone());
+        let own = finish(zone);
+        let times: Vec<Duration> = self
+            .slab
+            .zones()
+            .iter()
+            .filter(|other| finish(other) == own)
+            .flat_map(|other| self.tried(other).drops.iter().filter_map(|d| d.time))
+            .collect();
         let fastest = times.iter().copied().reduce(Duration::min);
         let slowest = times.iter().copied().reduce(Duration::max);
         let factor = match (fastest, slowest) {
@@ -75,7 +82,9 @@ impl Judge<'_> {
         let spread = |f: Finding| {
             let f = counted(f).with("factor", Value::Ratio(factor));
             match (fastest, slowest) {
-                (Some(fast), Some(slow)) => f.with("fastest", Value::Duration(fast)).with("slowest", Value::Duration(slow)),
+                (Some(fast), Some(slow)) => {
+                    f.with("fastest", Value::Duration(fast)).with("slowest", Value::Duration(slow))
+                }
                 _ => f,
             }
         };

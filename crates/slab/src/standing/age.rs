@@ -10,8 +10,8 @@ use super::finding::{Finding, Value};
 use super::surface::DryingStart;
 use super::temperature::CureAge;
 use super::{Action, Code, Judge};
-use crate::diary::body::{ColourLook, Evenness, Pour, SlabAge, SlabPhotograph};
 use crate::diary::Entry;
+use crate::diary::body::{ColourLook, Evenness, Pour, SlabAge, SlabPhotograph};
 use crate::slab::{Seen, Zone};
 
 impl Judge<'_> {
@@ -53,8 +53,9 @@ impl Judge<'_> {
                 .with("ready", Value::Date(ready))
                 .because([pour.entry.id])
         };
+        let green = f64::from(days) < self.figures.number("age-uncertain-from");
         let finding = if verdict == Some(Evenness::Even) {
-            told(Finding::released(Code::OneColour))
+            told(Finding::released(Code::OneColour)).and_if(green, Code::OneColourButGreen)
         } else if f64::from(days) < needed {
             told(Finding::held(Code::TooYoung, Action::LookForOneColour))
         } else if let Some(cure) = self.much_too_young(cure.as_ref()) {

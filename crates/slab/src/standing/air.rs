@@ -7,8 +7,8 @@ use units::{Duration, RelativeHumidity, Temperature, TemperatureDifference};
 use super::finding::{Finding, Value};
 use super::temperature::between;
 use super::{Action, Code, Judge};
-use crate::diary::body::{AirReading, AirSeries, Exposure, Temperature as TemperatureBody};
 use crate::diary::EntryId;
+use crate::diary::body::{AirReading, AirSeries, Exposure, Temperature as TemperatureBody};
 
 /// The newest reading of each kind that is still fresh.
 #[derive(Default)]
@@ -30,15 +30,11 @@ fn newer<T>(slot: &mut Option<(Timestamp, T, EntryId)>, at: Timestamp, value: Op
 impl Judge<'_> {
     pub(super) fn air(&self) -> Finding {
         let fresh = self.fresh();
-        let evidence: Vec<EntryId> = [
-            fresh.air.map(|x| x.2),
-            fresh.humidity.map(|x| x.2),
-            fresh.slab.map(|x| x.2),
-            fresh.rain.map(|x| x.2),
-        ]
-        .into_iter()
-        .flatten()
-        .collect();
+        let evidence: Vec<EntryId> =
+            [fresh.air.map(|x| x.2), fresh.humidity.map(|x| x.2), fresh.slab.map(|x| x.2), fresh.rain.map(|x| x.2)]
+                .into_iter()
+                .flatten()
+                .collect();
         let exterior = self.slab.job().is_some_and(|j| j.body.exposure == Exposure::Exterior);
         let mut findings = Vec::new();
         if evidence.is_empty() {

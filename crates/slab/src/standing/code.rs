@@ -25,6 +25,7 @@ codes! {
     Code {
         OldSlab = "old-slab",
         OneColour = "one-colour",
+        OneColourButGreen = "one-colour-but-green",
         OldEnough = "old-enough",
         NoPourDate = "no-pour-date",
         TooYoung = "too-young",
@@ -95,6 +96,7 @@ codes! {
         SheetDarkened = "sheet-darkened",
         SheetTooShort = "sheet-too-short",
         SheetIsNotEnough = "sheet-is-not-enough",
+        TooFewSheets = "too-few-sheets",
         HumidityNeedsMaker = "humidity-needs-maker",
         NoMoistureTest = "no-moisture-test",
         TooFewMoistureTests = "too-few-moisture-tests",
@@ -137,6 +139,7 @@ codes! {
         PanelOtherFinish = "panel-other-finish",
         PanelOtherMix = "panel-other-mix",
         PanelOtherZone = "panel-other-zone",
+        FloorChangedSincePanel = "floor-changed-since-panel",
         ApprovedBeforeStained = "approved-before-stained",
         StainedAgainSinceApproval = "stained-again-since-approval",
         PanelApproved = "panel-approved",

@@ -8,16 +8,21 @@ use jiff::Timestamp;
 use super::drops::Drink;
 use super::finding::{Finding, Value};
 use super::{Action, Code, Judge};
-use crate::diary::body::{
-    Accepted, Cleaning, Cover, CoverAction, CoverMaterial, Incident, PrintedSide, Repair, Retest, RetestResult, Scrape,
-    ScrapeResult, Survey, WaterDrop,
-};
 use crate::diary::EntryId;
+use crate::diary::body::{
+    Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Incident, PrintedSide, Repair, Retest,
+    RetestResult, Scrape, ScrapeResult, Survey, WaterDrop,
+};
 use crate::slab::{Seen, Zone};
 use crate::trade::{Blocks, Clears};
 
 /// Incidents that other hold points judge.
-pub(super) const ELSEWHERE: [&str; 3] = ["membrane-compound", "trowel-burn", "nailed-into-field"];
+const ELSEWHERE: [&str; 3] = ["membrane-compound", "trowel-burn", "nailed-into-field"];
+
+/// Cleaning that may lift a deposit; whether it did, only a test on the spot tells.
+fn lifts_deposits(method: CleaningMethod) -> bool {
+    !matches!(method, CleaningMethod::Sweep | CleaningMethod::Water | CleaningMethod::Acid)
+}
 
 impl Judge<'_> {
     pub(super) fn contamination(&self, zone: &Zone) -> Finding {
@@ -65,7 +70,9 @@ impl Judge<'_> {
         let (look, drop, tests) = self.retests(id, since);
         let finding = match (treated, look, drop) {
             (None, None, None) => named(Finding::held(Code::IncidentUntreated, Action::TreatAndRetest)),
-            (_, Some(RetestResult::StillThere), _) => named(Finding::held(Code::IncidentStillThere, Action::TreatAndRetest)),
+            (_, Some(RetestResult::StillThere), _) => {
+                named(Finding::held(Code::IncidentStillThere, Action::TreatAndRetest))
+            }
             (_, Some(RetestResult::Clear), Some(false)) => {
                 named(Finding::cant_tell(Code::LooksClearButWaterStops, Action::TreatAndRetest))
             }
@@ -82,7 +89,7 @@ impl Judge<'_> {
         finding.because(treated.map(|(_, by)| by)).because(tests)
     }
 
-    /// The last treatment of an incident: one meant for it, or a whole-zone abrasion over its place.
+    /// The last treatment of an incident: one meant for it, or of the whole zone it lies in.
     fn treated(&self, incident: Seen<'_, Incident>) -> Option<(Timestamp, EntryId)> {
         let cleaned = self.slab.all::<Cleaning>().filter(|s| s.body.of == Some(incident.entry.id)).map(|s| s.entry);
         let repaired = self.slab.all::<Repair>().filter(|s| s.body.of == Some(incident.entry.id)).map(|s| s.entry);
@@ -91,7 +98,7 @@ impl Judge<'_> {
             .zones()
             .iter()
             .filter(|zone| self.slab.touches(incident.entry, zone))
-            .filter_map(|zone| self.film_removed(zone));
+            .flat_map(|zone| self.cleanings(zone).filter(|s| lifts_deposits(s.body.method)).map(|s| s.entry));
         cleaned
             .chain(repaired)
             .chain(ground)
@@ -148,8 +155,7 @@ impl Judge<'_> {
                 findings.push(told(Finding::unproven(Code::CoverStillLies, Action::LiftMistAndLook)));
                 continue;
             };
-            let risky =
-                laid.body.printed == Some(PrintedSide::Down) || laid.body.material == CoverMaterial::Plastic;
+            let risky = laid.body.printed == Some(PrintedSide::Down) || laid.body.material == CoverMaterial::Plastic;
             let looked = self.surveys(zone).any(|s| s.entry.happened >= lifted.entry.happened);
             if risky && !looked {
                 let code = if laid.body.printed == Some(PrintedSide::Down) {

@@ -47,9 +47,10 @@ impl Tried<'_> {
 
     /// The blade or the rag found a film.
     pub(super) fn film(&self) -> bool {
-        self.scrapes.iter().any(|s| {
-            matches!(s.body.result, ScrapeResult::Curl | ScrapeResult::Flake | ScrapeResult::Tacky)
-        }) || self.wipes.iter().any(|s| s.body.result == WipeResult::StickyOrYellow)
+        self.scrapes
+            .iter()
+            .any(|s| matches!(s.body.result, ScrapeResult::Curl | ScrapeResult::Flake | ScrapeResult::Tacky))
+            || self.wipes.iter().any(|s| s.body.result == WipeResult::StickyOrYellow)
     }
 
     /// The blade lifted bare powder.
@@ -115,8 +116,13 @@ impl<'a> Judge<'a> {
 
     fn try_out(&self, zone: &Zone) -> Tried<'a> {
         let since = self.surface_since(zone);
-        let mut tried =
-            Tried { drops: Vec::new(), scrapes: Vec::new(), wipes: Vec::new(), outdated: Vec::new(), unplaced: Vec::new() };
+        let mut tried = Tried {
+            drops: Vec::new(),
+            scrapes: Vec::new(),
+            wipes: Vec::new(),
+            outdated: Vec::new(),
+            unplaced: Vec::new(),
+        };
         let mut counts = |entry: &crate::diary::Entry| {
             if entry.place.is_none() && self.slab.zones().len() > 1 {
                 tried.unplaced.push(entry.id);

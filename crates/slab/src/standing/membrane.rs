@@ -83,7 +83,8 @@ impl Judge<'_> {
             return count(Finding::released(Code::WaterAndBladeAgree));
         }
         let everywhere = stopped.len() == tried.drops.len();
-        let explained = everywhere || stopped.iter().all(|drop| tried.scrapes.iter().any(|s| self.same_spot(drop, s.entry)));
+        let explained =
+            everywhere || stopped.iter().all(|drop| tried.scrapes.iter().any(|s| self.same_spot(drop, s.entry)));
         if explained {
             // Powder under the blade: dense paste, which the absorbency hold point judges.
             count(Finding::released(Code::DensePasteNotFilm))

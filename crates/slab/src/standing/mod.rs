@@ -194,14 +194,18 @@ pub fn standing(diary: &Diary, trade: &Trade, knowledge: Knowledge) -> Standing 
 #[must_use]
 pub fn judge(slab: &Slab<'_>, trade: &Trade) -> Standing {
     let figures = Figures::new(trade, slab);
-    let at = slab.knowledge().at;
-    let today = at.to_zoned_datetime(slab.time_zone()).date();
-    let judge = Judge { slab, figures: &figures, at, today, tried: std::cell::OnceCell::new() };
+    let judge = Judge::new(slab, &figures);
     let hold_points: Vec<HoldPoint> = HoldPointId::ALL.iter().map(|id| judge.hold_point(*id)).collect();
     Standing { knowledge: slab.knowledge(), overall: overall::overall(&hold_points), hold_points }
 }
 
 impl<'a> Judge<'a> {
+    fn new(slab: &'a Slab<'a>, figures: &'a Figures<'a>) -> Self {
+        let at = slab.knowledge().at;
+        let today = at.to_zoned_datetime(slab.time_zone()).date();
+        Self { slab, figures, at, today, tried: std::cell::OnceCell::new() }
+    }
+
     fn hold_point(&self, id: HoldPointId) -> HoldPoint {
         let mut findings: Vec<Finding> = match id {
             // These two are the same for the whole slab.
@@ -258,11 +262,7 @@ impl<'a> Judge<'a> {
 
     fn next(&self, action: Action) -> Next {
         let record = self.figures.trade().action(action.name());
-        Next {
-            action,
-            minutes: record.map_or(0, |r| r.minutes),
-            wait_hours: record.map_or(0, |r| r.wait_hours),
-        }
+        Next { action, minutes: record.map_or(0, |r| r.minutes), wait_hours: record.map_or(0, |r| r.wait_hours) }
     }
 
     /// The trade records on a hold point's tests, and the weakest ground any of them stands on.
@@ -272,7 +272,9 @@ impl<'a> Judge<'a> {
             trade.hold_point_tests().filter(|t| t.hold_point == id.record_name()).collect();
         let citations: Vec<Citation> = match id {
             HoldPointId::Panel => trade.fact("panels-settle-the-color").map(Record::citation).into_iter().collect(),
-            HoldPointId::Site => trade.safety().filter(|r| r.code == "F01" || r.code == "F03").map(Record::citation).collect(),
+            HoldPointId::Site => {
+                trade.safety().filter(|r| r.code == "F01" || r.code == "F03").map(Record::citation).collect()
+            }
             _ => tests.iter().map(|t| t.citation()).collect(),
         };
         let mut sources: Vec<String> = Vec::new();

@@ -25,6 +25,17 @@ struct Asked {
     damp_tolerant: bool,
 }
 
+/// The plastic sheets of one zone.
+#[derive(Default)]
+struct Sheets {
+    dry: u32,
+    /// Dry, but lifted too early to prove it.
+    too_short: u32,
+    darkened: u32,
+    drops: u32,
+    evidence: Vec<EntryId>,
+}
+
 /// One kind of test on one zone.
 #[derive(Default)]
 struct Measured {
@@ -43,6 +54,26 @@ impl Measured {
     }
 }
 
+/// Tests of one round lie within this time of each other.
+const ONE_ROUND: jiff::SignedDuration = jiff::SignedDuration::from_hours(7 * 24);
+
+/// The readings that still speak: of a spot the last one, since a slab dries; and of readings
+/// without a spot those of the last round.
+fn latest<T>(seen: Vec<Seen<'_, T>>) -> Vec<Seen<'_, T>> {
+    let spot = |e: &Entry| e.place.as_ref().and_then(|p| p.point.clone());
+    // The diary is told in order, so the last of a list is the newest.
+    let round = |own: &Entry| {
+        let zone = |e: &Entry| e.place.as_ref().and_then(|p| p.zone.clone());
+        let newest = seen.iter().rfind(|s| spot(s.entry).is_none() && zone(s.entry) == zone(own));
+        newest.is_none_or(|n| n.entry.happened.instant().duration_since(own.happened.instant()) <= ONE_ROUND)
+    };
+    let stands = |index: usize, s: &Seen<'_, T>| match spot(s.entry) {
+        Some(at) => !seen[index + 1..].iter().any(|later| spot(later.entry).as_ref() == Some(&at)),
+        None => round(s.entry),
+    };
+    seen.iter().enumerate().filter(|(index, s)| stands(*index, s)).map(|(_, s)| *s).collect()
+}
+
 impl Judge<'_> {
     pub(super) fn moisture(&self, zone: &Zone) -> Finding {
         let Some(chosen) = self.slab.all::<SealerChosen>().rfind(|s| self.slab.touches(s.entry, zone)) else {
@@ -50,13 +81,12 @@ impl Judge<'_> {
         };
         let asked = self.asked(chosen.body);
         let (since, start) = self.dry_since(zone);
-        let counts = |e: &Entry| {
-            self.slab.speaks_for(e, zone) && since.is_none_or(|since| e.happened.instant() >= since)
-        };
+        let counts =
+            |e: &Entry| self.slab.speaks_for(e, zone) && since.is_none_or(|since| e.happened.instant() >= since);
         let outdated = self.outdated_moisture_tests(zone, &counts);
         let probes = self.probes(zone, &asked, &counts);
         let dishes = self.dishes(&asked, &counts);
-        let sheet = self.slab.all::<PlasticSheet>().rfind(|s| counts(s.entry));
+        let sheets = self.sheets(&counts);
         let finding = if let DryingStart::StillWet(entry) = start
             && entry.happened.instant() + self.longest_wet_cure() > self.at
         {
@@ -64,14 +94,14 @@ impl Judge<'_> {
                 .with("date", Value::Date(entry.happened.date()))
                 .because([entry.id])
         } else {
-            self.measured(&asked, &probes, &dishes, sheet)
+            self.measured(zone, &asked, &probes, &dishes, &sheets)
         };
         let finding = finding
             .with("sealer", Value::Term(chosen.body.sealer.clone()))
             .because([chosen.entry.id])
             .because(probes.evidence)
             .because(dishes.evidence)
-            .because(sheet.map(|s| s.entry.id))
+            .because(sheets.evidence)
             .and_if(!outdated.is_empty(), Code::MoistureTestsOutdated)
             .because(outdated);
         self.with_rule_of_thumb(zone, finding, &start)
@@ -116,11 +146,7 @@ impl Judge<'_> {
 
     fn outdated_moisture_tests(&self, zone: &Zone, counts: &impl Fn(&Entry) -> bool) -> Vec<EntryId> {
         let kinds = ["slab_humidity", "emission_dish", "plastic_sheet"];
-        self.slab
-            .of_kinds(&kinds)
-            .filter(|e| self.slab.speaks_for(e, zone) && !counts(e))
-            .map(|e| e.id)
-            .collect()
+        self.slab.of_kinds(&kinds).filter(|e| self.slab.speaks_for(e, zone) && !counts(e)).map(|e| e.id).collect()
     }
 
     fn probes(&self, zone: &Zone, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
@@ -134,7 +160,7 @@ impl Judge<'_> {
         let slack = self.figures.number("probe-depth-tolerance");
         let rest: Duration = self.figures.value("humidity-equilibrate");
         let mut measured = Measured::default();
-        for seen in self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry)) {
+        for seen in latest(self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry)).collect()) {
             measured.evidence.push(seen.entry.id);
             let deep_enough = match (thickness, seen.body.depth.as_ref().map(units::Written::value)) {
                 (Some(thickness), Some(depth)) => {
@@ -163,7 +189,7 @@ impl Judge<'_> {
 
     fn dishes(&self, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
         let mut measured = Measured::default();
-        for seen in self.slab.all::<EmissionDish>().filter(|s| counts(s.entry)) {
+        for seen in latest(self.slab.all::<EmissionDish>().filter(|s| counts(s.entry)).collect()) {
             measured.evidence.push(seen.entry.id);
             let body = seen.body;
             let Ok(read) = moisture_emission(body.gain.value(), body.area.value(), body.exposed.value()) else {
@@ -182,17 +208,24 @@ impl Judge<'_> {
         measured
     }
 
-    fn measured(
-        &self,
-        asked: &Asked,
-        probes: &Measured,
-        dishes: &Measured,
-        sheet: Option<Seen<'_, PlasticSheet>>,
-    ) -> Finding {
+    fn sheets(&self, counts: &impl Fn(&Entry) -> bool) -> Sheets {
         let hours: Duration = self.figures.value("sheet-hours");
-        let lay_long_enough = sheet.is_some_and(|s| s.body.covered.value() >= hours);
-        let drops = sheet.is_some_and(|s| s.body.result == SheetResult::Drops);
-        let dry = lay_long_enough && sheet.is_some_and(|s| s.body.result == SheetResult::Dry);
+        let mut sheets = Sheets::default();
+        for seen in latest(self.slab.all::<PlasticSheet>().filter(|s| counts(s.entry)).collect()) {
+            sheets.evidence.push(seen.entry.id);
+            match seen.body.result {
+                SheetResult::Drops => sheets.drops += 1,
+                SheetResult::Darkened => sheets.darkened += 1,
+                // A dry sheet proves something only when it lay long enough.
+                SheetResult::Dry if seen.body.covered.value() >= hours => sheets.dry += 1,
+                SheetResult::Dry => sheets.too_short += 1,
+            }
+        }
+        sheets
+    }
+
+    fn measured(&self, zone: &Zone, asked: &Asked, probes: &Measured, dishes: &Measured, sheets: &Sheets) -> Finding {
+        let drops = sheets.drops > 0;
         let limited = |f: Finding| {
             let f = match asked.humidity {
                 Some(limit) => f.with("humidity_limit", Value::Humidity(limit)),
@@ -225,33 +258,43 @@ impl Judge<'_> {
             return limited(Finding::cant_tell(Code::HumidityNeedsMaker, Action::AskSealerMaker));
         }
         if probes.sound == 0 && dishes.sound == 0 && asked.dry_sheet_does {
-            return match sheet {
-                Some(_) if dry => limited(Finding::released(Code::SheetDry)),
-                Some(s) if s.body.result == SheetResult::Darkened => {
-                    limited(Finding::cant_tell(Code::SheetDarkened, Action::MeasureMoistureAgain))
-                }
-                Some(_) => limited(Finding::cant_tell(Code::SheetTooShort, Action::LaySheet)),
-                None if probes.weak + dishes.weak > 0 => {
-                    limited(Finding::cant_tell(Code::MoistureTestsWeak, Action::MeasureMoistureAgain))
-                }
-                None => limited(Finding::unproven(Code::NoMoistureTest, Action::LaySheet)),
+            let needed = zone.area.map_or(1, |area| self.figures.tests_for(area, "sheet-tests", None));
+            let counted =
+                |f: Finding| limited(f).with("have", Value::Count(sheets.dry)).with("needed", Value::Count(needed));
+            return if sheets.darkened > 0 {
+                limited(Finding::cant_tell(Code::SheetDarkened, Action::MeasureMoistureAgain))
+            } else if sheets.dry > 0 && sheets.dry < needed {
+                counted(Finding::unproven(Code::TooFewSheets, Action::LaySheet))
+            } else if sheets.dry > 0 {
+                counted(Finding::released(Code::SheetDry))
+            } else if sheets.too_short > 0 {
+                limited(Finding::cant_tell(Code::SheetTooShort, Action::LaySheet))
+            } else if probes.weak + dishes.weak > 0 {
+                limited(Finding::cant_tell(Code::MoistureTestsWeak, Action::MeasureMoistureAgain))
+            } else {
+                limited(Finding::unproven(Code::NoMoistureTest, Action::LaySheet))
             };
         }
         if probes.sound == 0 && dishes.sound == 0 {
             return if probes.weak + dishes.weak > 0 {
                 limited(Finding::cant_tell(Code::MoistureTestsWeak, Action::SetProbes))
-            } else if sheet.is_some() {
+            } else if !sheets.evidence.is_empty() {
                 limited(Finding::unproven(Code::SheetIsNotEnough, Action::SetProbes))
             } else {
                 limited(Finding::unproven(Code::NoMoistureTest, Action::SetProbes))
             };
         }
-        let (kind, needed) = if probes.sound > 0 {
-            ("slab_humidity", self.tests_over_slab("humidity-tests-first", "humidity-tests-further"))
+        let (have, needed) = if probes.sound > 0 {
+            (
+                latest(self.slab.all::<SlabHumidity>().collect()).len() as u32,
+                self.tests_over_slab("humidity-tests-first", "humidity-tests-further"),
+            )
         } else {
-            ("emission_dish", self.tests_over_slab("emission-tests-first", "emission-tests-further"))
+            (
+                latest(self.slab.all::<EmissionDish>().collect()).len() as u32,
+                self.tests_over_slab("emission-tests-first", "emission-tests-further"),
+            )
         };
-        let have = self.slab.of_kinds(&[kind]).count() as u32;
         if have < needed {
             return limited(Finding::unproven(Code::TooFewMoistureTests, Action::SetProbes))
                 .with("have", Value::Count(have))

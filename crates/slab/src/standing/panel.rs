@@ -75,9 +75,21 @@ impl Judge<'_> {
             named(f).with("panel_has", Value::Term(of.to_owned())).with("zone_has", Value::Term(zone_has.to_owned()))
         };
         // A mock-up on the floor itself has the floor's own concrete and finish, in its own zone.
+        if made.body.on_the_floor && !self.slab.touches(made.entry, zone) {
+            return Some(named(Finding::held(Code::PanelOtherZone, Action::MakePanel)));
+        }
+        // The floor was opened since: what the panel shows is no longer what the floor is, unless
+        // the new finish was noted and a panel has it, or the mock-up was made on the opened floor.
+        let finished = floor_finish.map(|f| f.entry.happened.instant());
+        let opened = self.surface_opened(zone).filter(|e| {
+            let at = e.happened.instant();
+            if made.body.on_the_floor { at > made.entry.happened.instant() } else { finished.is_none_or(|f| at > f) }
+        });
+        if let Some(opened) = opened {
+            return Some(named(Finding::held(Code::FloorChangedSincePanel, Action::MakePanel)).because([opened.id]));
+        }
         if made.body.on_the_floor {
-            return (!self.slab.touches(made.entry, zone))
-                .then(|| named(Finding::held(Code::PanelOtherZone, Action::MakePanel)));
+            return None;
         }
         match (made.body.finish.as_deref(), floor_finish.map(|f| f.body.finish.as_str())) {
             (Some(panel), Some(floor)) if !same(panel, floor) => {

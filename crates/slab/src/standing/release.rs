@@ -2,7 +2,9 @@
 
 use super::finding::{Finding, Value};
 use super::{Code, HoldPointId, Judge, State};
+use crate::diary::Entry;
 use crate::diary::body::HoldReleased;
+use crate::slab::Zone;
 
 impl Judge<'_> {
     pub(super) fn apply_release(&self, id: HoldPointId, finding: &mut Finding) {
@@ -15,13 +17,10 @@ impl Judge<'_> {
             .all::<HoldReleased>()
             .rfind(|s| s.body.hold_point == id && zone.is_none_or(|zone| self.slab.touches(s.entry, zone)));
         let Some(release) = release else { return };
-        let newer = self.slab.entries().iter().any(|e| {
-            finding.evidence.contains(&e.id) && e.happened.instant() > release.entry.happened.instant()
-        });
         let (state, code) = if id == HoldPointId::Site {
             // Eyewash and safety data sheets are there or they are not.
             (finding.state, Code::NobodyMayReleaseSite)
-        } else if newer {
+        } else if self.grew_worse(id, zone, release.entry, finding) {
             (finding.state, Code::ReleaseLapsed)
         } else {
             (State::Released, Code::ReleasedByPerson)
@@ -36,5 +35,24 @@ impl Judge<'_> {
         if state == State::Released {
             finding.next = None;
         }
+    }
+
+    /// Whether evidence newer than the release made the case worse than the person knew it: a worse
+    /// state, or the same bad state for another reason. Newer evidence that only adds to what was
+    /// known leaves the release standing.
+    fn grew_worse(&self, id: HoldPointId, zone: Option<&Zone>, release: &Entry, now: &Finding) -> bool {
+        let newer = self
+            .slab
+            .entries()
+            .iter()
+            .any(|e| now.evidence.contains(&e.id) && e.happened.instant() > release.happened.instant());
+        if !newer || now.state < State::CantTell {
+            return false;
+        }
+        let earlier = self.slab.as_it_was(release.happened.instant());
+        let judge = Judge::new(&earlier, self.figures);
+        let zone = zone.cloned().unwrap_or_else(|| earlier.zones()[0].clone());
+        let then = judge.zone(id, &zone);
+        now.state > then.state || now.reasons.first().map(|r| r.code) != then.reasons.first().map(|r| r.code)
     }
 }

@@ -4,8 +4,8 @@ use units::Length;
 
 use super::finding::{Finding, Value};
 use super::{Action, Code, Judge, State};
-use crate::diary::body::{Accepted, Defect, DefectKind, Incident, Repair, RepairMaterial, Survey};
 use crate::diary::Entry;
+use crate::diary::body::{Accepted, Defect, DefectKind, Incident, Repair, RepairMaterial, Survey};
 use crate::slab::{Seen, Zone};
 
 impl Judge<'_> {
@@ -17,7 +17,8 @@ impl Judge<'_> {
             .all::<Incident>()
             .filter(|s| s.body.what == "nailed-into-field" && self.slab.touches(s.entry, zone));
         findings.extend(nailed.map(|s| {
-            self.settled(s.entry).unwrap_or_else(|| Finding::held(Code::HoleOpen, Action::RepairOrAccept))
+            self.settled(s.entry)
+                .unwrap_or_else(|| Finding::held(Code::HoleOpen, Action::RepairOrAccept))
                 .because([s.entry.id])
         }));
         let survey = self.slab.all::<Survey>().rfind(|s| s.body.cracks && self.slab.touches(s.entry, zone));
@@ -40,11 +41,9 @@ impl Judge<'_> {
         let accepted_or = |finding: Finding| self.settled(defect.entry).unwrap_or(finding);
         let finding = match defect.body.what {
             DefectKind::Crack if defect.body.moving == Some(true) => {
-                // A moving crack will open again whatever is put into it: an engineer's question.
-                match self.acceptance(defect.entry) {
-                    Some(accepted) => accepted,
-                    None => Finding::held(Code::CrackMoves, Action::AskEngineer),
-                }
+                // A moving crack opens again whatever is put into it or agreed about it: an
+                // engineer's question. A named person may release the hold point with the answer.
+                Finding::held(Code::CrackMoves, Action::AskEngineer)
             }
             DefectKind::Crack => match width {
                 None => accepted_or(Finding::cant_tell(Code::CrackNotMeasured, Action::MeasureCrack)),

@@ -5,9 +5,12 @@ use super::{Action, Code, Judge};
 use crate::diary::EntryId;
 use crate::diary::body::SiteCheck;
 
+/// What a check says of one item.
+type Answer = fn(&SiteCheck) -> Option<bool>;
+
 impl Judge<'_> {
     pub(super) fn site(&self) -> Finding {
-        let items: [(&str, fn(&SiteCheck) -> Option<bool>); 4] = [
+        let items: [(&str, Answer); 4] = [
             ("water", |c| c.water),
             ("eyewash", |c| c.eyewash),
             ("waste-plan", |c| c.waste_plan),

@@ -3,8 +3,8 @@
 use jiff::Timestamp;
 
 use super::Judge;
-use crate::diary::body::{Cleaning, CleaningMethod, CoatLaid, Cured, Curing, CuringMethod, Incident, SealerCoat};
 use crate::diary::Entry;
+use crate::diary::body::{Cleaning, CleaningMethod, CoatLaid, Cured, Curing, CuringMethod, Incident, SealerCoat};
 use crate::slab::{Seen, Zone};
 
 /// Removes a film: chemical stripping, grinding, blasting. Screening only takes off laitance.
@@ -49,6 +49,14 @@ impl<'a> Judge<'a> {
     /// The last whole-zone removal of a film.
     pub(super) fn film_removed(&self, zone: &Zone) -> Option<&'a Entry> {
         self.cleanings(zone).filter(|s| takes_off_film(s.body.method)).map(|s| s.entry).max_by_key(|e| e.order())
+    }
+
+    /// The last time the zone's surface was opened: screened, ground, blasted, acid-washed.
+    pub(super) fn surface_opened(&self, zone: &Zone) -> Option<&'a Entry> {
+        self.cleanings(zone)
+            .filter(|s| changes_pores(s.body.method) && s.body.method != CleaningMethod::Stripper)
+            .map(|s| s.entry)
+            .max_by_key(|e| e.order())
     }
 
     /// Since when drops and scrapes speak for the zone's surface as it is.

@@ -7,8 +7,8 @@ use science::cure::{
 use units::{Duration, Temperature, TemperatureDifference};
 
 use super::Judge;
-use crate::diary::body::{AirReading, AirSeries, Temperature as TemperatureBody};
 use crate::diary::EntryId;
+use crate::diary::body::{AirReading, AirSeries, Temperature as TemperatureBody};
 use crate::slab::Zone;
 
 /// Equivalent age with the entries it was computed from.
@@ -63,8 +63,7 @@ impl Judge<'_> {
             margin: self.figures.value::<TemperatureDifference>("temperature-gap-margin"),
         };
         let log = TemperatureLog::new(&log, Between::StraightLine, rule).ok()?;
-        let age =
-            equivalent_age(log, Duration::ZERO, between(poured, self.at), &ArrheniusAge::default()).ok()?;
+        let age = equivalent_age(log, Duration::ZERO, between(poured, self.at), &ArrheniusAge::default()).ok()?;
         let mut evidence: Vec<EntryId> = readings.iter().map(|(_, _, id)| *id).collect();
         evidence.dedup();
         Some(CureAge { age, evidence })

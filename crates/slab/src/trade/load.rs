@@ -32,6 +32,7 @@ pub(super) const FILES: &[(&str, &[&str])] = &[
     ("diagnosis.toml", &["cause", "observation", "likelihood"]),
     ("callbacks.toml", &["callback"]),
     ("next_actions.toml", &["action"]),
+    ("packs.toml", &["pack"]),
 ];
 
 type Tables<'a> = BTreeMap<&'a str, Table>;
@@ -107,6 +108,7 @@ fn typed(tables: &Tables<'_>) -> Result<Trade, TradeError> {
         likelihoods: take(tables, "diagnosis.toml", "likelihood")?,
         callbacks: take(tables, "callbacks.toml", "callback")?,
         actions: take(tables, "next_actions.toml", "action")?,
+        packs: take(tables, "packs.toml", "pack")?,
     })
 }
 

@@ -26,6 +26,7 @@ mod facts;
 mod floor;
 mod grade;
 mod load;
+mod pack;
 mod paper;
 mod record;
 mod sealer;
@@ -42,6 +43,7 @@ pub use error::{TradeError, TradeErrorKind};
 pub use facts::{Bound, Fact, HoldPointTest, Number, Source};
 pub use floor::{Allowance, Blocks, Clears, Each, Finish, Incident, Marbling, Material, Thirst, Traction};
 pub use grade::{Citation, Grade};
+pub use pack::Pack;
 pub use paper::{Conflict, Position, PourSpec, SafetyRule, Sign, Signal, TermPair};
 pub use record::{Measured, Record, Which};
 pub use sealer::{MoistureRule, Sealer, SealerHazard, Vehicles};
@@ -75,6 +77,7 @@ const BUILT_IN: &[(&str, &str)] = built_in_files![
     "diagnosis.toml",
     "callbacks.toml",
     "next_actions.toml",
+    "packs.toml",
 ];
 
 /// All trade facts, checked.
@@ -102,6 +105,7 @@ pub struct Trade {
     likelihoods: Vec<Likelihood>,
     callbacks: Vec<Callback>,
     actions: Vec<NextAction>,
+    packs: Vec<Pack>,
 }
 
 /// A list of one kind of record, in the order of its file, and the lookup by id.
@@ -137,6 +141,12 @@ impl Trade {
         static TRADE: LazyLock<Trade> =
             LazyLock::new(|| Trade::load(BUILT_IN).expect("a test of this module loads the built-in files"));
         &TRADE
+    }
+
+    /// The sizes in which a class of material is sold.
+    #[must_use]
+    pub fn pack(&self, id: &str) -> Option<&Pack> {
+        self.packs.iter().find(|record| record.id == id)
     }
 
     /// What an action of the standing costs in work and waiting.

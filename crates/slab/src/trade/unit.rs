@@ -4,7 +4,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use units::{
-    AirFlow, Area, Concentration, Coverage, Density, Duration, EvaporationRate, FilmThickness, Fraction, Length,
+    AirFlow, Area, Concentration, Coverage, Density, Duration, EvaporationRate, FilmThickness, Fraction, Length, Mass,
     MoistureEmission, Ph, Pressure, RelativeHumidity, Temperature, TemperatureDifference, VapourPermeance, Volume,
 };
 
@@ -64,6 +64,8 @@ unit_words! {
     SquareFootEach = "ft2/each",
     /// Mil times square feet from a US gallon.
     MilSquareFootPerGallon = "mil-ft2/gal",
+    /// Pound.
+    Pound = "lb",
     /// Pounds into a US gallon.
     PoundPerGallon = "lb/gal",
     /// Pounds in a cubic yard.
@@ -196,6 +198,7 @@ in_unit!(Area, value, {
     Acre => Some(Self::square_feet(43_560.0 * value)),
 });
 in_unit!(Volume, value, { Gallon => Some(Self::us_gallons(value)), });
+in_unit!(Mass, value, { Pound => Some(Self::pounds(value)), });
 in_unit!(Coverage, value, { SquareFootPerGallon => Some(Self::square_feet_per_gallon(value)), });
 in_unit!(Density, value, {
     PoundPerGallon => Some(Self::pounds_per_gallon(value)),

@@ -97,4 +97,3 @@ pub struct ChoiceApproved {
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub words: Option<String>,
 }
-

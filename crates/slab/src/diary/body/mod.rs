@@ -15,19 +15,17 @@ mod work;
 use serde_json::Value;
 use serde_json::value::RawValue;
 
-pub use colour::{
-    ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare,
-};
+pub use colour::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
 pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, Note, SealerChosen, SiteCheck, SlabAge};
 pub use making::{Cured, Curing, CuringMethod, Finish, Pour};
 pub use money::{PaymentTerms, TimeCost};
 pub use testing::{
     AcidDrop, AirReading, AirSeries, ColourLook, EmissionDish, Evenness, Fizz, PhMoment, PlasticSheet, RagResult,
-    ReferenceCard, ScrapeResult, Scrape, SheetResult, SlabHumidity, SlabPhotograph, SolventWipe, SurfacePh,
+    ReferenceCard, Scrape, ScrapeResult, SheetResult, SlabHumidity, SlabPhotograph, SolventWipe, SurfacePh,
     Temperature, WaterDrop, WipeResult,
 };
 pub use trouble::{
-    Accepted, CleaningMethod, Cleaning, Cover, CoverAction, CoverMaterial, Defect, DefectKind, Incident, PrintedSide,
+    Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Defect, DefectKind, Incident, PrintedSide,
     Repair, RepairMaterial, Retest, RetestResult, Survey,
 };
 pub use work::{BatchMixed, CoatLaid, Delivery, Neutralised, Neutraliser, Rinsed, SealerCoat, WasteCollected};
@@ -233,11 +231,7 @@ fn read_fields<T: serde::de::DeserializeOwned>(kind: &'static str, fields: Value
         let path = e.path().to_string();
         let problem = e.inner().to_string();
         // A missing or unknown field is named in the message, not in the path.
-        let field = if path == "." {
-            problem.split('`').nth(1).unwrap_or("body").to_owned()
-        } else {
-            path
-        };
+        let field = if path == "." { problem.split('`').nth(1).unwrap_or("body").to_owned() } else { path };
         BodyError::Field { kind, field, problem }
     })
 }

@@ -1,0 +1,80 @@
+//! A store in a folder of its own, entries to put in it, and a second way into the database.
+
+use jiff::tz::TimeZone;
+use rusqlite::Connection;
+use slab::diary::{Context, Entry, SlabId, read_lines};
+use store::Store;
+use tempfile::TempDir;
+
+pub(crate) fn new_store() -> (TempDir, Store) {
+    let dir = tempfile::tempdir().expect("a folder");
+    let store = Store::open(dir.path()).expect("it opens");
+    (dir, store)
+}
+
+pub(crate) fn store_with_slab() -> (TempDir, Store, SlabId) {
+    let (dir, store) = new_store();
+    let slab = SlabId::of_name("shop");
+    store.create_slab(slab, "Creek Road shop").expect("a slab");
+    (dir, store, slab)
+}
+
+/// The database as any other program would open it.
+pub(crate) fn raw(dir: &TempDir) -> Connection {
+    Connection::open(dir.path().join("underfoot.sqlite")).expect("it opens")
+}
+
+pub(crate) fn context(slab: SlabId) -> Context {
+    Context {
+        slab,
+        zone: TimeZone::get("America/Chicago").expect("a zone"),
+        author: "crew".to_owned(),
+        device: "phone".to_owned(),
+        noted: None,
+    }
+}
+
+pub(crate) fn read(slab: SlabId, lines: &str) -> Vec<Entry> {
+    read_lines(lines, &context(slab)).expect("the lines read")
+}
+
+/// Notes with the numbers `from..to` in their text.
+pub(crate) fn notes(slab: SlabId, from: usize, to: usize) -> Vec<Entry> {
+    let line =
+        |n| format!("{{\"happened\":\"2026-03-02 07:00\",\"body\":{{\"kind\":\"note\",\"text\":\"note {n}\"}}}}\n");
+    read(slab, &(from..to).map(line).collect::<String>())
+}
+
+pub(crate) fn note(slab: SlabId, text: &str) -> Entry {
+    let line = serde_json::json!({"happened": "2026-03-02 07:00", "body": {"kind": "note", "text": text}});
+    read(slab, &line.to_string()).remove(0)
+}
+
+/// A note whose form is newer than this program, with a body that must survive to the letter.
+pub(crate) fn from_newer_program(slab: SlabId, body: &str) -> Entry {
+    let id = slab::diary::EntryId::of_label(slab, "newer");
+    Entry::from_json(&format!(
+        "{{\"id\":\"{id}\",\"slab\":\"{slab}\",\"happened\":\"2026-03-02T07:00:00-06:00\",\
+         \"noted\":\"2026-03-02T07:00:00-06:00\",\"author\":\"crew\",\"device\":\"phone\",\"schema\":2,\"body\":{body}}}"
+    ))
+    .expect("a newer body is kept")
+}
+
+/// Every example line of the documentation of the diary: one at least of every kind of entry.
+pub(crate) fn one_of_every_kind(slab: SlabId) -> Vec<Entry> {
+    let doc = include_str!("../../../../docs/diary.md");
+    let mut inside = false;
+    let mut lines = String::new();
+    for line in doc.lines() {
+        match line {
+            "```jsonl" => inside = true,
+            "```" => inside = false,
+            _ if inside => {
+                lines.push_str(line);
+                lines.push('\n');
+            }
+            _ => {}
+        }
+    }
+    read(slab, &lines)
+}

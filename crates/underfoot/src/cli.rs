@@ -1,0 +1,244 @@
+//! What can be typed.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Is this slab ready for reactive stain, what proves it, what comes next.
+#[derive(Debug, Parser)]
+#[command(
+    name = "underfoot",
+    version,
+    after_help = "Exit codes: 0 fine, 1 answered \"no\" or \"held\", 2 bad use, 3 bad data.\n\
+                  Start with: underfoot demo"
+)]
+pub(crate) struct Cli {
+    #[command(flatten)]
+    pub(crate) common: Common,
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+/// What every command takes.
+#[derive(Debug, Clone, Args)]
+pub(crate) struct Common {
+    /// Folder of the diaries [default: $UNDERFOOT_DATA, else the user's data folder]
+    #[arg(long, global = true, value_name = "DIR")]
+    pub(crate) data: Option<PathBuf>,
+    /// Language of the answers
+    #[arg(long, global = true, value_enum, default_value = "en")]
+    pub(crate) lang: LangArg,
+    /// Units of the answers
+    #[arg(long, global = true, value_enum, default_value = "imperial")]
+    pub(crate) units: UnitsArg,
+    /// Answer as JSON (documented in docs/json.md)
+    #[arg(long, global = true)]
+    pub(crate) json: bool,
+    /// Who writes [default: the user's name on this machine]
+    #[arg(long, global = true, value_name = "NAME")]
+    pub(crate) author: Option<String>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum LangArg {
+    En,
+    Es,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum UnitsArg {
+    Imperial,
+    Metric,
+}
+
+/// Which slab, at which moment.
+#[derive(Debug, Clone, Args)]
+pub(crate) struct Which {
+    /// The slab: its name, the start of its name, or its id; may be left out when there is one
+    pub(crate) slab: Option<String>,
+    /// The same, by name
+    #[arg(long = "slab", value_name = "SLAB", conflicts_with = "slab")]
+    pub(crate) slab_option: Option<String>,
+    /// As of this moment: 2026-05-03T09:00, or 2026-05-03 for the end of that day [default: now]
+    #[arg(long, value_name = "MOMENT")]
+    pub(crate) at: Option<String>,
+    /// What counts as known: noted by then, or happened by then even if noted later
+    #[arg(long, value_enum, default_value = "noted")]
+    pub(crate) known: KnownArg,
+}
+
+impl Which {
+    pub(crate) fn slab(&self) -> Option<&str> {
+        self.slab.as_deref().or(self.slab_option.as_deref())
+    }
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum KnownArg {
+    Noted,
+    Happened,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Build the demo slab from its files and show the main job
+    #[command(after_help = "Example:\n  underfoot demo --dir ./underfoot-demo")]
+    Demo {
+        /// Folder for the demo's diary and papers
+        #[arg(long, default_value = "underfoot-demo", value_name = "DIR")]
+        dir: PathBuf,
+    },
+    /// Open a slab
+    #[command(after_help = "Example:\n  underfoot new \"Creek Road shop\" --time-zone America/Chicago")]
+    New(New),
+    /// List the slabs
+    #[command(after_help = "Example:\n  underfoot list --json")]
+    List,
+    /// Write entries into a slab's diary: one by its kind, or many from a file
+    #[command(
+        after_help = "Examples:\n  underfoot log --slab shop water-drop --zone A soaked_in=\"45 s\"\n  \
+                      underfoot log --slab shop incident --point \"12 ft,3 ft\" --radius \"2 ft\" what=cutting-oil trade=plumber\n  \
+                      underfoot log --slab shop air-series logger.csv --column time=Date --column air=\"T1\" --column air_unit=F\n  \
+                      underfoot log --slab shop --from diary.jsonl     (or --from - for standard input)\n\
+                      Kinds and fields: docs/diary.md"
+    )]
+    Log(Log),
+    /// Correct an entry: a new entry replaces it, the old one stays readable
+    #[command(after_help = "Example:\n  underfoot fix 0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10 soaked_in=\"90 s\"")]
+    Fix(Fix),
+    /// Read a slab's diary
+    #[command(after_help = "Example:\n  underfoot diary shop --kind water-drop")]
+    Diary {
+        #[command(flatten)]
+        which: Which,
+        /// Only this kind
+        #[arg(long, value_name = "KIND")]
+        kind: Option<String>,
+        /// Entries that were corrected too
+        #[arg(long)]
+        all: bool,
+    },
+    /// Is it ready, what proves it, what comes next
+    #[command(after_help = "Example:\n  underfoot standing shop --at 2026-05-03 --json")]
+    Standing {
+        #[command(flatten)]
+        which: Which,
+    },
+    /// What to buy
+    #[command(after_help = "Example:\n  underfoot order shop")]
+    Order {
+        #[command(flatten)]
+        which: Which,
+    },
+    /// Typeset papers
+    #[command(after_help = "Example:\n  underfoot papers shop --kind pour-sheet --lang es --size a4 --out pour.pdf")]
+    Papers {
+        #[command(flatten)]
+        which: Which,
+        /// Which paper
+        #[arg(long, value_enum)]
+        kind: PaperArg,
+        /// Paper size
+        #[arg(long, value_enum, default_value = "letter")]
+        size: SizeArg,
+        /// File to write [default: named after slab, paper and language, in this folder]
+        #[arg(long, value_name = "FILE")]
+        out: Option<PathBuf>,
+    },
+    /// Print completions for a shell
+    #[command(after_help = "Example:\n  underfoot completions bash > /etc/bash_completion.d/underfoot")]
+    Completions {
+        /// The shell
+        shell: clap_complete::Shell,
+    },
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct New {
+    /// What the crew calls the slab
+    pub(crate) name: String,
+    /// Where it is
+    #[arg(long)]
+    pub(crate) site: Option<String>,
+    /// Time zone by its name [default: UTC]
+    #[arg(long, value_name = "ZONE")]
+    pub(crate) time_zone: Option<String>,
+    /// In the weather
+    #[arg(long)]
+    pub(crate) exterior: bool,
+    /// An old floor, not poured for this job
+    #[arg(long)]
+    pub(crate) existing: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Log {
+    /// The slab [default: the only one]
+    #[arg(long, value_name = "SLAB")]
+    pub(crate) slab: Option<String>,
+    /// Read entries as JSON Lines from a file, or from standard input with "-"
+    #[arg(long, value_name = "FILE", conflicts_with_all = ["kind", "happened", "photo"])]
+    pub(crate) from: Option<PathBuf>,
+    /// Kind of entry, such as water-drop
+    #[arg(required_unless_present = "from")]
+    pub(crate) kind: Option<String>,
+    /// Its fields as field=value, or the file of an air-series
+    #[arg(value_name = "FIELD=VALUE")]
+    pub(crate) fields: Vec<String>,
+    /// When it happened [default: now]
+    #[arg(long, value_name = "MOMENT")]
+    pub(crate) happened: Option<String>,
+    #[command(flatten)]
+    pub(crate) place: PlaceArgs,
+    /// A photograph that belongs to it
+    #[arg(long, value_name = "FILE")]
+    pub(crate) photo: Vec<PathBuf>,
+    /// Column of a plain CSV, as quantity=column (air-series)
+    #[arg(long, value_name = "QUANTITY=COLUMN")]
+    pub(crate) column: Vec<String>,
+    /// Lay a typical weather year on this year (air-series)
+    #[arg(long, value_name = "YEAR")]
+    pub(crate) year: Option<i16>,
+}
+
+#[derive(Debug, Clone, Default, Args)]
+pub(crate) struct PlaceArgs {
+    /// Zone of the plan
+    #[arg(long, value_name = "ZONE")]
+    pub(crate) zone: Option<String>,
+    /// Point on the plan, as "X,Y"
+    #[arg(long, value_name = "X,Y")]
+    pub(crate) point: Option<String>,
+    /// How far around the point
+    #[arg(long, value_name = "LENGTH", requires = "point")]
+    pub(crate) radius: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Fix {
+    /// Id of the entry, or enough of its end to tell it apart
+    pub(crate) entry: String,
+    /// The slab [default: the only one]
+    #[arg(long, value_name = "SLAB")]
+    pub(crate) slab: Option<String>,
+    /// The fields that change
+    #[arg(value_name = "FIELD=VALUE")]
+    pub(crate) fields: Vec<String>,
+    /// When it really happened
+    #[arg(long, value_name = "MOMENT")]
+    pub(crate) happened: Option<String>,
+    #[command(flatten)]
+    pub(crate) place: PlaceArgs,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum PaperArg {
+    PourSheet,
+    SiteNotice,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum SizeArg {
+    Letter,
+    A4,
+}

@@ -1,0 +1,34 @@
+//! Read a slab's diary, in the order things happened.
+
+use slab::slab::fold;
+
+use crate::cli::Which;
+use crate::failure::{Answer, Failure};
+use crate::session::Session;
+use crate::{json, text};
+
+pub(crate) fn run(session: &Session, which: &Which, kind: Option<&str>, all: bool) -> Result<Answer, Failure> {
+    let asked = session.ask(which)?;
+    let slab = fold(&asked.diary, asked.knowledge);
+    let kind = kind.map(|k| k.trim().replace('-', "_"));
+    if let Some(kind) = &kind
+        && !slab::diary::Body::KINDS.contains(&kind.as_str())
+    {
+        let kinds: Vec<String> = slab::diary::Body::KINDS.iter().map(|k| k.replace('_', "-")).collect();
+        return Err(Failure::Use(format!("kind \"{kind}\" is not known; accepted: {}", kinds.join(", "))));
+    }
+    let mut entries: Vec<&slab::diary::Entry> = if all {
+        asked.diary.entries().filter(|e| asked.knowledge.includes(e)).collect()
+    } else {
+        slab.entries().to_vec()
+    };
+    entries.sort_by_key(|e| e.order());
+    for entry in entries.into_iter().filter(|e| kind.as_deref().is_none_or(|k| e.body.kind() == k)) {
+        if session.json {
+            println!("{}", json::entry(entry, &slab));
+        } else {
+            anstream::println!("{}", text::entry(entry, &slab, &session.voice));
+        }
+    }
+    Ok(Answer::Yes)
+}

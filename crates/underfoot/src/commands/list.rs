@@ -1,0 +1,36 @@
+//! List the slabs, each with its standing in one sentence.
+
+use serde_json::{Value, json};
+use slab::diary::Knowledge;
+use slab::standing::standing;
+use slab::trade::Trade;
+
+use crate::failure::{Answer, Failure};
+use crate::session::{Session, now};
+
+pub(crate) fn run(session: &Session) -> Result<Answer, Failure> {
+    let slabs = session.store.slabs().map_err(Failure::data)?;
+    let mut listed = Vec::new();
+    for record in &slabs {
+        let diary = session.diary(record)?;
+        let standing = standing(&diary, Trade::built_in(), Knowledge::noted_by(now()));
+        let sentence = session.voice.overall(&standing.overall);
+        if session.json {
+            listed.push(json!({
+                "id": record.id.to_string(),
+                "name": record.name,
+                "entries": record.entries,
+                "overall": standing.overall.state.name(),
+                "sentence": sentence,
+            }));
+        } else {
+            anstream::println!("{}\n  {sentence}", record.name);
+        }
+    }
+    if session.json {
+        println!("{}", Value::Array(listed));
+    } else if slabs.is_empty() {
+        anstream::println!("{}", session.voice.say("no-slabs-yet", &[]));
+    }
+    Ok(Answer::Yes)
+}

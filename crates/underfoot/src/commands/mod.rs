@@ -1,0 +1,38 @@
+//! One file for each command.
+
+mod completions;
+mod demo;
+mod diary;
+mod fields;
+mod fix;
+mod list;
+mod log;
+mod new;
+mod order;
+mod papers;
+mod series;
+mod standing;
+
+use crate::cli::{Cli, Command};
+use crate::failure::{Answer, Failure};
+use crate::session::Session;
+
+pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
+    let common = cli.common;
+    match cli.command {
+        Command::Demo { dir } => demo::run(&dir, &common),
+        Command::Completions { shell } => completions::run(shell),
+        Command::New(new) => new::run(&mut Session::open(&common)?, &new),
+        Command::List => list::run(&Session::open(&common)?),
+        Command::Log(log) => log::run(&mut Session::open(&common)?, &log),
+        Command::Fix(fix) => fix::run(&mut Session::open(&common)?, &fix),
+        Command::Diary { which, kind, all } => {
+            diary::run(&Session::open(&common)?, &which, kind.as_deref(), all)
+        }
+        Command::Standing { which } => standing::run(&Session::open(&common)?, &which),
+        Command::Order { which } => order::run(&Session::open(&common)?, &which),
+        Command::Papers { which, kind, size, out } => {
+            papers::run(&Session::open(&common)?, &which, kind, size, out.as_deref())
+        }
+    }
+}

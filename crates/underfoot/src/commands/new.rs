@@ -1,0 +1,42 @@
+//! Open a slab.
+
+use serde_json::{Map, Value, json};
+use slab::diary::SlabId;
+
+use super::log::{append, draft_entry};
+use crate::cli::New;
+use crate::failure::{Answer, Failure};
+use crate::session::{Session, fresh_id};
+
+pub(crate) fn run(session: &mut Session, new: &New) -> Result<Answer, Failure> {
+    if new.name.trim().is_empty() {
+        return Err(Failure::Use("name \"\": it is empty; accepted: what the crew calls the slab".to_owned()));
+    }
+    let id = SlabId(fresh_id());
+    let mut body = Map::new();
+    body.insert("kind".to_owned(), json!("job_opened"));
+    body.insert("name".to_owned(), json!(new.name.trim()));
+    if let Some(site) = &new.site {
+        body.insert("site".to_owned(), json!(site));
+    }
+    if let Some(zone) = &new.time_zone {
+        body.insert("time_zone".to_owned(), json!(zone));
+    }
+    body.insert("exposure".to_owned(), json!(if new.exterior { "exterior" } else { "interior" }));
+    body.insert("age".to_owned(), json!(if new.existing { "existing" } else { "new" }));
+    let zone = match &new.time_zone {
+        None => jiff::tz::TimeZone::UTC,
+        Some(name) => jiff::tz::TimeZone::get(name).map_err(|_| {
+            Failure::Use(format!("time zone \"{name}\" is not known; accepted: a name such as America/Chicago"))
+        })?,
+    };
+    let entry = draft_entry(session, id, &zone, None, None, Vec::new(), Value::Object(body))?;
+    session.store.create_slab(id, new.name.trim()).map_err(Failure::data)?;
+    append(session, id, vec![entry])?;
+    if session.json {
+        println!("{}", json!({ "id": id.to_string(), "name": new.name.trim() }));
+    } else {
+        anstream::println!("{}", session.voice.say("slab-opened", &[("name", new.name.trim().into())]));
+    }
+    Ok(Answer::Yes)
+}

@@ -1,0 +1,23 @@
+//! What to buy.
+
+use slab::order::order;
+use slab::slab::fold;
+use slab::trade::Trade;
+
+use crate::cli::Which;
+use crate::failure::{Answer, Failure};
+use crate::session::Session;
+use crate::{json, text};
+
+pub(crate) fn run(session: &Session, which: &Which) -> Result<Answer, Failure> {
+    let asked = session.ask(which)?;
+    let slab = fold(&asked.diary, asked.knowledge);
+    let order = order(&slab, Trade::built_in()).map_err(Failure::data)?;
+    if session.json {
+        let id = asked.record.id.to_string();
+        println!("{:#}", json::order(&asked.record.name, &id, asked.knowledge.at, &order, &session.voice));
+    } else {
+        anstream::print!("{}", text::order(&asked.record.name, &order, &session.voice));
+    }
+    Ok(Answer::Yes)
+}

@@ -1,0 +1,22 @@
+//! Is it ready, what proves it, what comes next.
+
+use slab::standing::{State, standing};
+use slab::trade::Trade;
+
+use crate::cli::Which;
+use crate::failure::{Answer, Failure};
+use crate::session::Session;
+use crate::{json, text};
+
+pub(crate) fn run(session: &Session, which: &Which) -> Result<Answer, Failure> {
+    let asked = session.ask(which)?;
+    let trade = Trade::built_in();
+    let standing = standing(&asked.diary, trade, asked.knowledge);
+    if session.json {
+        let id = asked.record.id.to_string();
+        println!("{:#}", json::standing(&asked.record.name, &id, &standing, &session.voice, trade));
+    } else {
+        anstream::print!("{}", text::standing(&asked.record.name, &standing, &session.voice, trade, &asked.zone));
+    }
+    Ok(if standing.overall.state == State::Released { Answer::Yes } else { Answer::No })
+}

@@ -1,0 +1,10 @@
+//! The answers as JSON: units in the field names. Documented in `docs/json.md`.
+
+mod amount;
+mod entry;
+mod order;
+mod standing;
+
+pub(crate) use entry::entry;
+pub(crate) use order::order;
+pub(crate) use standing::standing;

@@ -1,0 +1,85 @@
+//! The standing as JSON.
+
+use serde_json::{Map, Value, json};
+use slab::standing::{HoldPoint, Reason, Standing, Value as Shown};
+use slab::trade::Trade;
+use words::Voice;
+
+use super::amount::rounded;
+
+pub(crate) fn standing(name: &str, id: &str, standing: &Standing, voice: &Voice, trade: &Trade) -> Value {
+    let overall = &standing.overall;
+    json!({
+        "schema": "underfoot.standing/1",
+        "slab": { "id": id, "name": name },
+        "at": standing.knowledge.at.to_string(),
+        "known": match standing.knowledge.basis {
+            slab::diary::Basis::NotedBy => "noted",
+            slab::diary::Basis::HappenedBy => "happened",
+        },
+        "overall": {
+            "state": overall.state.name(),
+            "sentence": voice.overall(overall),
+            "hold_point": overall.hold_point.map(|h| h.name()),
+            "next_action": overall.next.as_ref().map(|n| voice.action(n)),
+            "minutes": overall.next.map(|n| n.minutes),
+            "wait_hours": overall.next.map(|n| n.wait_hours),
+            "open": overall.open,
+        },
+        "hold_points": standing.hold_points.iter().map(|h| hold_point(h, voice, trade)).collect::<Vec<_>>(),
+    })
+}
+
+fn hold_point(point: &HoldPoint, voice: &Voice, trade: &Trade) -> Value {
+    json!({
+        "id": point.id.name(),
+        "name": voice.hold_point(point.id),
+        "question": voice.hold_point_question(point.id),
+        "state": point.state.name(),
+        "zones": point.zones.iter().map(|(zone, state)| json!({ "zone": zone, "state": state.name() })).collect::<Vec<_>>(),
+        "why": point.why.iter().map(|r| voice.reason(r)).collect::<Vec<_>>(),
+        "reasons": point.why.iter().map(reason).collect::<Vec<_>>(),
+        "evidence": point.evidence.iter().map(ToString::to_string).collect::<Vec<_>>(),
+        "next_action": point.next.as_ref().map(|n| voice.action(n)),
+        "action": point.next.map(|n| n.action.name()),
+        "minutes": point.next.map(|n| n.minutes),
+        "wait_hours": point.next.map(|n| n.wait_hours),
+        "consequence": voice.consequence(point.id),
+        "source": trade.cite(&point.citation).join("; "),
+        "sources": point.citation.sources,
+        "grade": point.citation.grade.words(),
+    })
+}
+
+fn reason(reason: &Reason) -> Value {
+    let mut values = Map::new();
+    for (name, value) in &reason.values {
+        let (name, value) = shown(name, value);
+        // A reason may name several items; they become a list.
+        match values.get_mut(&name) {
+            None => {
+                values.insert(name, value);
+            }
+            Some(Value::Array(list)) => list.push(value),
+            Some(first) => *first = json!([first.clone(), value]),
+        }
+    }
+    json!({ "code": reason.code.name(), "zone": reason.zone, "values": values })
+}
+
+fn shown(name: &str, value: &Shown) -> (String, Value) {
+    match value {
+        Shown::Count(n) => (name.to_owned(), json!(n)),
+        Shown::Ratio(x) => (name.to_owned(), rounded(*x, 4)),
+        Shown::Text(text) | Shown::Term(text) => (name.to_owned(), json!(text)),
+        Shown::Date(date) => (name.to_owned(), json!(date.to_string())),
+        Shown::Duration(d) => (format!("{name}_s"), rounded(d.as_seconds(), 0)),
+        Shown::Length(l) => (format!("{name}_m"), rounded(l.as_metres(), 6)),
+        Shown::Area(a) => (format!("{name}_m2"), rounded(a.as_square_metres(), 4)),
+        Shown::Temperature(t) => (format!("{name}_c"), rounded(t.as_celsius(), 2)),
+        Shown::Difference(d) => (format!("{name}_c_degrees"), rounded(d.as_celsius_degrees(), 2)),
+        Shown::Humidity(h) => (format!("{name}_pct"), rounded(h.as_percent(), 2)),
+        Shown::Emission(e) => (format!("{name}_g_m2_d"), rounded(e.as_grams_per_square_metre_day(), 3)),
+        Shown::Ph(ph) => (format!("{name}_ph"), rounded(ph.value(), 2)),
+    }
+}

@@ -1,0 +1,49 @@
+//! Names of trade terms, diary kinds and grades.
+
+use slab::trade::{Grade, Trade};
+
+use crate::voice::{Lang, Voice};
+
+impl Voice {
+    /// The name of a finish, incident or sealer class, or of an item of the site check. What is
+    /// none of them, such as the name of a mix, comes back as it is.
+    #[must_use]
+    pub fn term(self, id: &str) -> String {
+        let key = format!("term-{id}");
+        if self.knows(&key) {
+            return self.say(&key, &[]);
+        }
+        if self.lang == Lang::En {
+            let trade = Trade::built_in();
+            let name = trade
+                .finish(id)
+                .map(|r| &r.name)
+                .or_else(|| trade.incident(id).map(|r| &r.name))
+                .or_else(|| trade.sealer(id).map(|r| &r.name));
+            if let Some(name) = name {
+                return name.clone();
+            }
+        }
+        id.to_owned()
+    }
+
+    /// The name of a kind of diary entry. A kind that a newer version wrote comes back as it is.
+    #[must_use]
+    pub fn kind(self, kind: &str) -> String {
+        let key = format!("kind-{}", kind.replace('_', "-"));
+        if self.knows(&key) { self.say(&key, &[]) } else { kind.to_owned() }
+    }
+
+    /// How sure a fact is.
+    #[must_use]
+    pub fn grade(self, grade: Grade) -> String {
+        let key = match grade {
+            Grade::Verified => "grade-verified",
+            Grade::SecondaryCopy => "grade-secondary-copy",
+            Grade::FromMemory => "grade-from-memory",
+            Grade::CommonPractice => "grade-common-practice",
+            Grade::ExpertJudgement => "grade-expert-judgement",
+        };
+        self.say(key, &[])
+    }
+}

@@ -1,0 +1,10 @@
+//! The tests of the sentences and numbers, in one program since they share the parsed messages and
+//! the table of what each code carries.
+
+mod carried;
+mod messages;
+mod numbers;
+mod real_reasons;
+mod sentences;
+mod spelling;
+mod translations;

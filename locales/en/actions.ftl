@@ -1,0 +1,55 @@
+# What to do next: an order without its period, since the time may follow in parentheses.
+# .care is the caution that stands beside the step where it is dangerous. The signal words follow the
+# meanings of ANSI Z535. The safety data sheet and local rules always come first.
+
+do-note-pour = Write down the pour date
+do-look-for-one-colour = Look at the slab dry and then misted, and note whether it is one even color; if it is patchy, wait
+do-drop-and-scrape = Do at least three water drops and a scrape in each zone
+do-repeat-drop-and-scrape = Repeat the water drops and the scrape side by side at fresh spots
+do-scrape = Scrape a small spot with a carbide blade and note what comes up
+do-water-drops = Put down water drops, at least three in each zone, and time each one until it soaks in
+do-more-drops = Time more water drops: center, edges, each load
+do-scrape-where-water-stands = Scrape at the very spot where the water stands and note what comes up
+do-solvent-wipe = Wipe one small spot with solvent on a white rag, doors open and no flame near, and look at the rag
+    .care = Warning: solvent vapor can catch fire and make you ill. Put out pilot lights, keep air moving, wear gloves and goggles, and follow the solvent's safety data sheet.
+do-strip-and-retest = Take the film off with a matched stripper or by grinding, then repeat water drops and scrape
+    .care = Warning: stripper can burn skin and eyes, its vapor can make you ill, and grinding makes silica dust. Ventilate, use water or a dust collector, wear gloves and goggles, and follow the safety data sheet. Stop at black mastic or old tile: it can hold asbestos.
+do-screen-and-retest = Screen or grind the whole area evenly, then repeat the water drops
+    .care = Warning: silica dust can cause lung disease. Use water or a dust collector and follow the silica rules. Stop at black mastic or old tile: it can hold asbestos.
+do-try-on-panel-or-screen = Try the stain on a panel with this same finish, or screen the area and test again
+    .care = Warning: acid stain can blind or burn, and screening makes silica dust. Wear goggles, face shield and gloves, keep the eyewash at hand, use water or a dust collector, and follow the safety data sheet.
+do-mist-and-look = Mist the slab, look low across it for oil, marks, drips and shadows, and note what you find
+do-lift-mist-and-look = Lift the cover, mist the slab, look low across it, and note what you find
+do-treat-and-retest = Treat the spot for what is on it, rinse, then look again and put down a water drop
+    .care = Warning: removers, degreasers and solvents can burn you or catch fire. Ventilate, no flames, never mix cleaners, wear gloves and goggles, and follow the safety data sheet.
+do-retest-spot = Look at the treated spot again and put down a water drop
+do-ask-owner-to-accept = Show the owner what will stay visible and get the acceptance in writing
+do-choose-sealer = Choose the sealer and note its maker's moisture limits
+do-end-wet-cure = Note the day the wet covers come off
+do-set-probes = Set humidity probes in the slab, or dish tests, and read them after the wait
+    .care = Warning: drilling concrete makes silica dust, which can cause lung disease. Use a dust collector and follow the silica rules.
+do-lay-sheet = Tape a clear plastic sheet to the slab and look under it after the wait
+do-measure-moisture-again = Measure the moisture again, by the test's own rules
+do-dry-and-measure-again = Let the slab dry with air moving over it, then measure again
+do-ask-sealer-maker = Ask the sealer's maker in writing how much moisture it allows
+do-test-ph = Test the surface pH with distilled water and pH paper or a meter
+do-mock-up-or-grind = Try the stain on a small mock-up; if the color is weak, grind to fresh paste
+    .care = Warning: acid stain can blind or burn, and grinding makes silica dust. Wear goggles, face shield and gloves, keep the eyewash at hand, use water or a dust collector, and follow the safety data sheet.
+do-neutralise-and-rinse = Neutralize, scrub, rinse, vacuum up the water, then test again
+    .care = Warning: acid may still be on this floor. Wear goggles, gloves and boots with grip, never use bleach, never mix cleaners, keep the rinse water out of drains and soil, and follow the safety data sheets.
+do-map-cracks = Walk the slab and map every crack, hole and patch
+do-measure-crack = Measure the crack with a crack gauge and note whether its sides move
+do-repair-or-accept = Repair it with cement, or get the owner's acceptance in writing
+    .care = Caution: wet cement can burn skin. Wear gloves.
+do-ask-engineer = Have a licensed engineer look at the moving crack
+do-try-stain-on-patch = Try the stain on a small corner of the patch
+    .care = Warning: acid stain can blind or burn. Wear goggles, face shield and gloves, keep the eyewash at hand, and follow the safety data sheet.
+do-make-panel = Make a sample panel of this concrete with this finish, or mask off a mock-up on this floor
+    .care = Caution: wet concrete can burn skin. Wear gloves.
+do-stain-panels = Stain the panels the way you mean to stain the floor
+    .care = Warning: acid stain can blind or burn. Wear goggles, face shield and gloves, keep the eyewash at hand, pour acid into water and never water into acid, and follow the safety data sheet.
+do-note-panel = Note how the panel was made, and the mix and finish of panel and floor
+do-get-approval = Show the owner the stained panels with sealer on them and get the choice in writing
+do-set-up-site = Set up water, a tested eyewash, the waste-water plan and the safety data sheets
+do-read-air = Read air temperature, air humidity and the slab's surface temperature
+do-wait-for-air = Wait for better air, then read it again

@@ -1,0 +1,57 @@
+# Hold points, states, and the answer in one line.
+
+hold-age = age
+hold-membrane = membrane
+hold-absorbency = absorbency
+hold-contamination = contamination
+hold-moisture = moisture
+hold-surface-ph = surface pH
+hold-repairs = cracks and patches
+hold-panel = sample panel
+hold-site = site setup
+hold-air = air
+
+ask-age = Is the slab old enough, or one even color?
+ask-membrane = Is there a film on the surface?
+ask-absorbency = Does the slab soak up water, and evenly?
+ask-contamination = Is there oil, a mark, a drip or a shadow on it?
+ask-moisture = Is the slab dry enough for the chosen sealer?
+ask-surface-ph = Does the surface pH suit the next step?
+ask-repairs = Are cracks, holes and patches mapped and settled?
+ask-panel = Is a panel of this concrete with this finish approved?
+ask-site = Are water, eyewash, waste-water plan and safety data sheets ready?
+ask-air = Are air and slab surface fit for work right now?
+
+# What happens if it is skipped: no surer than the trade records on the tests.
+ignored-age = The color can come out blotchy, shift after sealing, or grow white salts.
+ignored-membrane = The stain can sit on top, wipe off and leave patches.
+ignored-absorbency = The color can come out light at the edges or dark in the center; on a closed surface the stain can wash off.
+ignored-contamination = Pale spots, lines and shadows can stay in the floor for good.
+ignored-moisture = The color can come out uneven; the sealer can turn white, blister or peel.
+ignored-surface-ph = Before the stain: the color can come out weak or not at all. After the rinse: the sealer can peel or grow white salts.
+ignored-repairs = Cracks and patches can take another color, and that can end in a dispute.
+ignored-panel = Nobody knows the color before the floor is stained, and a reactive color can't be lightened afterwards.
+ignored-site = Acid in the eyes or on the skin can't be flushed at once, and rinse water can end up where it must not. Don't start acid work.
+ignored-air = The stain can come out weak or with lap marks; the sealer can turn white.
+
+state-released = Released
+state-unproven = Not proven yet
+state-cant-tell = Can't tell
+state-held = Held
+
+overall-released = Ready to stain: all ten hold points are released.
+overall-unproven = Not yet: { $point }.
+overall-cant-tell = Can't tell yet: { $point }.
+overall-held = On hold: { $point }.
+overall-next = { $action } ({ $time }).
+overall-next-untimed = { $action }.
+overall-open = { $open ->
+        [0] No hold point is open.
+        [one] 1 of { $all } hold points is open.
+       *[other] { $open } of { $all } hold points are open.
+    }
+
+time-work-wait = { $work }, then wait { $wait }
+time-wait = wait { $wait }
+
+reason-in-zone = { $zone }: { $reason }

@@ -1,0 +1,55 @@
+# Qué hacer ahora: una orden sin punto final, porque el tiempo puede seguir entre paréntesis.
+# .care es la advertencia que va junto al paso peligroso. Las palabras de señal siguen el sentido de
+# ANSI Z535. La hoja de datos de seguridad y las reglas locales van siempre primero.
+
+do-note-pour = Anote la fecha del colado
+do-look-for-one-colour = Mire la losa seca y luego rociada con agua, y anote si tiene un solo color parejo; si está dispareja, espere
+do-drop-and-scrape = Haga al menos tres gotas de agua y un raspado en cada zona
+do-repeat-drop-and-scrape = Repita las gotas de agua y el raspado, lado a lado, en lugares nuevos
+do-scrape = Raspe un lugar pequeño con espátula de carburo y anote qué sale
+do-water-drops = Ponga gotas de agua, al menos tres en cada zona, y mida cuánto tarda cada una en absorberse
+do-more-drops = Mida más gotas de agua: centro, orillas y cada camión
+do-scrape-where-water-stands = Raspe justo donde el agua se queda parada y anote qué sale
+do-solvent-wipe = Pase un trapo blanco con solvente en un lugar pequeño, con las puertas abiertas y sin llama cerca, y revise el trapo
+    .care = Advertencia: el vapor del solvente puede incendiarse y hacerle daño. Apague los pilotos, mantenga el aire en movimiento, use guantes y goggles, y siga la hoja de datos de seguridad del solvente.
+do-strip-and-retest = Quite la película con un removedor adecuado o desbastando; después repita las gotas de agua y el raspado
+    .care = Advertencia: el removedor puede quemar la piel y los ojos, su vapor puede hacerle daño, y desbastar levanta polvo de sílice. Ventile, use agua o colector de polvo, use guantes y goggles, y siga la hoja de datos de seguridad. Pare si hay mastique negro o loseta vieja: puede tener asbesto.
+do-screen-and-retest = Lije con malla o desbaste toda el área parejo; después repita las gotas de agua
+    .care = Advertencia: el polvo de sílice puede causar enfermedades del pulmón. Use agua o colector de polvo y siga las reglas de sílice. Pare si hay mastique negro o loseta vieja: puede tener asbesto.
+do-try-on-panel-or-screen = Pruebe el tinte en un panel con este mismo acabado, o lije el área con malla y vuelva a probar
+    .care = Advertencia: el tinte ácido puede cegar o quemar, y lijar levanta polvo de sílice. Use goggles, careta y guantes, tenga el lavaojos a la mano, use agua o colector de polvo, y siga la hoja de datos de seguridad.
+do-mist-and-look = Rocíe la losa con agua, mire a ras de piso buscando aceite, marcas, goteos y sombras, y anote lo que encuentre
+do-lift-mist-and-look = Levante la cubierta, rocíe la losa con agua, mire a ras de piso y anote lo que encuentre
+do-treat-and-retest = Trate el lugar según lo que tenga, enjuague, vuelva a revisar y ponga una gota de agua
+    .care = Advertencia: los removedores, desengrasantes y solventes pueden quemarle la piel o incendiarse. Ventile, sin llamas, nunca mezcle limpiadores, use guantes y goggles, y siga la hoja de datos de seguridad.
+do-retest-spot = Revise otra vez el lugar tratado y ponga una gota de agua
+do-ask-owner-to-accept = Muéstrele al dueño lo que se va a notar y consiga que lo acepte por escrito
+do-choose-sealer = Elija el sellador y anote los límites de humedad de su fabricante
+do-end-wet-cure = Anote el día en que se quiten las cubiertas mojadas
+do-set-probes = Ponga sondas de humedad en la losa, o pruebas de plato, y léalas después de la espera
+    .care = Advertencia: perforar concreto levanta polvo de sílice, que puede causar enfermedades del pulmón. Use colector de polvo y siga las reglas de sílice.
+do-lay-sheet = Pegue con cinta un plástico transparente a la losa y revise abajo después de la espera
+do-measure-moisture-again = Mida la humedad otra vez, según las reglas de la prueba
+do-dry-and-measure-again = Deje secar la losa con aire en movimiento y vuelva a medir
+do-ask-sealer-maker = Pregunte por escrito al fabricante del sellador cuánta humedad permite
+do-test-ph = Mida el pH de la superficie con agua destilada y papel de pH o medidor
+do-mock-up-or-grind = Pruebe el tinte en una muestra en sitio pequeña; si el color sale débil, desbaste hasta pasta fresca
+    .care = Advertencia: el tinte ácido puede cegar o quemar, y desbastar levanta polvo de sílice. Use goggles, careta y guantes, tenga el lavaojos a la mano, use agua o colector de polvo, y siga la hoja de datos de seguridad.
+do-neutralise-and-rinse = Neutralice, talle, enjuague, aspire el agua y vuelva a probar
+    .care = Advertencia: este piso todavía puede tener ácido. Use goggles, guantes y botas que no resbalen, nunca use cloro, nunca mezcle limpiadores, no deje que el agua de enjuague llegue a drenajes ni a la tierra, y siga las hojas de datos de seguridad.
+do-map-cracks = Recorra la losa y anote en el plano cada grieta, hoyo y parche
+do-measure-crack = Mida la grieta con un medidor de grietas y anote si sus lados se mueven
+do-repair-or-accept = Repárelo con cemento, o consiga que el dueño lo acepte por escrito
+    .care = Precaución: el cemento fresco puede quemar la piel. Use guantes.
+do-ask-engineer = Pida que un ingeniero con licencia revise la grieta que se mueve
+do-try-stain-on-patch = Pruebe el tinte en una esquina pequeña del parche
+    .care = Advertencia: el tinte ácido puede cegar o quemar. Use goggles, careta y guantes, tenga el lavaojos a la mano, y siga la hoja de datos de seguridad.
+do-make-panel = Haga un panel de muestra de este concreto con este acabado, o enmascare una muestra en sitio en este piso
+    .care = Precaución: el concreto fresco puede quemar la piel. Use guantes.
+do-stain-panels = Tiña los paneles como piensa teñir el piso
+    .care = Advertencia: el tinte ácido puede cegar o quemar. Use goggles, careta y guantes, tenga el lavaojos a la mano, eche el ácido al agua y nunca el agua al ácido, y siga la hoja de datos de seguridad.
+do-note-panel = Anote cómo se hizo el panel, y la mezcla y el acabado del panel y del piso
+do-get-approval = Muéstrele al dueño los paneles teñidos y con sellador, y consiga su elección por escrito
+do-set-up-site = Prepare el agua, un lavaojos probado, el plan del agua residual y las hojas de datos de seguridad
+do-read-air = Lea la temperatura del aire, la humedad del aire y la temperatura de la superficie de la losa
+do-wait-for-air = Espere a que mejore el aire y vuelva a leer

@@ -1,0 +1,57 @@
+# Puntos de espera, estados y la respuesta en una línea.
+
+hold-age = edad
+hold-membrane = membrana
+hold-absorbency = absorción
+hold-contamination = contaminación
+hold-moisture = humedad
+hold-surface-ph = pH de la superficie
+hold-repairs = grietas y parches
+hold-panel = panel de muestra
+hold-site = preparación de la obra
+hold-air = aire
+
+ask-age = ¿Ya tiene edad la losa, o un solo color parejo?
+ask-membrane = ¿Hay una película en la superficie?
+ask-absorbency = ¿La losa absorbe agua, y parejo?
+ask-contamination = ¿Tiene aceite, marcas, goteos o sombras?
+ask-moisture = ¿Está lo bastante seca la losa para el sellador elegido?
+ask-surface-ph = ¿Sirve el pH de la superficie para el paso que sigue?
+ask-repairs = ¿Están anotados y resueltos los parches, hoyos y grietas?
+ask-panel = ¿Está aprobado un panel de este concreto con este acabado?
+ask-site = ¿Están listos el agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad?
+ask-air = ¿Sirven el aire y la superficie de la losa para trabajar ahora mismo?
+
+# Qué pasa si se omite: nunca más seguro que los registros del oficio sobre las pruebas.
+ignored-age = El color puede salir manchado, cambiar después de sellar o sacar salitre.
+ignored-membrane = El tinte puede quedarse encima, borrarse al limpiar y dejar manchones.
+ignored-absorbency = El color puede salir claro en las orillas u oscuro en el centro; en una superficie cerrada el tinte se puede ir con el lavado.
+ignored-contamination = Lugares pálidos, líneas y sombras pueden quedarse en el piso para siempre.
+ignored-moisture = El color puede salir disparejo; el sellador puede ponerse blanco, hacer ampollas o pelarse.
+ignored-surface-ph = Antes del tinte: el color puede salir débil o no salir. Después del enjuague: el sellador puede pelarse o sacar salitre.
+ignored-repairs = Las grietas y los parches pueden tomar otro color, y eso puede acabar en pleito.
+ignored-panel = Nadie sabe el color antes de teñir el piso, y un color reactivo no se puede aclarar después.
+ignored-site = El ácido en los ojos o en la piel no se podría enjuagar al momento, y el agua de enjuague puede ir a dar a donde no debe. No empiece a trabajar con ácido.
+ignored-air = El tinte puede salir débil o con traslapes marcados; el sellador puede ponerse blanco.
+
+state-released = Liberado
+state-unproven = Sin comprobar
+state-cant-tell = No se puede saber
+state-held = Detenido
+
+overall-released = Lista para teñir: los diez puntos de espera están liberados.
+overall-unproven = Todavía no: { $point }.
+overall-cant-tell = Todavía no se puede saber: { $point }.
+overall-held = Detenida: { $point }.
+overall-next = { $action } ({ $time }).
+overall-next-untimed = { $action }.
+overall-open = { $open ->
+        [0] No queda ningún punto de espera abierto.
+        [one] Queda abierto 1 de { $all } puntos de espera.
+       *[other] Quedan abiertos { $open } de { $all } puntos de espera.
+    }
+
+time-work-wait = { $work }, luego esperar { $wait }
+time-wait = esperar { $wait }
+
+reason-in-zone = { $zone }: { $reason }
