@@ -7,6 +7,7 @@
 
 why-old-slab = This is an old floor. Old floors are never held for their age.
 why-one-colour = The slab is one even color all over. That counts as old enough at any age.
+why-one-colour-but-green = It is still very young: lime, moisture and color are still moving. The stain can come out stronger and less even.
 why-old-enough = Poured { $poured }, { $days ->
         [one] 1 day
        *[other] { $days } days
@@ -85,8 +86,8 @@ why-dense-finish-needs-coat = A finish this dense often needs one more coat of s
 why-film-hides-absorbency = There is a film, so the drops tell nothing about the concrete under it.
 why-burnished = Water stands, but the blade brings up gray powder: the surface is burnished shut. Stain can wash off it.
 why-water-stands-unknown-why = Water stands or beads and nobody knows why: a film, oil, or a burnished surface.
-why-drinks-unevenly = The fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. The color will follow, strong here and weak there.
-why-drinks-somewhat-unevenly = The fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. That is neither even nor clearly uneven; more drops will tell.
+why-drinks-unevenly = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. The color will follow, strong here and weak there.
+why-drinks-somewhat-unevenly = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. That is neither even nor clearly uneven; more drops will tell.
 why-drinks-slowly = At least one drop is slow: too slow to pass, too fast to call the surface closed. Stain may take weakly there.
 why-too-few-places = { $places ->
         [one] 1 water drop counts over the whole slab;
@@ -96,9 +97,9 @@ why-too-few-places = { $places ->
        *[other] { $places_needed } places are needed:
     } center, edges, each load.
 why-drinks-evenly = { $drops ->
-        [one] The water drop soaked in within { $slowest }.
-       *[other] All { $drops } water drops soaked in, the fastest within { $fastest }, the slowest within { $slowest }: even.
-    }
+        [one] The water drop soaked in.
+       *[other] All { $drops } water drops soaked in.
+    } On this finish the fastest takes { $fastest } and the slowest { $slowest }: even.
 
 ## Contamination
 
@@ -142,6 +143,13 @@ why-emission-too-high = A dish test is over { $emission_limit }, the limit for t
 why-sheet-wet = There were drops under the plastic sheet: too wet for the sealer "{ $sealer }".
 why-sheet-wet-sealer-tolerates = There were drops under the plastic sheet. The sealer "{ $sealer }" is said to tolerate damp; how much, only its maker can say.
 why-sheet-dry = Nothing under the plastic sheet: no drops, no darkening. That is enough for the sealer "{ $sealer }".
+why-too-few-sheets = { $have ->
+        [one] 1 dry plastic sheet so far;
+       *[other] { $have } dry plastic sheets so far;
+    } { $needed ->
+        [one] 1 is needed
+       *[other] { $needed } are needed
+    } here for the sealer "{ $sealer }".
 why-sheet-darkened = The slab was darker under the plastic sheet, with no drops. Not clearly dry, not clearly wet.
 why-sheet-too-short = The plastic sheet did not stay down long enough to count.
 why-sheet-is-not-enough = A plastic sheet is not enough for the sealer "{ $sealer }". It needs humidity probes in the slab, or dish tests.
@@ -220,6 +228,7 @@ why-panel-mix-unknown = { $by } approved panel { $panel } on { $date }, but the 
 why-panel-other-finish = Panel { $panel }, approved by { $by } on { $date }, does not have the finish of this floor: { $panel_has } there, { $zone_has } here. It does not stand for this floor.
 why-panel-other-mix = Panel { $panel }, approved by { $by } on { $date }, is not of the mix of this floor: { $panel_has } there, { $zone_has } here. It does not stand for this floor.
 why-panel-other-zone = Panel { $panel }, approved by { $by } on { $date }, is a mock-up on another part of the floor. It does not stand for this one.
+why-floor-changed-since-panel = This floor has been screened, ground, blasted or acid-washed since. Panel { $panel }, approved by { $by } on { $date }, no longer shows what this floor is.
 why-approved-before-stained = { $by } approved panel { $panel } on { $date }, but the diary does not say how it was stained.
 why-stained-again-since-approval = Panel { $panel } was stained again after { $by } approved it on { $date }. The approval was for another color.
 why-panel-approved = { $by } approved panel { $panel } on { $date }. It has the concrete and finish of this floor.
@@ -253,5 +262,5 @@ why-rain = Rain, or rain in the forecast for the work.
 ## Release by a person
 
 why-released-by-person = { $by } released this on { $date }: "{ $reason }".
-why-release-lapsed = { $by } released this on { $date } ("{ $reason }"). Newer entries have come in since, so the release no longer counts.
+why-release-lapsed = { $by } released this on { $date } ("{ $reason }"). Newer evidence speaks against it, so the release no longer counts.
 why-nobody-may-release-site = { $by } released this on { $date } ("{ $reason }"). Nobody's word replaces water, eyewash, waste-water plan and safety data sheets.

@@ -40,6 +40,7 @@ state-cant-tell = Can't tell
 state-held = Held
 
 overall-released = Ready to stain: all ten hold points are released.
+overall-released-stained = Ready to seal: all ten hold points are released.
 overall-unproven = Not yet: { $point }.
 overall-cant-tell = Can't tell yet: { $point }.
 overall-held = On hold: { $point }.

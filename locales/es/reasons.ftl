@@ -6,6 +6,7 @@
 
 why-old-slab = Es un piso viejo. Un piso viejo nunca se detiene por su edad.
 why-one-colour = La losa tiene un solo color parejo en toda el área. Con eso ya cumple con la edad, tenga los días que tenga.
+why-one-colour-but-green = Todavía es muy nueva: la cal, la humedad y el color se siguen moviendo. El tinte puede salir más fuerte y menos parejo.
 why-old-enough = Se coló el { $poured }, hace { $days ->
         [one] 1 día
        *[other] { $days } días
@@ -84,8 +85,8 @@ why-dense-finish-needs-coat = Un acabado tan cerrado muchas veces pide una mano 
 why-film-hides-absorbency = Hay una película; las gotas no dicen nada del concreto que está abajo.
 why-burnished = El agua se queda parada, pero la espátula saca polvo gris: la superficie está bruñida y cerrada. El tinte se puede ir con el lavado.
 why-water-stands-unknown-why = El agua se queda parada o se hace bolitas y nadie sabe por qué: película, aceite o superficie bruñida.
-why-drinks-unevenly = La gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. El color va a salir igual de disparejo, fuerte aquí y débil allá.
-why-drinks-somewhat-unevenly = La gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. No es parejo ni claramente disparejo; con más gotas se sabrá.
+why-drinks-unevenly = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. El color va a salir igual de disparejo, fuerte aquí y débil allá.
+why-drinks-somewhat-unevenly = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. No es parejo ni claramente disparejo; con más gotas se sabrá.
 why-drinks-slowly = Al menos una gota va lenta: muy lenta para pasar, muy rápida para decir que la superficie está cerrada. Ahí el tinte puede agarrar débil.
 why-too-few-places = { $places ->
         [one] En toda la losa cuenta 1 gota de agua;
@@ -95,9 +96,9 @@ why-too-few-places = { $places ->
        *[other] hacen falta { $places_needed } lugares:
     } centro, orillas y cada camión.
 why-drinks-evenly = { $drops ->
-        [one] La gota de agua se absorbió en { $slowest }.
-       *[other] Las { $drops } gotas de agua se absorbieron, la más rápida en { $fastest } y la más lenta en { $slowest }: parejo.
-    }
+        [one] La gota de agua se absorbió.
+       *[other] Las { $drops } gotas de agua se absorbieron.
+    } En este acabado la más rápida tarda { $fastest } y la más lenta { $slowest }: parejo.
 
 ## Contaminación
 
@@ -141,6 +142,13 @@ why-emission-too-high = Una prueba de plato pasa de { $emission_limit }, el lím
 why-sheet-wet = Había gotas debajo del plástico: demasiado húmedo para el sellador "{ $sealer }".
 why-sheet-wet-sealer-tolerates = Había gotas debajo del plástico. Se dice que el sellador "{ $sealer }" aguanta humedad; cuánta, solo lo puede decir el fabricante.
 why-sheet-dry = Nada debajo del plástico: ni gotas ni oscurecimiento. Para el sellador "{ $sealer }" es suficiente.
+why-too-few-sheets = { $have ->
+        [one] Hasta ahora hay 1 plástico seco;
+       *[other] Hasta ahora hay { $have } plásticos secos;
+    } aquí { $needed ->
+        [one] hace falta 1
+       *[other] hacen falta { $needed }
+    } para el sellador "{ $sealer }".
 why-sheet-darkened = La losa se oscureció debajo del plástico, sin gotas. Ni claramente seca ni claramente húmeda.
 why-sheet-too-short = El plástico no estuvo puesto el tiempo necesario para contar.
 why-sheet-is-not-enough = Para el sellador "{ $sealer }" no basta el plástico. Hacen falta sondas de humedad en la losa o pruebas de plato.
@@ -219,6 +227,7 @@ why-panel-mix-unknown = { $by } aprobó el panel { $panel } el { $date }, pero n
 why-panel-other-finish = El panel { $panel }, que { $by } aprobó el { $date }, no tiene el acabado de este piso: allá { $panel_has }, aquí { $zone_has }. No representa este piso.
 why-panel-other-mix = El panel { $panel }, que { $by } aprobó el { $date }, no es de la mezcla de este piso: allá { $panel_has }, aquí { $zone_has }. No representa este piso.
 why-panel-other-zone = El panel { $panel }, que { $by } aprobó el { $date }, es una muestra en sitio en otra parte del piso. No representa esta parte.
+why-floor-changed-since-panel = Después, este piso se lijó con malla, se desbastó, se limpió a chorro o se lavó con ácido. El panel { $panel }, que { $by } aprobó el { $date }, ya no muestra lo que es este piso.
 why-approved-before-stained = { $by } aprobó el panel { $panel } el { $date }, pero el diario no dice cómo se tiñó.
 why-stained-again-since-approval = El panel { $panel } se volvió a teñir después de que { $by } lo aprobó el { $date }. Lo aprobado era otro color.
 why-panel-approved = { $by } aprobó el panel { $panel } el { $date }. Tiene el concreto y el acabado de este piso.
@@ -252,5 +261,5 @@ why-rain = Hay lluvia, o pronóstico de lluvia para el trabajo.
 ## Liberado por una persona
 
 why-released-by-person = { $by } lo liberó el { $date }: "{ $reason }".
-why-release-lapsed = { $by } lo liberó el { $date } ("{ $reason }"). Desde entonces hay entradas nuevas, así que esa liberación ya no cuenta.
+why-release-lapsed = { $by } lo liberó el { $date } ("{ $reason }"). Hay pruebas más nuevas en contra, así que esa liberación ya no cuenta.
 why-nobody-may-release-site = { $by } lo liberó el { $date } ("{ $reason }"). La palabra de nadie sustituye el agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad.

@@ -40,6 +40,7 @@ state-cant-tell = No se puede saber
 state-held = Detenido
 
 overall-released = Lista para teñir: los diez puntos de espera están liberados.
+overall-released-stained = Lista para sellar: los diez puntos de espera están liberados.
 overall-unproven = Todavía no: { $point }.
 overall-cant-tell = Todavía no se puede saber: { $point }.
 overall-held = Detenida: { $point }.

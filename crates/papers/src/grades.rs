@@ -67,6 +67,8 @@ impl Foot {
         self.rows
             .iter()
             .map(|((grade, cite), labels)| {
+                let mut labels = labels.clone();
+                labels.sort_unstable();
                 let name = match (cite.as_str(), grade) {
                     ("", Grade::CommonPractice | Grade::ExpertJudgement) => name(words, *grade)?.to_owned(),
                     ("", _) => words.say("sources.none")?.to_owned(),

@@ -11,6 +11,7 @@
 //! both languages, and a line in the rendering test.
 
 mod error;
+mod from_slab;
 mod grades;
 mod notice;
 mod page;
@@ -23,6 +24,7 @@ mod texts;
 mod typeset;
 
 pub use error::PaperError;
+pub use from_slab::PourWishes;
 pub use notice::{Found, SiteNotice, site_notice};
 pub use page::PageSize;
 pub use pour::{

@@ -77,8 +77,8 @@ pub(crate) fn hour(words: Words, hour: u8) -> Result<String, PaperError> {
 /// A value of the data files with the signs of print: `<= 10-15 %` becomes `≤ 10–15 %`.
 pub(crate) fn signs(text: &str) -> String {
     let plain = [
-        ("<=", "≤"),
-        (">=", "≥"),
+        ("<= ", "≤\u{a0}"),
+        (">= ", "≥\u{a0}"),
         ("+/-", "±"),
         ("ft2", "ft²"),
         ("yd3", "yd³"),
@@ -94,16 +94,30 @@ pub(crate) fn signs(text: &str) -> String {
         match c {
             '-' if digit(before) && digit(after) => out.push('–'),
             // `40 F` is a temperature; `FF 25` and `F` inside a word are not.
-            'F' if before == Some(&' ')
+            'F' if before.is_some_and(|space| *space == ' ')
                 && digit(at.checked_sub(2).and_then(|b| chars.get(b)))
                 && after.is_none_or(|a| !a.is_alphanumeric()) =>
             {
                 out.push_str("°F");
             }
+            // A number and its unit stay on one line.
+            ' ' if digit(before) && UNITS.iter().any(|unit| begins_with_word(&chars[at + 1..], unit)) => {
+                out.push('\u{a0}')
+            }
             _ => out.push(c),
         }
     }
     out
+}
+
+/// Units that do not leave their number.
+const UNITS: [&str; 9] = ["%", "in", "ft", "lb", "psi", "mil", "perm", "F", "x"];
+
+fn begins_with_word(chars: &[char], word: &str) -> bool {
+    let length = word.chars().count();
+    chars.len() >= length
+        && word.chars().eq(chars[..length].iter().copied())
+        && chars.get(length).is_none_or(|next| !next.is_alphanumeric())
 }
 
 #[cfg(test)]
@@ -112,10 +126,10 @@ mod tests {
 
     #[test]
     fn signs_of_print() {
-        assert_eq!(signs("0 %, or <= 10-15 % constant"), "0 %, or ≤ 10–15 % constant");
+        assert_eq!(signs("0 %, or <= 10-15 % constant"), "0\u{a0}%, or ≤\u{a0}10–15\u{a0}% constant");
         assert_eq!(
             signs("air >= 40 F; keep >= 50 F; evaporation < 0.2 lb/ft2/h"),
-            "air ≥ 40 °F; keep ≥ 50 °F; evaporation < 0.2 lb/ft²/h"
+            "air ≥\u{a0}40\u{a0}°F; keep ≥\u{a0}50\u{a0}°F; evaporation < 0.2\u{a0}lb/ft²/h"
         );
         assert_eq!(signs("FF 25-35 / FL 20; pre-pour"), "FF 25–35 / FL 20; pre-pour");
     }

@@ -87,24 +87,33 @@ impl Laid {
             .map_err(|errors| errors.first().map_or_else(|| typesetter("no reason given"), complaint))
     }
 
-    /// The printed text, sheet by sheet, in the order it was laid.
+    /// Every run of printed text with its size in points, in the order it was laid.
     #[cfg(test)]
-    pub(crate) fn text(&self) -> Vec<String> {
-        self.0.pages().iter().map(|page| frame_text(&page.frame)).collect()
+    pub(crate) fn runs(&self) -> Vec<(String, f64)> {
+        self.0.pages().iter().flat_map(|page| runs(&page.frame)).collect()
+    }
+
+    /// All printed text without its spaces, so that a line break in a sentence does not matter.
+    #[cfg(test)]
+    pub(crate) fn text(&self) -> String {
+        squeezed(&self.runs().into_iter().map(|(text, _)| text).collect::<String>())
     }
 }
 
+/// A text without spaces of any kind.
 #[cfg(test)]
-fn frame_text(frame: &typst::layout::Frame) -> String {
+pub(crate) fn squeezed(text: &str) -> String {
+    text.chars().filter(|c| !c.is_whitespace()).collect()
+}
+
+#[cfg(test)]
+fn runs(frame: &typst::layout::Frame) -> Vec<(String, f64)> {
     use typst::layout::FrameItem;
-    let mut out = String::new();
+    let mut out = Vec::new();
     for (_, item) in frame.items() {
         match item {
-            FrameItem::Group(group) => out.push_str(&frame_text(&group.frame)),
-            FrameItem::Text(text) => {
-                out.push_str(&text.text);
-                out.push(' ');
-            }
+            FrameItem::Group(group) => out.extend(runs(&group.frame)),
+            FrameItem::Text(text) => out.push((text.text.to_string(), text.size.to_pt())),
             _ => {}
         }
     }

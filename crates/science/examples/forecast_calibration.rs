@@ -64,16 +64,18 @@ fn same_time(usual: Shape, other: Shape) -> Outcome<f64> {
 fn truth(slab: &DryingSlab, air: (f64, f64), chance: &mut Stream) -> Outcome<DryingSlab> {
     let mut real = slab.clone();
     real.thickness = slab.thickness * chance.uniform(0.9, 1.1)?;
+    let log_uniform =
+        |chance: &mut Stream, low: f64, high: f64| -> Outcome<f64> { Ok(chance.uniform(low.ln(), high.ln())?.exp()) };
     let shape = Shape::new(
-        Fraction::share(chance.uniform(0.02, 0.15)?)?,
-        rh(chance.uniform(70.0, 88.0)?)?,
-        chance.uniform(5.0, 25.0)?,
+        Fraction::share(log_uniform(chance, 0.0125, 0.2)?)?,
+        rh(chance.uniform(70.0, 90.0)?)?,
+        log_uniform(chance, 6.0, 38.0)?,
     )?;
     let factor = chance.log_normal(1.0, 1.8_f64.ln())? * same_time(slab.concrete.shape, shape)?;
     real.concrete.shape = shape;
     real.concrete.saturated = slab.concrete.saturated * factor;
     let (humidity, celsius) = air;
-    let humidity = humidity + chance.normal(0.0, 6.0)?;
+    let humidity = humidity + chance.normal(0.0, 7.0)?;
     let celsius = celsius + chance.normal(0.0, 2.5)?;
     let (swing, warm, phase) = (chance.uniform(0.0, 10.0)?, chance.uniform(0.0, 4.0)?, chance.uniform(0.0, TAU)?);
     let mut spells = Vec::new();

@@ -95,13 +95,11 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  underfoot list --json")]
     List,
     /// Write entries into a slab's diary: one by its kind, or many from a file
-    #[command(
-        after_help = "Examples:\n  underfoot log --slab shop water-drop --zone A soaked_in=\"45 s\"\n  \
+    #[command(after_help = "Examples:\n  underfoot log --slab shop water-drop --zone A soaked_in=\"45 s\"\n  \
                       underfoot log --slab shop incident --point \"12 ft,3 ft\" --radius \"2 ft\" what=cutting-oil trade=plumber\n  \
                       underfoot log --slab shop air-series logger.csv --column time=Date --column air=\"T1\" --column air_unit=F\n  \
                       underfoot log --slab shop --from diary.jsonl     (or --from - for standard input)\n\
-                      Kinds and fields: docs/diary.md"
-    )]
+                      Kinds and fields: docs/diary.md")]
     Log(Log),
     /// Correct an entry: a new entry replaces it, the old one stays readable
     #[command(after_help = "Example:\n  underfoot fix 0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10 soaked_in=\"90 s\"")]
@@ -144,6 +142,8 @@ pub(crate) enum Command {
         /// File to write [default: named after slab, paper and language, in this folder]
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
+        #[command(flatten)]
+        pour: PourArgs,
     },
     /// Print completions for a shell
     #[command(after_help = "Example:\n  underfoot completions bash > /etc/bash_completion.d/underfoot")]
@@ -151,6 +151,26 @@ pub(crate) enum Command {
         /// The shell
         shell: clap_complete::Shell,
     },
+}
+
+/// What a pour sheet asks for and the diary may not hold yet.
+#[derive(Debug, Clone, Args)]
+pub(crate) struct PourArgs {
+    /// Thickness of the slab (pour sheet) [default: from the diary]
+    #[arg(long, value_name = "LENGTH")]
+    pub(crate) thickness: Option<String>,
+    /// Day of the pour (pour sheet) [default: from the diary]
+    #[arg(long, value_name = "DATE")]
+    pub(crate) pour_day: Option<String>,
+    /// Finish of a zone, as zone=finish (pour sheet) [default: from the diary]
+    #[arg(long, value_name = "ZONE=FINISH")]
+    pub(crate) finish: Vec<String>,
+    /// Sample panels for each finish (pour sheet)
+    #[arg(long, default_value_t = 3, value_name = "COUNT")]
+    pub(crate) panels: u32,
+    /// Concrete added for waste (pour sheet)
+    #[arg(long, default_value = "5 %", value_name = "SHARE")]
+    pub(crate) waste: String,
 }
 
 #[derive(Debug, Args)]

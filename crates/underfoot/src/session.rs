@@ -67,7 +67,7 @@ pub(crate) fn voice(common: &Common) -> Voice {
         UnitsArg::Imperial => Measure::Imperial,
         UnitsArg::Metric => Measure::Metric,
     };
-    Voice { lang, measure }
+    Voice::new(lang, measure)
 }
 
 impl Session {
@@ -76,8 +76,12 @@ impl Session {
     }
 
     pub(crate) fn open_in(dir: &Path, common: &Common) -> Result<Self, Failure> {
-        let author =
-            common.author.clone().or_else(|| setting("USER")).or_else(|| setting("USERNAME")).unwrap_or_else(|| "me".to_owned());
+        let author = common
+            .author
+            .clone()
+            .or_else(|| setting("USER"))
+            .or_else(|| setting("USERNAME"))
+            .unwrap_or_else(|| "me".to_owned());
         Ok(Self { store: Store::open(dir).map_err(Failure::data)?, voice: voice(common), json: common.json, author })
     }
 
@@ -94,7 +98,9 @@ impl Session {
         let mut slabs = self.store.slabs().map_err(Failure::data)?;
         match slabs.len() {
             1 => Ok(slabs.remove(0)),
-            0 => Err(Failure::Use("there is no slab yet; accepted: first `underfoot new NAME`, or `underfoot demo`".to_owned())),
+            0 => Err(Failure::Use(
+                "there is no slab yet; accepted: first `underfoot new NAME`, or `underfoot demo`".to_owned(),
+            )),
             _ => {
                 let names: Vec<String> = slabs.into_iter().map(|s| format!("\"{}\"", s.name)).collect();
                 Err(Failure::Use(format!("slab is missing and there are several; accepted: {}", names.join(", "))))

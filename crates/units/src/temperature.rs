@@ -99,6 +99,12 @@ impl TemperatureDifference {
         self.0
     }
 
+    /// Half of it.
+    #[must_use]
+    pub const fn half(self) -> Self {
+        Self(self.0 / 2.0)
+    }
+
     /// In Fahrenheit degrees.
     #[must_use]
     pub const fn as_fahrenheit_degrees(self) -> f64 {

@@ -24,6 +24,7 @@ mod messages;
 mod names;
 mod numbers;
 mod numerals;
+mod order;
 mod reason;
 mod standing;
 mod time;

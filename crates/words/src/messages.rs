@@ -17,13 +17,23 @@ macro_rules! files {
 
 /// Every file of messages: its language, its path under `locales/`, its text.
 pub const FILES: &[(Lang, &str, &str)] = files![
-    En: ["en/reasons.ftl", "en/actions.ftl", "en/standing.ftl", "en/names.ftl", "en/numbers.ftl"],
+    En: [
+        "en/reasons.ftl",
+        "en/actions.ftl",
+        "en/standing.ftl",
+        "en/names.ftl",
+        "en/numbers.ftl",
+        "en/order.ftl",
+        "en/shell.ftl",
+    ],
     Es: [
         "es/reasons.ftl",
         "es/actions.ftl",
         "es/standing.ftl",
         "es/names.ftl",
         "es/numbers.ftl",
+        "es/order.ftl",
+        "es/shell.ftl",
         "es/trade_names.ftl",
     ],
 ];

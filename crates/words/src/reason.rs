@@ -13,15 +13,16 @@ const RANGES: [(&str, &str, &str); 2] = [("low", "high", "window"), ("lowest", "
 const CLOSEST: usize = 3;
 
 impl Voice {
-    /// The sentence of a reason, with its zone in front when the slab is divided.
+    /// The sentence of a reason, with its zones in front when it does not speak of the whole slab.
     #[must_use]
     pub fn reason(self, reason: &Reason) -> String {
         let key = format!("why-{}", reason.code.name());
         let sentence = self.say(&key, &self.arguments(&reason.values));
-        match &reason.zone {
-            None => sentence,
-            Some(zone) => self.say("reason-in-zone", &[("zone", zone.as_str().into()), ("reason", sentence.into())]),
+        if reason.zones.is_empty() {
+            return sentence;
         }
+        let zone = self.list(&reason.zones);
+        self.say("reason-in-zone", &[("zone", zone.into()), ("reason", sentence.into())])
     }
 
     fn arguments(self, values: &[(&'static str, Value)]) -> Vec<(&'static str, Arg<'static>)> {

@@ -81,6 +81,7 @@ impl Voice {
     #[must_use]
     pub fn overall(self, overall: &Overall) -> String {
         let key = match overall.state {
+            State::Released if overall.stained => "overall-released-stained",
             State::Released => "overall-released",
             State::Unproven => "overall-unproven",
             State::CantTell => "overall-cant-tell",

@@ -19,10 +19,12 @@ const TEMPLATE: &str = include_str!("../../templates/site_notice.typ");
 /// Type size in points and picture size in millimetres tried, greatest first. 14 pt and 18 mm are the least
 /// that can be read from 2 m: cap height 3.5 mm, above 1/600 of the distance (our judgement).
 const SIZES: [(f64, f64); 6] = [(17.0, 24.0), (16.0, 23.0), (15.0, 22.0), (14.5, 21.0), (14.0, 20.0), (14.0, 18.0)];
-/// Found things listed at most; the rest are counted.
+/// Found things listed at most, fewer where the sheet is full; the rest are counted.
 const FOUND: usize = 3;
 /// The kind beside which the warning about mixing is printed.
 const MIXING: &str = "acid-or-bleach";
+/// The kind beside which house rule R13 is printed.
+const BRACES: &str = "nailed-into-field";
 
 /// Makes the site notice: one sheet, English and Spanish side by side.
 ///
@@ -35,12 +37,15 @@ pub fn site_notice(notice: &SiteNotice, size: PageSize) -> Result<Vec<u8>, Paper
 
 pub(super) fn lay_out(notice: &SiteNotice, size: PageSize) -> Result<Laid, PaperError> {
     let mut draft = draft(notice, size)?;
-    for (points, picture) in SIZES {
-        draft.data["points"] = json!(points);
-        draft.data["picture"] = json!(picture);
-        let laid = draft.lay_out()?;
-        if laid.sheets() == 1 {
-            return Ok(laid);
+    for listed in (0..=notice.found.len().min(FOUND)).rev() {
+        draft.data["found"] = json!(found(notice, listed)?);
+        for (points, picture) in SIZES {
+            draft.data["points"] = json!(points);
+            draft.data["picture"] = json!(picture);
+            let laid = draft.lay_out()?;
+            if laid.sheets() == 1 {
+                return Ok(laid);
+            }
         }
     }
     Err(PaperError::TooMuch { field: "kinds".into(), count: notice.kinds.len(), sheets: 1 })
@@ -54,6 +59,7 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
     let mut foot = Foot::default();
     let mut pictures = BTreeMap::new();
     let rows = rows(notice, &mut foot, &mut pictures)?;
+    let (report, report_alt) = drawing(Pictogram::Report, &mut pictures)?;
     let signal = Trade::built_in().sign("slab-protection").ok_or_else(|| lacking("slab-protection"))?;
     foot.note(Trade::built_in(), &signal.citation(), &en.say("signal.notice")?.to_lowercase());
     let side = |words: Words| -> Result<Value, PaperError> {
@@ -62,7 +68,6 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
             "signal": words.say("signal.notice")?,
             "warning": words.say("signal.warning")?,
             "t": words.part("notice")?,
-            "found": found(notice, words)?,
             "posted": show::date(words, notice.posted)?,
         }))
     };
@@ -76,11 +81,13 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
             "slab": notice.slab,
             "sides": [side(en)?, side(es)?],
             "rows": rows,
+            "report": {"picture": report, "alt": report_alt},
             "sources": {
                 "heading": en.say("sources.heading")?,
                 "defer": en.say("sources.defer")?,
                 "key": grades::key(en)?,
                 "lines": foot.lines(en)?,
+                "defer_es": es.say("sources.defer")?,
                 "spanish": es.say("notice.spanish")?,
             },
         }),
@@ -103,43 +110,47 @@ fn rows(
             foot.note(trade, &sign.citation(), Words::of(Lang::En).say("signal.warning")?.to_lowercase().as_str());
         }
         let warning = mixing.map_or(Value::Null, |sign| json!([sign.en, sign.es]));
-        out.push(row(Pictogram::of(kind), [&incident.en, &incident.es], warning, pictures)?);
+        let mut texts = [incident.en.clone(), incident.es.clone()];
+        if kind == BRACES {
+            let rule = trade.house_rule("R13").ok_or_else(|| lacking("R13"))?;
+            foot.note(trade, &rule.citation(), "R13");
+            for (text, lang) in texts.iter_mut().zip(Lang::ALL) {
+                *text = format!("{text} {}", Words::of(lang).say("notice.braces")?);
+            }
+        }
+        let (picture, alt) = drawing(Pictogram::of(kind), pictures)?;
+        out.push(json!({"picture": picture, "alt": alt, "texts": texts, "warning": warning}));
     }
-    let report = |lang| Words::of(lang).say("notice.report");
-    out.push(row(Pictogram::Report, [report(Lang::En)?, report(Lang::Es)?], Value::Null, pictures)?);
     Ok(out)
 }
 
-fn row(
-    picture: Pictogram,
-    texts: [&str; 2],
-    warning: Value,
-    pictures: &mut BTreeMap<String, Vec<u8>>,
-) -> Result<Value, PaperError> {
+/// Puts a drawing among the pictures, and gives its file and its words in both languages.
+fn drawing(picture: Pictogram, pictures: &mut BTreeMap<String, Vec<u8>>) -> Result<(String, String), PaperError> {
     let file = format!("{}.svg", picture.name());
     pictures.insert(file.clone(), picture.svg().to_vec());
     let key = format!("picture.{}", picture.name());
-    let alt = format!("{} / {}", Words::of(Lang::En).say(&key)?, Words::of(Lang::Es).say(&key)?);
-    Ok(json!({"picture": file, "alt": alt, "texts": texts, "warning": warning}))
+    Ok((file, format!("{} / {}", Words::of(Lang::En).say(&key)?, Words::of(Lang::Es).say(&key)?)))
 }
 
-fn found(notice: &SiteNotice, words: Words) -> Result<Vec<String>, PaperError> {
+/// What was found, at most `listed` of it by name and place and the rest counted.
+fn found(notice: &SiteNotice, listed: usize) -> Result<Vec<Value>, PaperError> {
+    let line = |key: &str, count: usize, place: &str| -> Result<Value, PaperError> {
+        let count = count.to_string();
+        let say = |lang| Words::of(lang).fill(key, &[("count", &count)]);
+        Ok(json!({"en": say(Lang::En)?, "es": say(Lang::Es)?, "place": place.trim()}))
+    };
     let mut out = Vec::new();
-    for (at, found) in notice.found.iter().take(FOUND).enumerate() {
+    for (at, found) in notice.found.iter().enumerate() {
         Trade::built_in().incident(&found.kind).ok_or_else(|| unknown(format!("found[{at}].kind"), &found.kind))?;
-        let name = words.say(&format!("found.{}", found.kind))?;
-        out.push(if found.place.trim().is_empty() {
-            name.to_owned()
-        } else {
-            format!("{name}: {}", found.place.trim())
-        });
+        if at < listed {
+            out.push(line(&format!("found.{}", found.kind), 0, &found.place)?);
+        }
     }
-    if notice.found.len() > FOUND {
-        let count = (notice.found.len() - FOUND).to_string();
-        out.push(words.fill("notice.found_more", &[("count", &count)])?);
-    }
-    if out.is_empty() {
-        out.push(words.say("notice.found_none")?.to_owned());
+    match (notice.found.len(), listed) {
+        (0, _) => out.push(line("notice.found_none", 0, "")?),
+        (all, 0) => out.push(line("notice.found_all", all, "")?),
+        (all, listed) if all > listed => out.push(line("notice.found_more", all - listed, "")?),
+        _ => {}
     }
     Ok(out)
 }

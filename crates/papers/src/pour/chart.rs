@@ -17,11 +17,11 @@ pub(super) struct ChartWords {
 }
 
 const WIDTH: f64 = 520.0;
-const HEIGHT: f64 = 98.0;
+const HEIGHT: f64 = 92.0;
 const LEFT: f64 = 34.0;
 const RIGHT: f64 = 18.0;
 const TOP: f64 = 20.0;
-const FLOOR: f64 = 80.0;
+const FLOOR: f64 = 75.0;
 
 /// Draws the bars: solid for the share of days above the alarm, hatched for the days on which only
 /// the error band reaches above it. An hour without readings has a dash.

@@ -7,6 +7,9 @@ mod joints;
 mod sheet;
 #[cfg(test)]
 mod tests;
+mod write_slab;
+mod write_weather;
+mod write_work;
 
 use jiff::civil::Date;
 use units::{Area, EvaporationRate, Fraction, Length, Temperature};

@@ -187,8 +187,12 @@ impl Round {
         let vectors = || self.scores.iter().map(|z| Vector::from_row_slice(z)).zip(&weights);
         let mean: Vector = vectors().map(|(z, w)| z * *w).sum();
         let covariance: Matrix = vectors().map(|(z, w)| (z - mean) * (z - mean).transpose() * *w).sum();
-        // The floor keeps the matrix positive definite when all agreeing members coincide.
-        let wide = covariance * (WIDENING * WIDENING) + Matrix::identity() * 1e-4;
+        // Few members know their covariance badly, and too narrow a proposal is worse than too wide a
+        // one: it is drawn towards the prior's, which is the unit matrix (shrinkage, Ledoit and Wolf
+        // 2004, grade M; this weight is our choice).
+        let unknowns = UNKNOWNS as f64;
+        let towards_prior = unknowns / (unknowns + effective(&weights));
+        let wide = covariance * (WIDENING * WIDENING * (1.0 - towards_prior)) + Matrix::identity() * towards_prior;
         let factor = Cholesky::new(wide).expect("a covariance plus a positive diagonal is positive definite");
         Proposal { mean, factor }
     }

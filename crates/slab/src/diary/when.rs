@@ -8,7 +8,10 @@ use jiff::{Timestamp, ZonedDateTime};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 
 /// A moment with its zone. Written `2026-03-02T07:00:00-06:00[America/Chicago]` (RFC 9557).
-#[derive(Debug, Clone, PartialEq, Eq)]
+///
+/// Two are equal when instant and zone are: 23:00 in Chicago and the same instant in UTC fall on
+/// different days, and the days of a slab are counted in its own calendar.
+#[derive(Debug, Clone)]
 pub struct When(ZonedDateTime);
 
 /// A text that is not a moment.
@@ -85,6 +88,14 @@ impl When {
     }
 }
 
+impl PartialEq for When {
+    fn eq(&self, other: &Self) -> bool {
+        self.instant() == other.instant() && self.zone() == other.zone()
+    }
+}
+
+impl Eq for When {}
+
 impl PartialOrd for When {
     fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
         Some(self.cmp(other))
@@ -92,8 +103,12 @@ impl PartialOrd for When {
 }
 
 impl Ord for When {
+    /// By instant, then by the written zone, so that the order agrees with equality.
     fn cmp(&self, other: &Self) -> std::cmp::Ordering {
-        self.instant().cmp(&other.instant())
+        let zone = || self.to_string().cmp(&other.to_string());
+        self.instant()
+            .cmp(&other.instant())
+            .then_with(|| if self == other { std::cmp::Ordering::Equal } else { zone() })
     }
 }
 

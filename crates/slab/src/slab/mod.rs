@@ -82,24 +82,19 @@ fn assemble<'d>(knowledge: Knowledge, live: Vec<&'d Entry>, corrected: BTreeMap<
 /// Each entry that no longer stands, with the one that stands for it.
 fn corrections(diary: &Diary, known: &[&Entry]) -> BTreeMap<EntryId, EntryId> {
     let age = |e: &Entry| (e.noted.instant(), e.id);
-    // Follow `replaces` to the first entry of the family. A correction is younger than what it
-    // corrects; a link that is not (a clock set wrong, or a loop) is not followed, which also ends
-    // every walk.
-    let root = |entry: &Entry| {
-        let mut current = entry.id;
-        let mut at = entry;
-        while let Some(older) = at.replaces.and_then(|id| diary.get(id)) {
-            if age(older) >= age(at) || older.slab != entry.slab {
-                break;
-            }
-            at = older;
-            current = at.id;
-        }
-        current
-    };
+    // A correction is younger than what it corrects; a link that is not (a clock set wrong, or a
+    // loop) is not followed. So oldest first, each finds the first of its family in one step.
+    let mut correcting: Vec<&Entry> = known.iter().copied().filter(|e| e.replaces.is_some()).collect();
+    correcting.sort_by_key(|e| age(e));
+    let mut first_of: HashMap<EntryId, EntryId> = HashMap::new();
     let mut families: BTreeMap<EntryId, Vec<&Entry>> = BTreeMap::new();
-    for entry in known.iter().filter(|e| e.replaces.is_some()) {
-        families.entry(root(entry)).or_default().push(entry);
+    for entry in correcting {
+        let older = entry.replaces.and_then(|id| diary.get(id));
+        let first = older
+            .filter(|older| age(older) < age(entry) && older.slab == entry.slab)
+            .map_or(entry.id, |older| first_of.get(&older.id).copied().unwrap_or(older.id));
+        first_of.insert(entry.id, first);
+        families.entry(first).or_default().push(entry);
     }
     let mut corrected = BTreeMap::new();
     for (first, members) in families {

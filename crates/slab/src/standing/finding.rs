@@ -10,8 +10,8 @@ use crate::diary::EntryId;
 pub struct Reason {
     /// What it says.
     pub code: Code,
-    /// The zone it speaks of, when the slab is divided.
-    pub zone: Option<String>,
+    /// The zones it speaks of; none when it is true of the whole slab.
+    pub zones: Vec<String>,
     /// The numbers and names in it, by the name the sentence knows them under.
     pub values: Vec<(&'static str, Value)>,
 }
@@ -62,7 +62,7 @@ impl Finding {
         Self {
             state,
             zone: None,
-            reasons: vec![Reason { code, zone: None, values: Vec::new() }],
+            reasons: vec![Reason { code, zones: Vec::new(), values: Vec::new() }],
             evidence: Vec::new(),
             next: None,
         }
@@ -94,7 +94,7 @@ impl Finding {
 
     /// Adds a further reason that does not change the state.
     pub(super) fn and(mut self, code: Code) -> Self {
-        self.reasons.push(Reason { code, zone: None, values: Vec::new() });
+        self.reasons.push(Reason { code, zones: Vec::new(), values: Vec::new() });
         self
     }
 
@@ -103,12 +103,9 @@ impl Finding {
         if condition { self.and(code) } else { self }
     }
 
+    /// Adds entries it rests on; doubles are left out when the hold point is put together.
     pub(super) fn because(mut self, entries: impl IntoIterator<Item = EntryId>) -> Self {
-        for id in entries {
-            if !self.evidence.contains(&id) {
-                self.evidence.push(id);
-            }
-        }
+        self.evidence.extend(entries);
         self
     }
 

@@ -27,8 +27,9 @@ mod temperature;
 
 use serde::{Deserialize, Serialize};
 
+use crate::diary::body::Incident;
 use crate::diary::{Diary, EntryId, Knowledge};
-use crate::slab::{Figures, Slab, Zone, fold};
+use crate::slab::{Figures, Seen, Slab, Zone, fold};
 use crate::trade::{Citation, Grade, HoldPointTest, Record, Trade};
 
 pub use code::{Action, Code};
@@ -196,7 +197,16 @@ pub fn judge(slab: &Slab<'_>, trade: &Trade) -> Standing {
     let figures = Figures::new(trade, slab);
     let judge = Judge::new(slab, &figures);
     let hold_points: Vec<HoldPoint> = HoldPointId::ALL.iter().map(|id| judge.hold_point(*id)).collect();
-    Standing { knowledge: slab.knowledge(), overall: overall::overall(&hold_points), hold_points }
+    let stained = slab.last::<crate::diary::body::CoatLaid>().is_some();
+    Standing { knowledge: slab.knowledge(), overall: overall::overall(&hold_points, stained), hold_points }
+}
+
+/// Incidents that are not settled, in the order they happened.
+#[must_use]
+pub fn open_incidents<'d>(slab: &Slab<'d>, trade: &Trade) -> Vec<Seen<'d, Incident>> {
+    let figures = Figures::new(trade, slab);
+    let judge = Judge::new(slab, &figures);
+    slab.all::<Incident>().filter(|incident| !judge.incident_settled(*incident)).collect()
 }
 
 impl<'a> Judge<'a> {
@@ -216,7 +226,6 @@ impl<'a> Judge<'a> {
         for finding in &mut findings {
             self.apply_release(id, finding);
         }
-        let many = self.slab.zones().len() > 1;
         let state = findings.iter().map(|f| f.state).max().unwrap_or(State::Unproven);
         let zones = findings.iter().filter_map(|f| Some((f.zone.clone()?, f.state))).collect();
         findings.sort_by_key(|f| std::cmp::Reverse(f.state));
@@ -224,23 +233,34 @@ impl<'a> Judge<'a> {
             .then(|| findings.iter().find_map(|f| f.next))
             .flatten()
             .map(|action| self.next(action));
+        let mut seen = std::collections::HashSet::new();
+        let evidence = findings.iter().flat_map(|f| &f.evidence).copied().filter(|id| seen.insert(*id)).collect();
+        let why = self.told_once(findings);
+        let (tests, citation) = self.cited(id);
+        HoldPoint { id, state, zones, why, evidence, next, tests, citation }
+    }
+
+    /// The reasons of all zones, worst first. What is the same in several zones is told once.
+    fn told_once(&self, findings: Vec<Finding>) -> Vec<Reason> {
         let mut why: Vec<Reason> = Vec::new();
-        let mut evidence = Vec::new();
         for finding in findings {
             for mut reason in finding.reasons {
-                if many {
-                    reason.zone = finding.zone.clone();
-                }
-                why.push(reason);
-            }
-            for id in finding.evidence {
-                if !evidence.contains(&id) {
-                    evidence.push(id);
+                let zone = finding.zone.clone();
+                match why.iter_mut().find(|told| told.code == reason.code && told.values == reason.values) {
+                    Some(told) => told.zones.extend(zone),
+                    None => {
+                        reason.zones.extend(zone);
+                        why.push(reason);
+                    }
                 }
             }
         }
-        let (tests, citation) = self.cited(id);
-        HoldPoint { id, state, zones, why, evidence, next, tests, citation }
+        for reason in &mut why {
+            if reason.zones.len() == self.slab.zones().len() {
+                reason.zones.clear();
+            }
+        }
+        why
     }
 
     fn zone(&self, id: HoldPointId, zone: &Zone) -> Finding {

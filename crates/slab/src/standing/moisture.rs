@@ -4,6 +4,9 @@
 //! nothing of a dried slab. Humidity in the slab and emission from it cannot be converted into each
 //! other; where both were measured and disagree, nobody can tell.
 
+use std::collections::{HashMap, HashSet};
+
+use jiff::Timestamp;
 use science::emission::{Exposure as DishExposure, moisture_emission};
 use science::moisture::month_per_inch;
 use units::{Duration, Length, MoistureEmission, RelativeHumidity};
@@ -58,20 +61,31 @@ impl Measured {
 const ONE_ROUND: jiff::SignedDuration = jiff::SignedDuration::from_hours(7 * 24);
 
 /// The readings that still speak: of a spot the last one, since a slab dries; and of readings
-/// without a spot those of the last round.
-fn latest<T>(seen: Vec<Seen<'_, T>>) -> Vec<Seen<'_, T>> {
-    let spot = |e: &Entry| e.place.as_ref().and_then(|p| p.point.clone());
-    // The diary is told in order, so the last of a list is the newest.
-    let round = |own: &Entry| {
-        let zone = |e: &Entry| e.place.as_ref().and_then(|p| p.zone.clone());
-        let newest = seen.iter().rfind(|s| spot(s.entry).is_none() && zone(s.entry) == zone(own));
-        newest.is_none_or(|n| n.entry.happened.instant().duration_since(own.happened.instant()) <= ONE_ROUND)
-    };
-    let stands = |index: usize, s: &Seen<'_, T>| match spot(s.entry) {
-        Some(at) => !seen[index + 1..].iter().any(|later| spot(later.entry).as_ref() == Some(&at)),
-        None => round(s.entry),
-    };
-    seen.iter().enumerate().filter(|(index, s)| stands(*index, s)).map(|(_, s)| *s).collect()
+/// without a spot those of the last round in their zone.
+fn latest<'d, T>(seen: impl DoubleEndedIterator<Item = Seen<'d, T>>) -> Vec<Seen<'d, T>>
+where
+    T: 'd,
+{
+    let mut spots: HashSet<(&str, &str)> = HashSet::new();
+    let mut newest: HashMap<Option<&str>, Timestamp> = HashMap::new();
+    // The diary is told in order: walking back, the first of a spot is its newest.
+    let mut standing: Vec<Seen<'d, T>> = seen
+        .rev()
+        .filter(|s| {
+            let place = s.entry.place.as_ref();
+            match place.and_then(|p| p.point.as_ref()) {
+                Some([x, y]) => spots.insert((x.text(), y.text())),
+                None => {
+                    let at = s.entry.happened.instant();
+                    let zone = place.and_then(|p| p.zone.as_deref());
+                    let newest = *newest.entry(zone).or_insert(at);
+                    newest.duration_since(at) <= ONE_ROUND
+                }
+            }
+        })
+        .collect();
+    standing.reverse();
+    standing
 }
 
 impl Judge<'_> {
@@ -132,7 +146,7 @@ impl Judge<'_> {
     }
 
     /// Since when a moisture test counts: the end of the wet cure, and the last rinse.
-    fn dry_since(&self, zone: &Zone) -> (Option<jiff::Timestamp>, DryingStart<'_>) {
+    fn dry_since(&self, zone: &Zone) -> (Option<Timestamp>, DryingStart<'_>) {
         let start = self.drying_since(zone);
         let cured = match &start {
             DryingStart::From(entry) => Some(entry.happened.instant()),
@@ -160,7 +174,7 @@ impl Judge<'_> {
         let slack = self.figures.number("probe-depth-tolerance");
         let rest: Duration = self.figures.value("humidity-equilibrate");
         let mut measured = Measured::default();
-        for seen in latest(self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry)).collect()) {
+        for seen in latest(self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry))) {
             measured.evidence.push(seen.entry.id);
             let deep_enough = match (thickness, seen.body.depth.as_ref().map(units::Written::value)) {
                 (Some(thickness), Some(depth)) => {
@@ -189,7 +203,7 @@ impl Judge<'_> {
 
     fn dishes(&self, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
         let mut measured = Measured::default();
-        for seen in latest(self.slab.all::<EmissionDish>().filter(|s| counts(s.entry)).collect()) {
+        for seen in latest(self.slab.all::<EmissionDish>().filter(|s| counts(s.entry))) {
             measured.evidence.push(seen.entry.id);
             let body = seen.body;
             let Ok(read) = moisture_emission(body.gain.value(), body.area.value(), body.exposed.value()) else {
@@ -211,7 +225,7 @@ impl Judge<'_> {
     fn sheets(&self, counts: &impl Fn(&Entry) -> bool) -> Sheets {
         let hours: Duration = self.figures.value("sheet-hours");
         let mut sheets = Sheets::default();
-        for seen in latest(self.slab.all::<PlasticSheet>().filter(|s| counts(s.entry)).collect()) {
+        for seen in latest(self.slab.all::<PlasticSheet>().filter(|s| counts(s.entry))) {
             sheets.evidence.push(seen.entry.id);
             match seen.body.result {
                 SheetResult::Drops => sheets.drops += 1,
@@ -286,12 +300,12 @@ impl Judge<'_> {
         }
         let (have, needed) = if probes.sound > 0 {
             (
-                latest(self.slab.all::<SlabHumidity>().collect()).len() as u32,
+                latest(self.slab.all::<SlabHumidity>()).len() as u32,
                 self.tests_over_slab("humidity-tests-first", "humidity-tests-further"),
             )
         } else {
             (
-                latest(self.slab.all::<EmissionDish>().collect()).len() as u32,
+                latest(self.slab.all::<EmissionDish>()).len() as u32,
                 self.tests_over_slab("emission-tests-first", "emission-tests-further"),
             )
         };

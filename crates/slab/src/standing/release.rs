@@ -1,9 +1,11 @@
 //! A named person's release: it stands until newer evidence speaks against it.
 
+use std::collections::HashSet;
+
 use super::finding::{Finding, Value};
 use super::{Code, HoldPointId, Judge, State};
-use crate::diary::Entry;
 use crate::diary::body::HoldReleased;
+use crate::diary::{Entry, EntryId};
 use crate::slab::Zone;
 
 impl Judge<'_> {
@@ -41,11 +43,12 @@ impl Judge<'_> {
     /// state, or the same bad state for another reason. Newer evidence that only adds to what was
     /// known leaves the release standing.
     fn grew_worse(&self, id: HoldPointId, zone: Option<&Zone>, release: &Entry, now: &Finding) -> bool {
+        let evidence: HashSet<EntryId> = now.evidence.iter().copied().collect();
         let newer = self
             .slab
             .entries()
             .iter()
-            .any(|e| now.evidence.contains(&e.id) && e.happened.instant() > release.happened.instant());
+            .any(|e| e.happened.instant() > release.happened.instant() && evidence.contains(&e.id));
         if !newer || now.state < State::CantTell {
             return false;
         }

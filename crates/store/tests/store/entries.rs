@@ -49,7 +49,7 @@ fn the_same_instant_on_another_calendar_day_is_another_entry() {
     let (_dir, store, slab) = store_with_slab();
     let mut entry = note(slab, "late");
     entry.happened = "2026-03-02T23:00:00-06:00[America/Chicago]".parse_when();
-    store.append(slab, &[entry.clone()]).expect("added");
+    store.append(slab, std::slice::from_ref(&entry)).expect("added");
     entry.happened = "2026-03-03T05:00:00+00:00[UTC]".parse_when();
     let error = store.append(slab, &[entry]).expect_err("it would move the day");
     assert!(matches!(error, StoreError::Clash(_)), "{error}");
@@ -94,7 +94,7 @@ fn a_correction_and_what_it_replaces_may_come_in_any_order() {
     let mut right = note(slab, "65 F");
     right.replaces = Some(wrong.id);
     store.append(slab, &[right.clone()]).expect("added");
-    store.append(slab, &[wrong.clone()]).expect("added");
+    store.append(slab, std::slice::from_ref(&wrong)).expect("added");
     assert_eq!(store.diary(slab).expect("a diary"), [wrong.clone(), right].into_iter().collect::<Diary>());
     let column: String = raw(&dir)
         .query_row("SELECT replaces FROM entry WHERE replaces IS NOT NULL", [], |row| row.get(0))
@@ -107,14 +107,14 @@ fn a_body_from_a_newer_program_survives_to_the_letter() {
     let (dir, store, slab) = store_with_slab();
     let body = "{ \"kind\" : \"laser_scan\",\n\t\"z\":[1.50, 1e3 ,-0.0], \"word\":\"\\u00e9 é\", \"big\":12345678901234567890123 }";
     let entry = from_newer_program(slab, body);
-    store.append(slab, &[entry.clone()]).expect("added");
+    store.append(slab, std::slice::from_ref(&entry)).expect("added");
     drop(store);
     let store = Store::open(dir.path()).expect("it opens again");
     let diary = store.diary(slab).expect("a diary");
     let kept = diary.get(entry.id).expect("it is there");
     assert!(matches!(&kept.body, Body::Unknown(unknown) if unknown.kind == "laser_scan" && unknown.raw.get() == body));
     assert_eq!(kept.to_json(), entry.to_json());
-    assert_eq!(store.append(slab, &[kept.clone()]).expect("again"), Appended { added: 0, already: 1 });
+    assert_eq!(store.append(slab, std::slice::from_ref(kept)).expect("again"), Appended { added: 0, already: 1 });
     let respelled = from_newer_program(slab, &body.replace("1.50", "1.5"));
     let error = store.append(slab, &[respelled]).expect_err("other letters");
     assert!(matches!(error, StoreError::Clash(_)), "{error}");

@@ -15,6 +15,7 @@ const BATCH: usize = 40;
 /// Run by the test below in a process of its own: writes until it is killed.
 #[test]
 #[ignore = "the victim of the test below"]
+#[expect(clippy::disallowed_methods, reason = "the test runner passes no arguments on")]
 fn victim() {
     let Ok(folder) = std::env::var(FOLDER) else { return };
     let store = Store::open(Path::new(&folder)).expect("it opens");

@@ -9,7 +9,7 @@ use crate::cli::Fix;
 use crate::failure::{Answer, Failure};
 use crate::session::{Session, fresh_id, now, zone_of};
 
-pub(crate) fn run(session: &mut Session, fix: &Fix) -> Result<Answer, Failure> {
+pub(crate) fn run(session: &Session, fix: &Fix) -> Result<Answer, Failure> {
     let record = session.find(fix.slab.as_deref())?;
     let diary = session.diary(&record)?;
     let old = find(&diary, &fix.entry)?;
@@ -52,7 +52,9 @@ fn find<'d>(diary: &'d Diary, text: &str) -> Result<&'d Entry, Failure> {
         .collect();
     match found.as_slice() {
         [one] => Ok(one),
-        [] => Err(Failure::Use(format!("entry \"{text}\" is not in this diary; accepted: an id that `underfoot diary` lists, or its last 4 or more characters"))),
+        [] => Err(Failure::Use(format!(
+            "entry \"{text}\" is not in this diary; accepted: an id that `underfoot diary` lists, or its last 4 or more characters"
+        ))),
         several => {
             let ids: Vec<String> = several.iter().map(|e| e.id.to_string()).collect();
             Err(Failure::Use(format!("entry \"{text}\" could be several; accepted: one of {}", ids.join(", "))))

@@ -13,7 +13,7 @@ use crate::cli::Log;
 use crate::failure::{Answer, Failure};
 use crate::session::{Session, fresh_id, now, zone_of};
 
-pub(crate) fn run(session: &mut Session, log: &Log) -> Result<Answer, Failure> {
+pub(crate) fn run(session: &Session, log: &Log) -> Result<Answer, Failure> {
     let record = session.find(log.slab.as_deref())?;
     if let Some(path) = &log.from {
         let text = read_text(path)?;
@@ -23,11 +23,8 @@ pub(crate) fn run(session: &mut Session, log: &Log) -> Result<Answer, Failure> {
     let zone = zone_of(&session.diary(&record)?);
     let happened = log.happened.as_deref();
     let place = fields::place(&log.place)?;
-    let body = if kind == "air_series" {
-        series::body(log, &zone)?
-    } else {
-        fields::body(&kind, Map::new(), &log.fields)?
-    };
+    let body =
+        if kind == "air_series" { series::body(log, &zone)? } else { fields::body(&kind, Map::new(), &log.fields)? };
     let photographs = photographs(session, &log.photo)?;
     let entry = draft_entry(session, record.id, &zone, happened, place, photographs, body)?;
     let appended = append(session, record.id, vec![entry])?;
@@ -37,21 +34,16 @@ pub(crate) fn run(session: &mut Session, log: &Log) -> Result<Answer, Failure> {
 /// How many entries were new, and how many the diary had already.
 #[derive(Debug, Clone)]
 pub(crate) struct Written {
-    pub(crate) added: usize,
-    pub(crate) already: usize,
+    pub(crate) added: u64,
+    pub(crate) already: u64,
     pub(crate) ids: Vec<String>,
 }
 
 /// Reads and writes a whole file of lines.
-pub(crate) fn from_lines(session: &mut Session, slab: SlabId, text: &str) -> Result<Written, Failure> {
+pub(crate) fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<Written, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
-    let context = Context {
-        slab,
-        zone: zone_of(&diary),
-        author: session.author.clone(),
-        device: Session::device(),
-        noted: None,
-    };
+    let context =
+        Context { slab, zone: zone_of(&diary), author: session.author.clone(), device: Session::device(), noted: None };
     let entries = read_lines(text, &context).map_err(|errors| {
         let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
         Failure::Data(format!("nothing was written; {}", told.join("\n  ")))
@@ -69,7 +61,7 @@ fn read_text(path: &Path) -> Result<String, Failure> {
     Ok(text)
 }
 
-fn photographs(session: &mut Session, files: &[std::path::PathBuf]) -> Result<Vec<PhotoHash>, Failure> {
+fn photographs(session: &Session, files: &[std::path::PathBuf]) -> Result<Vec<PhotoHash>, Failure> {
     let mut hashes = Vec::new();
     for path in files {
         let bytes = std::fs::read(path).map_err(|e| Failure::file(path, &e))?;
@@ -123,7 +115,7 @@ pub(crate) fn settle(
 }
 
 /// Checks entries against the diary and writes them, all or none.
-pub(crate) fn append(session: &mut Session, slab: SlabId, entries: Vec<Entry>) -> Result<Written, Failure> {
+pub(crate) fn append(session: &Session, slab: SlabId, entries: Vec<Entry>) -> Result<Written, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
     let found = complaints(&diary, &entries, Trade::built_in(), now());
     if !found.is_empty() {
@@ -139,7 +131,7 @@ pub(crate) fn report(session: &Session, written: Written) -> Result<Answer, Fail
     if session.json {
         println!("{}", json!({ "added": written.added, "already": written.already, "ids": written.ids }));
     } else {
-        let count = |n: usize| (n as u64).into();
+        let count = |n: u64| (n as f64).into();
         let text = session
             .voice
             .say("entries-written", &[("added", count(written.added)), ("already", count(written.already))]);

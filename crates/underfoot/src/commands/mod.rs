@@ -22,17 +22,15 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
     match cli.command {
         Command::Demo { dir } => demo::run(&dir, &common),
         Command::Completions { shell } => completions::run(shell),
-        Command::New(new) => new::run(&mut Session::open(&common)?, &new),
+        Command::New(new) => new::run(&Session::open(&common)?, &new),
         Command::List => list::run(&Session::open(&common)?),
-        Command::Log(log) => log::run(&mut Session::open(&common)?, &log),
-        Command::Fix(fix) => fix::run(&mut Session::open(&common)?, &fix),
-        Command::Diary { which, kind, all } => {
-            diary::run(&Session::open(&common)?, &which, kind.as_deref(), all)
-        }
+        Command::Log(log) => log::run(&Session::open(&common)?, &log),
+        Command::Fix(fix) => fix::run(&Session::open(&common)?, &fix),
+        Command::Diary { which, kind, all } => diary::run(&Session::open(&common)?, &which, kind.as_deref(), all),
         Command::Standing { which } => standing::run(&Session::open(&common)?, &which),
         Command::Order { which } => order::run(&Session::open(&common)?, &which),
-        Command::Papers { which, kind, size, out } => {
-            papers::run(&Session::open(&common)?, &which, kind, size, out.as_deref())
+        Command::Papers { which, kind, size, out, pour } => {
+            papers::run(&Session::open(&common)?, &which, &papers::Wanted { kind, size, out, pour })
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::cli::New;
 use crate::failure::{Answer, Failure};
 use crate::session::{Session, fresh_id};
 
-pub(crate) fn run(session: &mut Session, new: &New) -> Result<Answer, Failure> {
+pub(crate) fn run(session: &Session, new: &New) -> Result<Answer, Failure> {
     if new.name.trim().is_empty() {
         return Err(Failure::Use("name \"\": it is empty; accepted: what the crew calls the slab".to_owned()));
     }

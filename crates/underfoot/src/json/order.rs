@@ -51,11 +51,11 @@ fn coverage(zone: &ZoneCoverage) -> Value {
 }
 
 fn line(line: &Line, voice: &Voice) -> Value {
-    let three = |low: f64, usual: f64, high: f64, unit: &str, decimals: i32| {
-        json!({ format!("low_{unit}"): rounded(low, decimals), format!("usual_{unit}"): rounded(usual, decimals), format!("high_{unit}"): rounded(high, decimals) })
-    };
+    let three = |low: f64, usual: f64, high: f64, unit: &str, decimals: i32| json!({ format!("low_{unit}"): rounded(low, decimals), format!("usual_{unit}"): rounded(usual, decimals), format!("high_{unit}"): rounded(high, decimals) });
     let need = match line.need {
-        Amount::Volume(Spread { low, usual, high }) => three(low.as_litres(), usual.as_litres(), high.as_litres(), "l", 2),
+        Amount::Volume(Spread { low, usual, high }) => {
+            three(low.as_litres(), usual.as_litres(), high.as_litres(), "l", 2)
+        }
         Amount::Mass(Spread { low, usual, high }) => {
             three(low.as_kilograms(), usual.as_kilograms(), high.as_kilograms(), "kg", 2)
         }
@@ -82,7 +82,11 @@ fn line(line: &Line, voice: &Voice) -> Value {
 
 fn pack(pack: &PackCount) -> Value {
     match pack.size {
-        PackSize::Volume(v) => json!({ "count": pack.count, "size_l": rounded(v.as_litres(), 3), "size_gal": rounded(v.as_us_gallons(), 3) }),
-        PackSize::Mass(m) => json!({ "count": pack.count, "size_kg": rounded(m.as_kilograms(), 3), "size_lb": rounded(m.as_pounds(), 3) }),
+        PackSize::Volume(v) => {
+            json!({ "count": pack.count, "size_l": rounded(v.as_litres(), 3), "size_gal": rounded(v.as_us_gallons(), 3) })
+        }
+        PackSize::Mass(m) => {
+            json!({ "count": pack.count, "size_kg": rounded(m.as_kilograms(), 3), "size_lb": rounded(m.as_pounds(), 3) })
+        }
     }
 }

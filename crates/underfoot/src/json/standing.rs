@@ -64,7 +64,7 @@ fn reason(reason: &Reason) -> Value {
             Some(first) => *first = json!([first.clone(), value]),
         }
     }
-    json!({ "code": reason.code.name(), "zone": reason.zone, "values": values })
+    json!({ "code": reason.code.name(), "zones": reason.zones, "values": values })
 }
 
 fn shown(name: &str, value: &Shown) -> (String, Value) {

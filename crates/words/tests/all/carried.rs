@@ -61,7 +61,8 @@ slab-too-humid: humidity_limit=humidity emission_limit=emission sealer=term
 emission-too-high: humidity_limit=humidity emission_limit=emission sealer=term
 sheet-wet: humidity_limit=humidity emission_limit=emission sealer=term
 sheet-wet-sealer-tolerates: humidity_limit=humidity emission_limit=emission sealer=term
-sheet-dry: humidity_limit=humidity emission_limit=emission sealer=term
+sheet-dry: humidity_limit=humidity emission_limit=emission have=count needed=count sealer=term
+too-few-sheets: humidity_limit=humidity emission_limit=emission have=count needed=count sealer=term
 sheet-darkened: humidity_limit=humidity emission_limit=emission sealer=term
 sheet-too-short: humidity_limit=humidity emission_limit=emission sealer=term
 sheet-is-not-enough: humidity_limit=humidity emission_limit=emission sealer=term
@@ -93,6 +94,7 @@ panel-mix-unknown: panel=text by=text date=date
 panel-other-finish: panel=text by=text date=date panel_has=term zone_has=term
 panel-other-mix: panel=text by=text date=date panel_has=term zone_has=term
 panel-other-zone: panel=text by=text date=date
+floor-changed-since-panel: panel=text by=text date=date
 approved-before-stained: panel=text by=text date=date
 stained-again-since-approval: panel=text by=text date=date
 panel-approved: panel=text by=text date=date
@@ -190,5 +192,5 @@ pub(crate) fn reason(code: Code, full: bool, seed: u32) -> Reason {
             values.push((carried.name, sample(carried.kind, seed + again)));
         }
     }
-    Reason { code, zone: None, values }
+    Reason { code, zones: Vec::new(), values }
 }

@@ -250,7 +250,7 @@ fn the_rules_carry_what_the_table_says() {
     let mut draw = Draw(20_260_302);
     let mut seen = BTreeMap::new();
     let at = "2026-04-14T17:00:00Z".parse().expect("a moment");
-    for _ in 0..2500 {
+    for _ in 0..4000 {
         read_aloud(&standing(&diary(&mut draw), trade, Knowledge::happened_by(at)), &mut seen);
     }
     let unseen: Vec<&str> = Code::ALL.iter().map(|c| c.name()).filter(|name| !seen.contains_key(name)).collect();

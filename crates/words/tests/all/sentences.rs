@@ -110,7 +110,7 @@ fn nothing_is_promised() {
 #[test]
 fn the_zone_stands_in_front() {
     let mut reason = crate::carried::reason(Code::NoSurvey, true, 1);
-    reason.zone = Some("Shop".to_owned());
+    reason.zones = vec!["Shop".to_owned()];
     assert_eq!(
         english().reason(&reason),
         "Shop: Nobody has gone over the slab to look for oil, marks, drips and shadows."
@@ -119,13 +119,15 @@ fn the_zone_stands_in_front() {
         spanish().reason(&reason),
         "Shop: Nadie ha recorrido la losa buscando aceite, marcas, goteos y sombras."
     );
+    reason.zones.push("Hall".to_owned());
+    assert!(english().reason(&reason).starts_with("Shop and Hall: "), "{}", english().reason(&reason));
 }
 
 #[test]
 fn one_and_many_are_told_apart() {
     let say = |voice: Voice, drops: u32, needed: u32| {
         let values = vec![("drops", Value::Count(drops)), ("needed", Value::Count(needed))];
-        voice.reason(&Reason { code: Code::TooFewDrops, zone: None, values })
+        voice.reason(&Reason { code: Code::TooFewDrops, zones: Vec::new(), values })
     };
     assert_eq!(say(english(), 1, 3), "1 water drop counts so far; 3 are needed here.");
     assert_eq!(say(english(), 2, 1), "2 water drops count so far; 1 is needed here.");
@@ -136,7 +138,7 @@ fn one_and_many_are_told_apart() {
 #[test]
 fn several_items_become_a_list() {
     let item = |id: &str| ("item", Value::Term(id.to_owned()));
-    let reason = |items: Vec<(&'static str, Value)>| Reason { code: Code::SiteLacks, zone: None, values: items };
+    let reason = |items: Vec<(&'static str, Value)>| Reason { code: Code::SiteLacks, zones: Vec::new(), values: items };
     assert_eq!(
         english().reason(&reason(vec![item("eyewash")])),
         "Missing on site: tested eyewash. No acid work without it."
@@ -160,7 +162,7 @@ fn the_dew_point_is_told_from_the_side_the_surface_lies_on() {
             ("dew_point", Value::Temperature(Temperature::fahrenheit(58.0))),
             ("wanted", Value::Difference(TemperatureDifference::fahrenheit_degrees(5.4))),
         ];
-        voice.reason(&Reason { code: Code::NearDewPoint, zone: None, values })
+        voice.reason(&Reason { code: Code::NearDewPoint, zones: Vec::new(), values })
     };
     assert!(say(english(), 2.0).starts_with("The slab surface is only 2 °F above the dew point (58 °F)"));
     assert!(say(english(), -2.0).starts_with("The slab surface is 2 °F below the dew point (58 °F)"));
@@ -172,23 +174,23 @@ fn the_dew_point_is_told_from_the_side_the_surface_lies_on() {
 fn a_value_never_prints_as_the_limit_it_misses() {
     let ph = |value: f64| Value::Ph(Ph::new(value).expect("in range"));
     let values = vec![("lowest", ph(9.96)), ("highest", ph(11.0)), ("low", ph(10.0)), ("high", ph(13.0))];
-    let text = english().reason(&Reason { code: Code::PhOutsideWindow, zone: None, values });
+    let text = english().reason(&Reason { code: Code::PhOutsideWindow, zones: Vec::new(), values });
     assert_eq!(text, "The surface pH reads 9.96 to 11; it should be 10 to 13. The result is in doubt.");
 
     let humidity = |value: f64| Value::Humidity(RelativeHumidity::percent(value).expect("in range"));
     let values = vec![("humidity", humidity(85.02)), ("limit", humidity(85.0))];
-    let text = english().reason(&Reason { code: Code::AirTooHumid, zone: None, values });
+    let text = english().reason(&Reason { code: Code::AirTooHumid, zones: Vec::new(), values });
     assert_eq!(text, "The air is at 85.02 % humidity; the limit is 85 %.");
 
     let values =
         vec![("width", Value::Length(Length::inches(0.02003))), ("limit", Value::Length(Length::inches(0.02)))];
-    let text = english().reason(&Reason { code: Code::CrackWide, zone: None, values });
+    let text = english().reason(&Reason { code: Code::CrackWide, zones: Vec::new(), values });
     assert!(text.starts_with("This crack is 0.02003 in wide; over 0.02 in somebody"), "{text}");
 }
 
 #[test]
 fn the_answer_names_the_step_and_its_time() {
-    let overall = |state, hold_point, next, open| Overall { state, hold_point, next, open };
+    let overall = |state, hold_point, next, open| Overall { state, hold_point, next, open, stained: false };
     let next = |action, minutes, wait_hours| Some(Next { action, minutes, wait_hours });
     let ready = overall(State::Released, None, None, 0);
     assert_eq!(english().overall(&ready), "Ready to stain: all ten hold points are released.");

@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::messages::messages;
 use slab::diary::Body;
+use slab::order::{Item, OrderNote};
 use slab::standing::{Action, Code, HoldPointId, State};
 use slab::trade::{Grade, Trade};
 use words::{Lang, Measure, Voice};
@@ -21,6 +22,12 @@ duration-seconds duration-minutes duration-hours duration-days
 term-water term-eyewash term-waste-plan term-data-sheets
 grade-verified grade-secondary-copy grade-from-memory grade-common-practice grade-expert-judgement
 state-released state-unproven state-cant-tell state-held
+overall-released-stained
+order-head order-recipe-panel order-recipe-usual order-zone order-zone-panels order-zone-table order-zone-unknown
+order-need order-need-exact order-buy order-pack order-pieces order-next
+slab-opened no-slabs-yet entries-written standing-head standing-next-heading standing-why-heading standing-source
+standing-if-ignored standing-evidence diary-corrected paper-written paper-pour-sheet paper-site-notice
+demo-head demo-diary demo-as-of
 ";
 
 /// Steps that can hurt someone: each must carry its caution.
@@ -56,6 +63,8 @@ fn wanted(lang: Lang) -> BTreeSet<String> {
         keys.extend(["hold", "ask", "ignored"].map(|prefix| format!("{prefix}-{name}")));
     }
     keys.extend(Body::KINDS.iter().map(|k| format!("kind-{}", k.replace('_', "-"))));
+    keys.extend(Item::ALL.iter().map(|i| format!("item-{}", i.name())));
+    keys.extend(OrderNote::ALL.iter().map(|n| format!("note-{}", n.name())));
     keys.extend((1..=12).map(|n| format!("month-{n}")));
     if lang == Lang::Es {
         keys.extend(trade_terms().iter().map(|id| format!("term-{id}")));

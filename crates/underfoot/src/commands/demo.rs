@@ -1,0 +1,79 @@
+//! The demo: an invented slab, read from ordinary diary files, and the main job done on it.
+
+use std::path::Path;
+
+use slab::diary::{Knowledge, SlabId, When};
+use slab::order::order;
+use slab::slab::fold;
+use slab::standing::standing;
+use slab::trade::Trade;
+
+use super::log::{append, draft_entry, from_lines};
+use super::papers::{Wanted, file_name, typeset, write};
+use super::series::from_bytes;
+use crate::cli::{Common, LangArg, PaperArg, PourArgs, SizeArg};
+use crate::failure::{Answer, Failure};
+use crate::session::{Session, voice, zone_of};
+use crate::text;
+
+/// The demo's files, the same that `log` reads.
+const DIARY: &str = include_str!("../../../../demo/slab.jsonl");
+const WEATHER: &[u8] = include_bytes!("../../../../demo/weather/greensboro-nc-tmy3-feb-may.csv");
+const WEATHER_NAME: &str = "greensboro-nc-tmy3-feb-may.csv";
+
+/// The demo is asked as of the last morning of its diary, so that it answers the same on any day.
+const AS_OF: &str = "2026-03-27 08:00";
+/// When its weather file was read in.
+const WEATHER_READ: &str = "2026-02-10 09:00";
+
+pub(crate) fn run(dir: &Path, common: &Common) -> Result<Answer, Failure> {
+    std::fs::create_dir_all(dir.join("papers")).map_err(|e| Failure::file(dir, &e))?;
+    let session = Session::open_in(dir, common)?;
+    let slab_id = fill(&session)?;
+    let diary = session.store.diary(slab_id).map_err(Failure::data)?;
+    let zone = zone_of(&diary);
+    let at = When::read(AS_OF, &zone).map_err(Failure::data)?.instant();
+    let knowledge = Knowledge::noted_by(at);
+    let trade = Trade::built_in();
+    let standing = standing(&diary, trade, knowledge);
+    let slab = fold(&diary, knowledge);
+    let name = session.find(Some(&slab_id.to_string()))?.name;
+    let shown = dir.display().to_string();
+    anstream::println!("{}", session.voice.say("demo-head", &[]));
+    let moment = text::moment(at, &zone, &session.voice);
+    anstream::println!("{}\n", session.voice.say("demo-as-of", &[("moment", moment.into())]));
+    anstream::print!("{}", text::standing(&name, &standing, &session.voice, trade, &zone));
+    let order = order(&slab, trade).map_err(Failure::data)?;
+    anstream::print!("\n{}", text::order(&name, &order, &session.voice));
+    anstream::println!();
+    let day = at.to_zoned_datetime(zone).date();
+    for (kind, lang) in
+        [(PaperArg::PourSheet, LangArg::En), (PaperArg::PourSheet, LangArg::Es), (PaperArg::SiteNotice, LangArg::En)]
+    {
+        let reader = Session { voice: voice(&Common { lang, ..common.clone() }), ..Session::open_in(dir, common)? };
+        let pour = PourArgs { thickness: None, pour_day: None, finish: Vec::new(), panels: 3, waste: "5 %".to_owned() };
+        let file = dir.join("papers").join(file_name(&name, kind, &reader));
+        write(&file, &typeset(&reader, &slab, &Wanted { kind, size: SizeArg::Letter, out: None, pour }, day)?)?;
+        let file = file.display().to_string();
+        anstream::println!("{}", session.voice.say("paper-written", &[("file", file.as_str().into())]));
+    }
+    anstream::println!("{}", session.voice.say("demo-diary", &[("dir", shown.as_str().into())]));
+    // The demo showed what it should, whatever its slab's standing is.
+    Ok(Answer::Yes)
+}
+
+/// Reads the demo's files into the store; a second time nothing is added.
+fn fill(session: &Session) -> Result<SlabId, Failure> {
+    let id = SlabId::of_name("Underfoot demo: Alder Mill workshop");
+    session.store.create_slab(id, "Alder Mill workshop").map_err(Failure::data)?;
+    from_lines(session, id, DIARY)?;
+    let diary = session.store.diary(id).map_err(Failure::data)?;
+    if !diary.entries().any(|e| e.body.kind() == "air_series") {
+        let zone = zone_of(&diary);
+        let (body, _) = from_bytes(WEATHER_NAME, WEATHER, &[], None, &zone)?;
+        let mut entry = draft_entry(session, id, &zone, Some(WEATHER_READ), None, Vec::new(), body)?;
+        entry.noted = entry.happened.clone();
+        append(session, id, vec![entry])?;
+    }
+    Ok(id)
+}

@@ -1,0 +1,104 @@
+//! Typeset papers.
+
+use std::path::{Path, PathBuf};
+
+use jiff::civil::Date;
+use papers::{PageSize, PourSheet, PourWishes, SiteNotice, pour_sheet, site_notice};
+use slab::slab::{Slab, fold};
+use slab::trade::Trade;
+use units::{Fraction, Length, Notation};
+
+use crate::cli::{PaperArg, PourArgs, SizeArg, Which};
+use crate::failure::{Answer, Failure};
+use crate::session::Session;
+
+/// Which paper, how, and where to.
+pub(crate) struct Wanted {
+    pub(crate) kind: PaperArg,
+    pub(crate) size: SizeArg,
+    pub(crate) out: Option<PathBuf>,
+    pub(crate) pour: PourArgs,
+}
+
+pub(crate) fn run(session: &Session, which: &Which, wanted: &Wanted) -> Result<Answer, Failure> {
+    let asked = session.ask(which)?;
+    let slab = fold(&asked.diary, asked.knowledge);
+    let day = asked.knowledge.at.to_zoned_datetime(asked.zone.clone()).date();
+    let file = wanted.out.clone().unwrap_or_else(|| PathBuf::from(file_name(&asked.record.name, wanted.kind, session)));
+    let bytes = typeset(session, &slab, wanted, day)?;
+    write(&file, &bytes)?;
+    if session.json {
+        println!("{}", serde_json::json!({ "file": file.display().to_string(), "bytes": bytes.len() }));
+    } else {
+        let shown = file.display().to_string();
+        anstream::println!("{}", session.voice.say("paper-written", &[("file", shown.as_str().into())]));
+    }
+    Ok(Answer::Yes)
+}
+
+/// The PDF of a paper.
+pub(crate) fn typeset(session: &Session, slab: &Slab<'_>, wanted: &Wanted, day: Date) -> Result<Vec<u8>, Failure> {
+    let trade = Trade::built_in();
+    let size = match wanted.size {
+        SizeArg::Letter => PageSize::Letter,
+        SizeArg::A4 => PageSize::A4,
+    };
+    match wanted.kind {
+        PaperArg::SiteNotice => site_notice(&SiteNotice::of(slab, trade, day), size),
+        PaperArg::PourSheet => {
+            let wishes = wishes(&wanted.pour, day)?;
+            PourSheet::of(slab, trade, &wishes).and_then(|sheet| pour_sheet(&sheet, session.voice.lang, size))
+        }
+    }
+    .map_err(Failure::data)
+}
+
+fn wishes(args: &PourArgs, prepared: Date) -> Result<PourWishes, Failure> {
+    let thickness = args.thickness.as_deref().map(Length::read).transpose();
+    let pour_day = args.pour_day.as_deref().map(|text| {
+        text.trim()
+            .parse::<Date>()
+            .map_err(|_| Failure::Use(format!("--pour-day \"{text}\": accepted: a date such as 2026-06-02")))
+    });
+    let mut finishes = std::collections::BTreeMap::new();
+    for pair in &args.finish {
+        let Some((zone, finish)) = pair.split_once('=') else {
+            return Err(Failure::Use(format!(
+                "--finish \"{pair}\": accepted: zone=finish, such as shop=light-steel-trowel"
+            )));
+        };
+        finishes.insert(zone.trim().to_owned(), finish.trim().to_owned());
+    }
+    Ok(PourWishes {
+        prepared,
+        pour_day: pour_day.transpose()?,
+        thickness: thickness.map_err(|e| Failure::Use(format!("--thickness: {e}")))?,
+        finishes,
+        panels_each: args.panels,
+        waste: Fraction::read(&args.waste).map_err(|e| Failure::Use(format!("--waste: {e}")))?,
+    })
+}
+
+/// A file name of plain letters from the slab's name, whatever a person called it.
+pub(crate) fn file_name(slab: &str, kind: PaperArg, session: &Session) -> String {
+    let plain: String = slab
+        .to_lowercase()
+        .chars()
+        .map(|c| if c.is_ascii_alphanumeric() { c } else { '-' })
+        .collect::<String>()
+        .split('-')
+        .filter(|part| !part.is_empty())
+        .collect::<Vec<_>>()
+        .join("-");
+    let paper = match kind {
+        PaperArg::PourSheet => format!("pour-sheet-{}", session.voice.lang.name()),
+        PaperArg::SiteNotice => "site-notice".to_owned(),
+    };
+    format!("{}-{paper}.pdf", if plain.is_empty() { "slab" } else { &plain })
+}
+
+/// Writes a file whole or not at all.
+pub(crate) fn write(file: &Path, bytes: &[u8]) -> Result<(), Failure> {
+    let part = file.with_extension("part");
+    std::fs::write(&part, bytes).and_then(|()| std::fs::rename(&part, file)).map_err(|e| Failure::file(file, &e))
+}

@@ -1,0 +1,58 @@
+//! What to buy, in words.
+
+use slab::order::{Amount, Item, OrderNote, PackCount, PackSize};
+
+use crate::voice::Voice;
+
+impl Voice {
+    /// The name of a line of the order.
+    #[must_use]
+    pub fn item(self, item: Item) -> String {
+        self.say(&format!("item-{}", item.name()), &[])
+    }
+
+    /// What to know about a line.
+    #[must_use]
+    pub fn order_note(self, note: OrderNote) -> String {
+        self.say(&format!("note-{}", note.name()), &[])
+    }
+
+    /// How much is needed: from the low to the high end, and what is usual.
+    #[must_use]
+    pub fn need(self, need: &Amount) -> String {
+        let (low, usual, high) = match need {
+            Amount::Volume(s) => (self.volume(s.low), self.volume(s.usual), self.volume(s.high)),
+            Amount::Mass(s) => (self.mass(s.low), self.mass(s.usual), self.mass(s.high)),
+            Amount::Area(s) => (self.area(s.low), self.area(s.usual), self.area(s.high)),
+            Amount::Pieces(s) => (self.pieces(s.low), self.pieces(s.usual), self.pieces(s.high)),
+        };
+        if low == high {
+            return self.say("order-need-exact", &[("usual", usual.into())]);
+        }
+        let range = self.range(&low, &high);
+        self.say("order-need", &[("range", range.into()), ("usual", usual.into())])
+    }
+
+    fn pieces(self, count: u32) -> String {
+        self.say("order-pieces", &[("count", count.into())])
+    }
+
+    /// What to buy; nothing for what is not sold in packs.
+    #[must_use]
+    pub fn packs(self, packs: &[PackCount]) -> Option<String> {
+        if packs.is_empty() {
+            return None;
+        }
+        let each: Vec<String> = packs
+            .iter()
+            .map(|pack| {
+                let size = match pack.size {
+                    PackSize::Volume(volume) => self.volume(volume),
+                    PackSize::Mass(mass) => self.mass(mass),
+                };
+                self.say("order-pack", &[("count", pack.count.into()), ("size", size.into())])
+            })
+            .collect();
+        Some(self.say("order-buy", &[("packs", self.list(&each).into())]))
+    }
+}

@@ -1,0 +1,30 @@
+# What the command line says around the answers.
+
+slab-opened = Opened { $name }. Next: draw its plan and note the pour (underfoot log --help shows how).
+no-slabs-yet = No slab yet. A slab is one floor with its own diary. Open one with: underfoot new "NAME". Or see a whole one with: underfoot demo
+entries-written = { $added ->
+        [0] Nothing new
+        [one] 1 entry written
+       *[other] { $added } entries written
+    }{ $already ->
+        [0] .
+        [one] ; 1 was there already.
+       *[other] ; { $already } were there already.
+    }
+standing-head = { $slab }, { $moment }
+standing-next-heading = To do next
+standing-why-heading = Why
+standing-source = Source: { $source }. Grade: { $grade }.
+standing-if-ignored = If ignored: { $consequence }
+standing-evidence = { $count ->
+        [0] No entry speaks to it yet.
+        [one] Rests on 1 entry.
+       *[other] Rests on { $count } entries.
+    }
+diary-corrected = (corrected)
+paper-written = Wrote { $file }
+paper-pour-sheet = pour sheet
+paper-site-notice = site notice
+demo-head = This is a demo: an invented slab, read from ordinary diary files.
+demo-diary = Diary in { $dir }; look further with: underfoot --data { $dir } diary
+demo-as-of = Asked as of { $moment }, the last day of its diary.

@@ -1,0 +1,30 @@
+# Lo que dice la línea de comandos alrededor de las respuestas.
+
+slab-opened = Se abrió { $name }. Sigue: dibuje su plano y anote el colado (underfoot log --help enseña cómo).
+no-slabs-yet = Todavía no hay ninguna losa. Una losa es un piso con su propio diario. Abra una con: underfoot new "NOMBRE". O vea una completa con: underfoot demo
+entries-written = { $added ->
+        [0] Nada nuevo
+        [one] Se escribió 1 anotación
+       *[other] Se escribieron { $added } anotaciones
+    }{ $already ->
+        [0] .
+        [one] ; 1 ya estaba.
+       *[other] ; { $already } ya estaban.
+    }
+standing-head = { $slab }, { $moment }
+standing-next-heading = Lo que sigue
+standing-why-heading = Por qué
+standing-source = Fuente: { $source }. Grado: { $grade }.
+standing-if-ignored = Si no se atiende: { $consequence }
+standing-evidence = { $count ->
+        [0] Todavía no hay anotación que lo diga.
+        [one] Se apoya en 1 anotación.
+       *[other] Se apoya en { $count } anotaciones.
+    }
+diary-corrected = (corregida)
+paper-written = Se escribió { $file }
+paper-pour-sheet = hoja de colado
+paper-site-notice = aviso de obra
+demo-head = Esto es una demostración: una losa inventada, leída de archivos de diario comunes.
+demo-diary = Diario en { $dir }; vea más con: underfoot --data { $dir } diary
+demo-as-of = Preguntado al { $moment }, el último día de su diario.
