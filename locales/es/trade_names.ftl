@@ -6,12 +6,12 @@ term-broom = Escobillado medio
 term-rock-salt = Sal de roca
 term-float = Talocha (madera o magnesio)
 term-light-steel-trowel = Llana metálica ligera
-term-hard-steel-trowel = Llana metálica, acabado cerrado
+term-hard-steel-trowel = Llana metálica dura
 term-burnished = Bruñido o quemado
-term-screened = Lijado con malla, grano 60-120
+term-screened = Lijado con malla 60-120
 term-ground-light = Desbastado CSP 1-2
 term-ground-heavy = Desbastado CSP 3+
-term-microtopping = Sobrecapa de cemento
+term-microtopping = Microcapa de cemento
 
 ## Incidentes
 

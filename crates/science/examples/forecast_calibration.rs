@@ -59,8 +59,9 @@ fn same_time(usual: Shape, other: Shape) -> Outcome<f64> {
     Ok(time(other)? / time(usual)?)
 }
 
-/// What that slab really is: wider in every number than the prior, of another shape, with a season,
-/// a film, a start below saturation and self-desiccation that the forecast knows nothing of.
+/// What that slab really is: spread wider than the prior in every number but the thickness (as wide)
+/// and the start (as wide), another curve of diffusivity, and a season, a film and hydration going
+/// on for weeks, of which the forecast knows nothing.
 fn truth(slab: &DryingSlab, air: (f64, f64), chance: &mut Stream) -> Outcome<DryingSlab> {
     let mut real = slab.clone();
     real.thickness = slab.thickness * chance.uniform(0.9, 1.1)?;
@@ -127,6 +128,15 @@ impl Tally {
         self.width += high - low;
     }
 
+    fn plus(self, other: &Self) -> Self {
+        Self {
+            held: self.held + other.held,
+            tried: self.tried + other.tried,
+            width: self.width + other.width,
+            low: self.low + other.low,
+        }
+    }
+
     fn percent(&self, count: usize) -> f64 {
         100.0 * count as f64 / self.tried as f64
     }
@@ -190,12 +200,18 @@ fn main() -> Outcome<()> {
     println!();
     println!("| what | held before | below band | width | held after | below band | width |");
     println!("|---|---|---|---|---|---|---|");
+    let cells =
+        |t: &Tally| format!("{:.1} % | {:.1} % | {:.1}", t.percent(t.held), t.percent(t.low), t.width / t.tried as f64);
+    let row = |name: String, before: &[Tally], after: &[Tally]| {
+        let sum = |all: &[Tally]| cells(&all.iter().fold(Tally::default(), Tally::plus));
+        println!("| {name} | {} | {} |", sum(before), sum(after));
+    };
     let names = DAYS.iter().map(|d| format!("RH at day {d}")).chain(LIMITS.iter().map(|l| format!("day of {l} % RH")));
-    for (name, (b, a)) in names.zip(before.iter().zip(&after)) {
-        let cells = |t: &Tally| {
-            format!("{:.1} % | {:.1} % | {:.1}", t.percent(t.held), t.percent(t.low), t.width / t.tried as f64)
-        };
-        println!("| {name} | {} | {} |", cells(b), cells(a));
+    for (k, name) in names.enumerate() {
+        row(name, &before[k..=k], &after[k..=k]);
     }
+    let humidities = DAYS.len();
+    row("RH, all days".to_owned(), &before[..humidities], &after[..humidities]);
+    row("day, all limits".to_owned(), &before[humidities..], &after[humidities..]);
     Ok(())
 }

@@ -117,10 +117,14 @@ pub(crate) enum Command {
         all: bool,
     },
     /// Is it ready, what proves it, what comes next
-    #[command(after_help = "Example:\n  underfoot standing shop --at 2026-05-03 --json")]
+    #[command(after_help = "Example:\n  underfoot standing shop --at 2026-05-03 --json\n  \
+                          underfoot standing shop --html > standing.html")]
     Standing {
         #[command(flatten)]
         which: Which,
+        /// Answer as a page to save, send or print
+        #[arg(long, conflicts_with = "json")]
+        html: bool,
     },
     /// What to buy
     #[command(after_help = "Example:\n  underfoot order shop")]

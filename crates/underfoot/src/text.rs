@@ -59,8 +59,7 @@ fn hold_point(out: &mut String, point: &HoldPoint, voice: &Voice, trade: &Trade)
         wrapped(out, "    ", "    ", &voice.say("standing-if-ignored", &[("consequence", consequence.into())]));
     }
     let grade = voice.grade(point.citation.grade);
-    let cited = trade.cite(&point.citation).join("; ");
-    let source = if cited.is_empty() { "-".to_owned() } else { cited };
+    let source = voice.cite(trade, &point.citation);
     let evidence = voice.say("standing-evidence", &[("count", (point.evidence.len() as u32).into())]);
     let source = voice.say("standing-source", &[("source", source.into()), ("grade", grade.into())]);
     wrapped(out, "    ", "    ", &format!("{evidence} {source}"));

@@ -34,6 +34,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "es/numbers.ftl",
         "es/order.ftl",
         "es/shell.ftl",
+        "es/sources.ftl",
         "es/trade_names.ftl",
     ],
 ];

@@ -1,6 +1,6 @@
 //! Names of trade terms, diary kinds and grades.
 
-use slab::trade::{Grade, Trade};
+use slab::trade::{Citation, Grade, Trade};
 
 use crate::voice::{Lang, Voice};
 
@@ -34,6 +34,19 @@ impl Voice {
         if self.knows(&key) { self.say(&key, &[]) } else { kind.to_owned() }
     }
 
+    /// What a fact rests on, each wording once; a dash where no source carries it. Names of standards
+    /// are the same in both languages.
+    #[must_use]
+    pub fn cite(self, trade: &Trade, citation: &Citation) -> String {
+        let cited: Vec<String> = trade.cite(citation).into_iter().map(|name| self.source(name)).collect();
+        if cited.is_empty() { "-".to_owned() } else { cited.join("; ") }
+    }
+
+    fn source(self, name: &str) -> String {
+        let key = format!("cite-{}", slug(name));
+        if self.knows(&key) { self.say(&key, &[]) } else { name.to_owned() }
+    }
+
     /// How sure a fact is.
     #[must_use]
     pub fn grade(self, grade: Grade) -> String {
@@ -46,4 +59,11 @@ impl Voice {
         };
         self.say(key, &[])
     }
+}
+
+/// The words of a name joined by hyphens, as message keys are written.
+fn slug(name: &str) -> String {
+    let plain: String =
+        name.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { ' ' }).collect();
+    plain.split_whitespace().collect::<Vec<_>>().join("-")
 }

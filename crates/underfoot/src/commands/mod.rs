@@ -27,7 +27,7 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Log(log) => log::run(&Session::open(&common)?, &log),
         Command::Fix(fix) => fix::run(&Session::open(&common)?, &fix),
         Command::Diary { which, kind, all } => diary::run(&Session::open(&common)?, &which, kind.as_deref(), all),
-        Command::Standing { which } => standing::run(&Session::open(&common)?, &which),
+        Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),
         Command::Order { which } => order::run(&Session::open(&common)?, &which),
         Command::Papers { which, kind, size, out, pour } => {
             papers::run(&Session::open(&common)?, &which, &papers::Wanted { kind, size, out, pour })

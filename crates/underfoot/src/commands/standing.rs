@@ -8,13 +8,16 @@ use crate::failure::{Answer, Failure};
 use crate::session::Session;
 use crate::{json, text};
 
-pub(crate) fn run(session: &Session, which: &Which) -> Result<Answer, Failure> {
+pub(crate) fn run(session: &Session, which: &Which, html: bool) -> Result<Answer, Failure> {
     let asked = session.ask(which)?;
     let trade = Trade::built_in();
     let standing = standing(&asked.diary, trade, asked.knowledge);
     if session.json {
         let id = asked.record.id.to_string();
         println!("{:#}", json::standing(&asked.record.name, &id, &standing, &session.voice, trade));
+    } else if html {
+        let name = &asked.record.name;
+        println!("{}", web::standing_page(name, &standing, session.voice, trade, &asked.zone));
     } else {
         anstream::print!("{}", text::standing(&asked.record.name, &standing, &session.voice, trade, &asked.zone));
     }

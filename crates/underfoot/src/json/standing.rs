@@ -45,7 +45,7 @@ fn hold_point(point: &HoldPoint, voice: &Voice, trade: &Trade) -> Value {
         "minutes": point.next.map(|n| n.minutes),
         "wait_hours": point.next.map(|n| n.wait_hours),
         "consequence": voice.consequence(point.id),
-        "source": trade.cite(&point.citation).join("; "),
+        "source": voice.cite(trade, &point.citation),
         "sources": point.citation.sources,
         "grade": point.citation.grade.words(),
     })

@@ -53,6 +53,20 @@ fn trade_terms() -> Vec<String> {
     ids.cloned().collect()
 }
 
+/// Names of sources that are more than the number of a standard or rule.
+fn sources_with_words() -> Vec<String> {
+    let plain = |name: &str| {
+        let words = name.split(|c: char| !c.is_ascii_alphabetic()).filter(|w| w.len() > 1);
+        words.into_iter().all(|w| w.chars().all(|c| c.is_ascii_uppercase()))
+    };
+    let names: BTreeSet<&str> = Trade::built_in().sources().map(|s| s.cite.as_str()).filter(|n| !plain(n)).collect();
+    let slug = |name: &str| {
+        let low = name.to_ascii_lowercase();
+        low.split(|c: char| !c.is_ascii_alphanumeric()).filter(|w| !w.is_empty()).collect::<Vec<_>>().join("-")
+    };
+    names.into_iter().map(|n| format!("cite-{}", slug(n))).collect()
+}
+
 fn wanted(lang: Lang) -> BTreeSet<String> {
     let mut keys: BTreeSet<String> = SINGLE.split_whitespace().map(str::to_owned).collect();
     keys.extend(Code::ALL.iter().map(|c| format!("why-{}", c.name())));
@@ -67,6 +81,7 @@ fn wanted(lang: Lang) -> BTreeSet<String> {
     keys.extend(OrderNote::ALL.iter().map(|n| format!("note-{}", n.name())));
     keys.extend((1..=12).map(|n| format!("month-{n}")));
     if lang == Lang::Es {
+        keys.extend(sources_with_words());
         keys.extend(trade_terms().iter().map(|id| format!("term-{id}")));
     }
     keys

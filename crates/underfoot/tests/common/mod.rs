@@ -1,0 +1,151 @@
+//! Runs the real binary on a data folder of its own.
+
+#![allow(dead_code, reason = "each test file uses its own share of these")]
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Output, Stdio};
+
+use serde_json::Value;
+use tempfile::TempDir;
+
+/// A plan of two zones, a pour on 2 March 2026 and a finish: enough for every check to have something
+/// to compare with.
+pub const BASE: &str = r#"
+{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"25 ft","depth":"30 ft"}]}},{"name":"office"}]}}
+{"happened":"2026-03-02 07:00","body":{"kind":"pour","mix":"4021","thickness":"4 in"}}
+{"happened":"2026-03-02 12:00","body":{"kind":"finish","finish":"light-steel-trowel"}}
+"#;
+
+/// How a command ended.
+pub struct Ran {
+    pub code: i32,
+    pub out: String,
+    pub err: String,
+}
+
+impl Ran {
+    fn of(output: &Output) -> Self {
+        Self {
+            code: output.status.code().expect("the program ended by itself"),
+            out: String::from_utf8(output.stdout.clone()).expect("answers are UTF-8"),
+            err: String::from_utf8(output.stderr.clone()).expect("messages are UTF-8"),
+        }
+    }
+
+    /// The answer as JSON.
+    pub fn json(&self) -> Value {
+        serde_json::from_str(&self.out).unwrap_or_else(|e| panic!("{e}: {}", self.out))
+    }
+
+    /// The answer as JSON Lines.
+    pub fn json_lines(&self) -> Vec<Value> {
+        self.out.lines().map(|line| serde_json::from_str(line).unwrap_or_else(|e| panic!("{e}: {line}"))).collect()
+    }
+
+    /// Stops unless it ended with this code.
+    #[track_caller]
+    pub fn ends(self, code: i32) -> Self {
+        assert_eq!(self.code, code, "stdout: {}\nstderr: {}", self.out, self.err);
+        self
+    }
+}
+
+/// A folder with the diaries in `data`, from which the commands are run.
+pub struct Site {
+    folder: TempDir,
+}
+
+impl Site {
+    /// No slab yet.
+    pub fn empty() -> Self {
+        Self { folder: tempfile::tempdir().unwrap() }
+    }
+
+    /// One slab in Chicago, with [`BASE`].
+    pub fn with_slab() -> Self {
+        let site = Self::empty();
+        site.run(&["new", "Creek Road shop", "--time-zone", "America/Chicago"]).ends(0);
+        site.log_lines(BASE).ends(0);
+        site
+    }
+
+    pub fn path(&self, name: &str) -> PathBuf {
+        self.folder.path().join(name)
+    }
+
+    /// Writes a file and gives its path as text.
+    pub fn file(&self, name: &str, bytes: impl AsRef<[u8]>) -> String {
+        let path = self.path(name);
+        std::fs::write(&path, bytes).unwrap();
+        path.to_str().unwrap().to_owned()
+    }
+
+    fn command(&self, args: &[&str]) -> Command {
+        let mut command = Command::new(env!("CARGO_BIN_EXE_underfoot"));
+        command
+            .args(["--data", self.path("data").to_str().unwrap()])
+            .args(args)
+            .current_dir(self.folder.path())
+            .env_remove("UNDERFOOT_DATA")
+            .env("HOME", self.folder.path())
+            .env("USER", "the crew")
+            .stdin(Stdio::null());
+        command
+    }
+
+    pub fn run(&self, args: &[&str]) -> Ran {
+        Ran::of(&self.command(args).output().unwrap())
+    }
+
+    /// Runs with a text on standard input.
+    pub fn run_with_input(&self, args: &[&str], input: &str) -> Ran {
+        let mut command = self.command(args);
+        command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped());
+        let mut child = command.spawn().unwrap();
+        child.stdin.take().unwrap().write_all(input.as_bytes()).unwrap();
+        Ran::of(&child.wait_with_output().unwrap())
+    }
+
+    /// Starts a command whose standard output nobody reads to its end.
+    pub fn run_and_stop_reading(&self, args: &[&str]) -> String {
+        let mut command = self.command(args);
+        command.stdout(Stdio::piped()).stderr(Stdio::piped());
+        let mut child = command.spawn().unwrap();
+        drop(child.stdout.take());
+        String::from_utf8(child.wait_with_output().unwrap().stderr).unwrap()
+    }
+
+    pub fn log_lines(&self, lines: &str) -> Ran {
+        self.run_with_input(&["log", "--from", "-"], lines)
+    }
+
+    /// How many entries all diaries hold together.
+    pub fn entries(&self) -> u64 {
+        let listed = self.run(&["list", "--json"]).ends(0).json();
+        listed.as_array().unwrap().iter().map(|slab| slab["entries"].as_u64().unwrap()).sum()
+    }
+
+    /// Ids of the entries of a kind, corrected ones too.
+    pub fn ids(&self, kind: &str) -> Vec<String> {
+        let told = self.run(&["diary", "--all", "--json", "--kind", kind]).ends(0).json_lines();
+        told.iter().map(|entry| entry["id"].as_str().unwrap().to_owned()).collect()
+    }
+
+    /// How many photographs the store holds.
+    pub fn photographs(&self) -> usize {
+        std::fs::read_dir(self.path("data/photographs")).map_or(0, Iterator::count)
+    }
+}
+
+/// A file of the repository.
+pub fn repository(file: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(file)
+}
+
+/// The state of one hold point in the JSON of a standing.
+pub fn state<'j>(standing: &'j Value, id: &str) -> &'j str {
+    let points = standing["hold_points"].as_array().unwrap();
+    points.iter().find(|point| point["id"] == id).unwrap()["state"].as_str().unwrap()
+}

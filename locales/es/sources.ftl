@@ -1,0 +1,30 @@
+# Fuentes que no se llaman igual en español; las normas conservan su nombre.
+
+cite-common-practice = práctica común
+cite-trade-magazine-article = artículo de revista del ramo
+cite-newspaper-article = artículo de periódico
+cite-concrete-surface-preparation-standard-for-coatings = norma de preparación de superficies de concreto para recubrimientos
+cite-unified-facilities-guide-specification = especificación guía federal de instalaciones (UFGS)
+cite-state-washout-guidance = guía estatal de lavado de concreto
+cite-state-accident-report = informe estatal de accidente
+cite-research-record-discoloration-under-plastic = resumen de investigación: manchas bajo plástico
+cite-ready-mix-association-sheet-joints = hoja de la asociación de concreto premezclado: juntas
+cite-ready-mix-association-sheet-cip-29-vapor-retarders = hoja CIP 29 de la asociación de concreto premezclado: barreras de vapor
+cite-poison-center-page = página de un centro de toxicología
+cite-federal-page-on-hydrogen-chloride-quoting-29-cfr-1910-1000-table-z-1-and-1926-55-appendix-a = página federal sobre cloruro de hidrógeno, que cita 29 CFR 1910.1000 tabla Z-1 y 1926.55 apéndice A
+cite-federal-construction-stormwater-page = página federal de aguas pluviales en construcción
+cite-federal-accessibility-surface-guidance = guía federal de accesibilidad, superficies
+cite-federal-english-spanish-dictionary = diccionario federal inglés-español
+cite-city-surface-washing-leaflet = folleto municipal de lavado de superficies
+cite-california-metals-limits-state-table = límites de metales de California, tabla estatal
+cite-csa-a23-1-as-quoted = CSA A23.1, citada
+cite-association-news-2025-on-the-idlh-of-hydrogen-chloride = noticia de asociación, 2025, sobre el IDLH del cloruro de hidrógeno
+cite-astm-d4263-summary = ASTM D4263 (resumen)
+cite-ansi-z535-4-as-quoted = ANSI Z535.4, citada
+cite-40-cfr-403-5-as-quoted-by-a-city-pretreatment-page = 40 CFR 403.5, citado por una página municipal de pretratamiento
+cite-40-cfr-261-24-as-shown-by-a-state-page = 40 CFR 261.24, según una página estatal
+cite-29-cfr-1926-57-and-1926-152 = 29 CFR 1926.57 y 1926.152
+cite-29-cfr-1926-50-g-and-1910-151-c = 29 CFR 1926.50(g) y 1910.151(c)
+cite-29-cfr-1926-1153-table-1 = 29 CFR 1926.1153, tabla 1
+cite-29-cfr-1926-1153-limits = 29 CFR 1926.1153 (límites)
+cite-nist-handbook-44-appendix-c = NIST Handbook 44, apéndice C
