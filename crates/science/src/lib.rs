@@ -11,6 +11,7 @@
 pub mod air;
 pub mod chance;
 pub mod chemistry;
+pub mod colour;
 pub mod concrete;
 pub mod cure;
 pub mod emission;

@@ -149,3 +149,17 @@ pub fn state<'j>(standing: &'j Value, id: &str) -> &'j str {
     let points = standing["hold_points"].as_array().unwrap();
     points.iter().find(|point| point["id"] == id).unwrap()["state"].as_str().unwrap()
 }
+
+/// One refusal: nothing is written, nothing is answered, and one message on standard error holds all these parts:
+/// the field, the value, and what would be accepted.
+#[track_caller]
+pub fn assert_refused(site: &Site, ran: Ran, before: (u64, usize), code: i32, says: &[&str]) {
+    let ran = ran.ends(code);
+    assert_eq!(ran.out, "", "a refusal answers nothing");
+    assert_eq!(ran.err.matches("underfoot: ").count(), 1, "one message: {}", ran.err);
+    assert!(ran.err.starts_with("underfoot: "), "{}", ran.err);
+    for part in says {
+        assert!(ran.err.contains(part), "\"{part}\" is not in: {}", ran.err);
+    }
+    assert_eq!((site.entries(), site.photographs()), before, "something was written: {}", ran.err);
+}

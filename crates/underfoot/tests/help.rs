@@ -1,0 +1,62 @@
+//! Help, completions and the ends of a pipe.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod common;
+
+use common::Site;
+
+/// The commands that the help lists.
+fn commands(site: &Site) -> Vec<String> {
+    let help = site.run(&["--help"]).ends(0).out;
+    let listed = help.split("Commands:").nth(1).unwrap().split("\n\n").next().unwrap();
+    listed.lines().filter_map(|line| line.split_whitespace().next()).map(str::to_owned).collect()
+}
+
+#[test]
+fn every_command_has_an_example_in_its_help() {
+    let site = Site::empty();
+    let commands = commands(&site);
+    for known in ["demo", "new", "list", "log", "fix", "diary", "standing", "order", "papers", "completions"] {
+        assert!(commands.iter().any(|c| c == known), "{known}: {commands:?}");
+    }
+    for command in commands.iter().filter(|c| *c != "help") {
+        let help = site.run(&[command, "--help"]).ends(0).out;
+        let example = help.split("Example").nth(1).unwrap_or_else(|| panic!("{command} has no example"));
+        assert!(example.contains(&format!("underfoot {command}")), "{command}: {example}");
+    }
+}
+
+#[test]
+fn the_help_tells_the_exit_codes() {
+    let help = Site::empty().run(&["--help"]).ends(0).out;
+    for code in ["0 fine", "1 answered", "2 bad use", "3 bad data"] {
+        assert!(help.contains(code), "{code}");
+    }
+}
+
+#[test]
+fn every_shell_gets_completions() {
+    let site = Site::empty();
+    for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
+        let script = site.run(&["completions", shell]).ends(0).out;
+        assert!(script.contains("standing") && script.contains("--happened"), "{shell}");
+    }
+    assert!(site.run(&["completions", "klingon"]).ends(2).err.contains("bash"));
+}
+
+#[test]
+fn nothing_typed_is_bad_use_and_shows_the_help() {
+    let ran = Site::empty().run(&[]).ends(2);
+    assert!(ran.err.contains("standing"), "{}", ran.err);
+}
+
+/// `underfoot standing | head` is no fault of anyone.
+#[test]
+fn a_reader_that_stops_early_is_no_panic() {
+    let site = Site::with_slab();
+    for args in [&["standing", "--json"][..], &["order", "--json"], &["standing"], &["diary"], &["list"]] {
+        let err = site.run_and_stop_reading(args);
+        assert!(!err.contains("panicked"), "{args:?}: {err}");
+    }
+}
