@@ -91,7 +91,7 @@ fn lab_becomes_xyz_and_screen_values_as_in_the_reference_library() {
         let n = numbers(&row);
         let colour = lab(&n[1..4]);
         assert!(farthest(colour.xyz().as_values(), &n[4..7]) < 1e-9, "{} XYZ", row[0]);
-        let off = farthest(colour.srgb().as_encoded(), &n[10..13]); assert!(off < 1e-9, "{} sRGB {off:e} {:?}", row[0], colour.srgb());
+        assert!(farthest(colour.srgb().as_encoded(), &n[10..13]) < 1e-9, "{} sRGB", row[0]);
     }
 }
 
@@ -109,7 +109,7 @@ fn what_is_no_colour_is_refused_by_field_and_value() {
     assert_eq!(hex, ColourError::Hex("#7a56".to_owned()));
     assert!(hex.to_string().contains("#7a563a"));
     assert!(Srgb::read("brown1").is_err());
-    assert_eq!(Lab::new(101.0, 0.0, 0.0), Err(ColourError::Lab { field: "L", value: 101.0 }));
+    assert_eq!(Lab::new(105.5, 0.0, 0.0), Err(ColourError::Lab { field: "L", value: 105.5 }));
     assert_eq!(Lab::new(50.0, -200.5, 0.0), Err(ColourError::Lab { field: "a", value: -200.5 }));
     assert!(Lab::new(50.0, 0.0, f64::NAN).is_err());
 }

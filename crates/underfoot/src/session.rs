@@ -16,7 +16,10 @@ pub(crate) struct Session {
     pub(crate) store: Store,
     pub(crate) voice: Voice,
     pub(crate) json: bool,
+    /// Who writes: as named, or the user of this machine.
     pub(crate) author: String,
+    /// Who writes, when it was said on the command line.
+    pub(crate) named_author: Option<String>,
 }
 
 /// A slab with its diary and the moment asked about.
@@ -82,7 +85,13 @@ impl Session {
             .or_else(|| setting("USER"))
             .or_else(|| setting("USERNAME"))
             .unwrap_or_else(|| "me".to_owned());
-        Ok(Self { store: Store::open(dir).map_err(Failure::data)?, voice: voice(common), json: common.json, author })
+        Ok(Self {
+            store: Store::open(dir).map_err(Failure::data)?,
+            voice: voice(common),
+            json: common.json,
+            author,
+            named_author: common.author.clone(),
+        })
     }
 
     /// Name of this machine, as the diary notes it.

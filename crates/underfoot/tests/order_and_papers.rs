@@ -67,7 +67,11 @@ fn without_a_plan_nothing_is_ordered() {
     let site = Site::empty();
     site.run(&["new", "bare"]).ends(0);
     let refused = site.run(&["order"]).ends(3);
-    assert!(refused.err.contains("plan is missing") && refused.err.contains("accepted: a plan entry"), "{}", refused.err);
+    assert!(
+        refused.err.contains("plan is missing") && refused.err.contains("accepted: a plan entry"),
+        "{}",
+        refused.err
+    );
     assert_eq!(refused.out, "");
 }
 
@@ -137,7 +141,8 @@ fn a_wish_that_cannot_be_read_is_refused_by_name() {
         (["--finish", "shop=glossy"], 3, ["finish of zone shop", "glossy", "accepted"]),
         (["--waste", "lots"], 2, ["--waste", "lots", "accepted"]),
     ] {
-        let refused = site.run(&[&["papers", "--kind", "pour-sheet", "--out", "no.pdf"], &args[..]].concat()).ends(code);
+        let refused =
+            site.run(&[&["papers", "--kind", "pour-sheet", "--out", "no.pdf"], &args[..]].concat()).ends(code);
         for part in parts {
             assert!(refused.err.contains(part), "{args:?}: {part}: {}", refused.err);
         }

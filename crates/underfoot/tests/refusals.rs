@@ -37,21 +37,37 @@ fn quantities() {
 #[test]
 fn numbers_that_cannot_be() {
     all_refused(&[
-        (&["log", "slab-humidity", "humidity=80 %", "depth=5 in"], 3, &["slab_humidity.depth", "5 in", "accepted: up to"]),
+        (
+            &["log", "slab-humidity", "humidity=80 %", "depth=5 in"],
+            3,
+            &["slab_humidity.depth", "5 in", "accepted: up to"],
+        ),
         (&["log", "coat-laid", "coat=-1"], 3, &["coat_laid.coat", "-1"]),
     ]);
 }
 
 #[test]
 fn a_sealer_of_no_coats_is_refused() {
-    all_refused(&[(&["log", "sealer-chosen", "sealer=acrylic-water", "coats=0"], 3, &["sealer_chosen.coats", "0", "accepted"])]);
+    all_refused(&[(
+        &["log", "sealer-chosen", "sealer=acrylic-water", "coats=0"],
+        3,
+        &["sealer_chosen.coats", "0", "accepted"],
+    )]);
 }
 
 #[test]
 fn a_dish_over_no_area_or_no_time_is_refused() {
     all_refused(&[
-        (&["log", "emission-dish", "gain=2 g", "area=0 ft2", "exposed=60 h"], 3, &["emission_dish.area", "0 ft2", "accepted"]),
-        (&["log", "emission-dish", "gain=2 g", "area=0.5 ft2", "exposed=0 h"], 3, &["emission_dish.exposed", "0 h", "accepted"]),
+        (
+            &["log", "emission-dish", "gain=2 g", "area=0 ft2", "exposed=60 h"],
+            3,
+            &["emission_dish.area", "0 ft2", "accepted"],
+        ),
+        (
+            &["log", "emission-dish", "gain=2 g", "area=0.5 ft2", "exposed=0 h"],
+            3,
+            &["emission_dish.exposed", "0 h", "accepted"],
+        ),
     ]);
 }
 
@@ -59,9 +75,17 @@ fn a_dish_over_no_area_or_no_time_is_refused() {
 #[test]
 fn an_own_limit_that_cannot_be_is_refused() {
     all_refused(&[
-        (&["log", "limit-set", "fact=drop-absorbed", "value=-5", "reason=x"], 3, &["limit_set.value", "-5", "accepted"]),
+        (
+            &["log", "limit-set", "fact=drop-absorbed", "value=-5", "reason=x"],
+            3,
+            &["limit_set.value", "-5", "accepted"],
+        ),
         (&["log", "limit-set", "fact=drum-fill", "value=0", "reason=x"], 3, &["limit_set.value", "0", "accepted"]),
-        (&["log", "limit-set", "fact=panel-coverage-spread", "value=5", "reason=x"], 3, &["limit_set.value", "5", "accepted"]),
+        (
+            &["log", "limit-set", "fact=panel-coverage-spread", "value=5", "reason=x"],
+            3,
+            &["limit_set.value", "5", "accepted"],
+        ),
     ]);
 }
 
@@ -81,7 +105,11 @@ fn plans_that_do_not_hold_together() {
 #[test]
 fn a_plan_that_does_not_hold_is_told_without_loose_ends() {
     let site = Site::with_slab();
-    let refused = site.run(&["log", "plan", r#"outline={"rectangles":[{"corner":["0 ft","0 ft"],"width":"0 ft","depth":"30 ft"}]}"#]);
+    let refused = site.run(&[
+        "log",
+        "plan",
+        r#"outline={"rectangles":[{"corner":["0 ft","0 ft"],"width":"0 ft","depth":"30 ft"}]}"#,
+    ]);
     assert!(!refused.err.contains("plan.plan") && !refused.err.contains("see there"), "{}", refused.err);
 }
 
@@ -124,7 +152,11 @@ fn names_that_are_not_there() {
         ),
         (&["log", "finish", "finish=glossy"], 3, &["finish.finish", "\"glossy\"", "accepted: broom, rock-salt"]),
         (&["log", "incident", "what=glitter"], 3, &["incident.what", "\"glitter\"", "accepted: red-chalk"]),
-        (&["log", "sealer-chosen", "sealer=gloop"], 3, &["sealer_chosen.sealer", "\"gloop\"", "accepted: acrylic-solvent"]),
+        (
+            &["log", "sealer-chosen", "sealer=gloop"],
+            3,
+            &["sealer_chosen.sealer", "\"gloop\"", "accepted: acrylic-solvent"],
+        ),
         (&["log", "limit-set", "fact=luck", "value=1", "reason=x"], 3, &["limit_set.fact", "\"luck\"", "accepted"]),
         (
             &["log", "panel-stained", "panel=P9", r#"mix=[{"stain":"umber","parts":1}]"#, "coats=2"],
@@ -160,7 +192,11 @@ fn an_id_that_is_no_id_is_refused_with_what_would_be_one() {
 #[test]
 fn entries_that_say_too_little_or_too_much() {
     all_refused(&[
-        (&["log", "water-drop"], 3, &["water_drop.soaked_in", "missing", "accepted: one of soaked_in and still_stood_after"]),
+        (
+            &["log", "water-drop"],
+            3,
+            &["water_drop.soaked_in", "missing", "accepted: one of soaked_in and still_stood_after"],
+        ),
         (
             &["log", "water-drop", "soaked_in=45 s", "still_stood_after=3 min"],
             3,

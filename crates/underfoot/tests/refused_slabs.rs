@@ -27,7 +27,8 @@ fn without_a_slab_every_command_says_how_to_get_one() {
 fn a_name_that_is_not_there_is_said_with_those_that_are() {
     let site = Site::with_slab();
     let before = (site.entries(), 0);
-    for args in [&["standing", "barn"][..], &["log", "--slab", "barn", "note", "text=x"], &["order", "--slab", "barn"]] {
+    for args in [&["standing", "barn"][..], &["log", "--slab", "barn", "note", "text=x"], &["order", "--slab", "barn"]]
+    {
         assert_refused(&site, site.run(args), before, 2, &["slab \"barn\"", "accepted: Creek Road shop"]);
     }
 }
@@ -56,7 +57,11 @@ fn names_and_zones_of_a_new_slab_are_checked() {
         (&["new", ""][..], 2, &["name", "empty", "accepted"][..]),
         (&["new", "   "], 2, &["name", "empty", "accepted"]),
         (&["new", "\t\n"], 2, &["name", "empty", "accepted"]),
-        (&["new", "barn", "--time-zone", "Mars/Olympus"], 2, &["time zone", "Mars/Olympus", "accepted: a name such as"]),
+        (
+            &["new", "barn", "--time-zone", "Mars/Olympus"],
+            2,
+            &["time zone", "Mars/Olympus", "accepted: a name such as"],
+        ),
         (&["new", "Creek Road shop"], 3, &["Creek Road shop", "taken", "accepted: another name"]),
         (&["new", "creek road SHOP"], 3, &["taken", "accepted: another name"]),
     ] {
@@ -69,13 +74,26 @@ fn names_and_zones_of_a_new_slab_are_checked() {
 fn a_folder_that_cannot_be_made_is_named() {
     let site = Site::empty();
     let file = site.file("taken", "a file where a folder should be");
-    let inside = format!("{file}/data");
-    for folder in [&file, &inside] {
-        let ran = site.run(&["--data", folder, "list"]);
-        // The helper gives a folder too; the last one typed counts.
-        let ran = if ran.err.contains("multiple times") { run_in(folder) } else { ran };
-        assert_eq!((ran.code, ran.out.as_str()), (3, ""), "{}", ran.err);
-        assert!(ran.err.contains(folder.as_str()), "{}", ran.err);
+    for folder in [file.clone(), format!("{file}/data")] {
+        let ran = site.run_on(&folder, &["new", "barn"]).ends(3);
+        assert_eq!(ran.out, "");
+        for part in [folder.as_str(), "accepted"] {
+            assert!(ran.err.contains(part), "{part}: {}", ran.err);
+        }
     }
     assert_eq!(std::fs::read_to_string(&file).unwrap(), "a file where a folder should be");
+}
+
+#[test]
+fn a_database_that_is_none_is_refused_and_left_alone() {
+    let site = Site::empty();
+    std::fs::create_dir(site.path("data")).unwrap();
+    let text = "this was never a database ".repeat(200);
+    site.file("data/underfoot.sqlite", &text);
+    for args in [&["list"][..], &["new", "barn"], &["demo", "--dir", "data"]] {
+        let ran = site.run(args).ends(3);
+        assert!(ran.err.contains("underfoot.sqlite") || ran.err.contains("data"), "{}", ran.err);
+        assert!(ran.err.contains("accepted"), "{}", ran.err);
+    }
+    assert_eq!(std::fs::read_to_string(site.path("data/underfoot.sqlite")).unwrap(), text);
 }

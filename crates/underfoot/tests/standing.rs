@@ -77,7 +77,8 @@ fn the_worked_cases_come_out_the_same_through_the_command_line() {
         let told = site.run(&["standing", "--at", case.head("at"), "--json"]);
         let standing = told.json();
         for (id, expected) in case.expected() {
-            let found = if id == "overall" { standing["overall"]["state"].as_str().unwrap() } else { state(&standing, id) };
+            let found =
+                if id == "overall" { standing["overall"]["state"].as_str().unwrap() } else { state(&standing, id) };
             assert_eq!(found, expected, "{}: {id}", case.name);
         }
         let ready = standing["overall"]["state"] == "released";

@@ -25,6 +25,7 @@ mod names;
 mod numbers;
 mod numerals;
 mod order;
+mod rates;
 mod reason;
 mod standing;
 mod time;

@@ -25,6 +25,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "en/numbers.ftl",
         "en/order.ftl",
         "en/shell.ftl",
+        "en/sums.ftl",
     ],
     Es: [
         "es/reasons.ftl",
@@ -34,6 +35,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "es/numbers.ftl",
         "es/order.ftl",
         "es/shell.ftl",
+        "es/sums.ftl",
         "es/sources.ftl",
         "es/trade_names.ftl",
     ],

@@ -7,7 +7,7 @@ pub enum ColourError {
     #[error("colour \"{0}\": accepted: # and six digits 0 to 9, a to f, such as #7a563a")]
     Hex(String),
     /// A coordinate of CIELAB outside what a surface can have.
-    #[error("{field} {value}; accepted: L from 0 to 100, a and b from -200 to 200, such as 42.0, 10.0, 21.0")]
+    #[error("{field} {value}; accepted: L from 0 to 105, a and b from -200 to 200, such as 42.0, 10.0, 21.0")]
     Lab {
         /// Which coordinate.
         field: &'static str,

@@ -18,12 +18,13 @@ pub struct Lab {
 
 impl Lab {
     /// From L (0 black to 100 white), a (green below 0, red above) and b (blue below 0, yellow above).
+    /// A gloss or a noisy instrument may read a little above the white of 100, up to 105.
     ///
     /// # Errors
-    /// L outside 0 to 100, or a or b outside -200 to 200.
+    /// L outside 0 to 105, or a or b outside -200 to 200.
     pub fn new(lightness: f64, a: f64, b: f64) -> Result<Self, ColourError> {
         let refuse = |field, value| Err(ColourError::Lab { field, value });
-        if !(0.0..=100.0).contains(&lightness) {
+        if !(0.0..=105.0).contains(&lightness) {
             return refuse("L", lightness);
         }
         if !(-200.0..=200.0).contains(&a) {
@@ -42,7 +43,7 @@ impl Lab {
         Self { lightness: 116.0 * y - 16.0, a: 500.0 * (x - y), b: 200.0 * (y - z) }
     }
 
-    /// Lightness, 0 to 100.
+    /// Lightness, 0 black to 100 white.
     #[must_use]
     pub const fn lightness(self) -> f64 {
         self.lightness

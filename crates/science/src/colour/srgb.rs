@@ -99,16 +99,13 @@ impl LinearRgb {
     }
 }
 
-/// V' ≤ 0.04045: V = V'/12.92, else ((V' + 0.055)/1.055)^2.4; mirrored below zero.
+/// V' ≤ 0.04045: V = V'/12.92, else ((V' + 0.055)/1.055)^2.4. Below zero, where no screen is, the
+/// straight line goes on.
 fn decoded(value: f64) -> f64 {
-    let size = value.abs();
-    let light = if size <= 0.04045 { size / 12.92 } else { libm::pow((size + 0.055) / 1.055, 2.4) };
-    light.copysign(value)
+    if value <= 0.04045 { value / 12.92 } else { libm::pow((value + 0.055) / 1.055, 2.4) }
 }
 
-/// V ≤ 0.0031308: V' = 12.92 V, else 1.055 V^(1/2.4) − 0.055; mirrored below zero.
+/// V ≤ 0.0031308: V' = 12.92 V, else 1.055 V^(1/2.4) − 0.055.
 fn encoded(light: f64) -> f64 {
-    let size = light.abs();
-    let value = if size <= 0.003_130_8 { 12.92 * size } else { 1.055 * libm::pow(size, 1.0 / 2.4) - 0.055 };
-    value.copysign(light)
+    if light <= 0.003_130_8 { 12.92 * light } else { 1.055 * libm::pow(light, 1.0 / 2.4) - 0.055 }
 }

@@ -13,10 +13,10 @@ pub(crate) type Scores = [f64; UNKNOWNS];
 
 /// How far each number of the described slab may be off.
 ///
-/// A *factor* is a geometric standard deviation: 1.7 puts two slabs in three between 1/1.7 and 1.7
+/// A *factor* is a geometric standard deviation: 1.6 puts two slabs in three between 1/1.6 and 1.6
 /// times the described number. 1 means exactly known. All values here are judgement (grade M):
 /// recalled drying tables for one mix disagree by a factor of 1.3 to 2.7 in time
-/// (`drying_calibration.csv`), so the diffusivity is known to a factor of 1.7 at best; the rest is
+/// (`drying_calibration.csv`), so the diffusivity is known to a factor of 1.6 at best; the rest is
 /// what a tape, a thermo-hygrometer and a mix sheet leave open. Whether the bands that follow are
 /// wide enough is measured on slabs drawn from a wider world: `reference/forecast/calibration.md`.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -45,14 +45,14 @@ pub struct Spread {
 impl Default for Spread {
     fn default() -> Self {
         Self {
-            diffusivity_factor: 1.7,
+            diffusivity_factor: 1.6,
             ambient: HumidityDifference::points(8.0),
             thickness: Fraction::share(0.1).expect("0.1 is a share"),
             dry_share_factor: 2.0,
             knee: HumidityDifference::points(5.0),
             exponent_factor: 1.7,
             start_below: HumidityDifference::points(6.0),
-            equation: HumidityDifference::points(2.5),
+            equation: HumidityDifference::points(2.0),
         }
     }
 }

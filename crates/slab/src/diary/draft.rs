@@ -80,7 +80,9 @@ impl Draft {
 
     fn zone_named(&self) -> Option<&str> {
         let body = self.fields.get("body")?;
-        (body.get("kind")?.as_str()? == "job_opened").then(|| body.get("time_zone")?.as_str()).flatten()
+        (body.get("kind")?.as_str()?.replace(['-', ' '], "_") == "job_opened")
+            .then(|| body.get("time_zone")?.as_str())
+            .flatten()
     }
 
     /// Fills in what was left out and reads the entry. `repeat` tells equal lines apart.
@@ -130,8 +132,13 @@ impl Draft {
         self.fields.entry("author").or_insert_with(|| Value::String(context.author.clone()));
         self.fields.entry("device").or_insert_with(|| Value::String(context.device.clone()));
         self.fields.entry("schema").or_insert_with(|| Value::from(SCHEMA));
-        match self.fields.get_mut("body") {
-            Some(Value::Object(body)) => {
+        match self.fields.get("body") {
+            Some(Value::Object(_)) => {
+                let ours = self.fields.get("schema").and_then(Value::as_u64).is_none_or(|v| v <= u64::from(SCHEMA));
+                let Some(Value::Object(body)) = self.fields.get_mut("body") else { unreachable!("matched above") };
+                if ours && tidy(body) {
+                    self.raw_body = None;
+                }
                 if let Some(of) = body.get("of").filter(|of| of.as_str().is_some_and(|t| t.starts_with('#'))) {
                     let id = resolve_label(context.slab, "body.of", of)?;
                     body.insert("of".to_owned(), Value::String(id));
@@ -160,6 +167,54 @@ impl Draft {
             EntryError::Body(problem) => ("body".to_owned(), problem.to_string()),
         })
     }
+}
+
+/// Fields whose values are one of a few words of the diary, written with underscores.
+const WORDS: &[&str] = &[
+    "kind",
+    "method",
+    "result",
+    "material",
+    "printed",
+    "action",
+    "with",
+    "rag",
+    "moment",
+    "exposure",
+    "age",
+    "card",
+    "evenness",
+    "state",
+    "fizz",
+    "hold_point",
+];
+/// Fields whose values are ids of the trade facts, written with hyphens.
+const IDS: &[&str] = &["finish", "sealer", "fact"];
+
+/// Hyphen, underscore and space are one to a person: `Wet covers`, `wet-covers` and `wet_covers`
+/// are the same word. Says whether anything was changed.
+fn tidy(body: &mut Map<String, Value>) -> bool {
+    let kind = body.get("kind").and_then(Value::as_str).unwrap_or_default().to_owned();
+    let mut changed = false;
+    for (name, value) in body.iter_mut() {
+        let joint = match name.as_str() {
+            "what" if kind == "defect" => '_',
+            "what" if kind == "incident" => '-',
+            "what" => continue,
+            name if WORDS.contains(&name) => '_',
+            name if IDS.contains(&name) => '-',
+            _ => continue,
+        };
+        let Value::String(text) = value else { continue };
+        let tidy: String = text
+            .trim()
+            .chars()
+            .map(|c| if matches!(c, ' ' | '-' | '_') { joint } else { c.to_ascii_lowercase() })
+            .collect();
+        changed |= tidy != *text;
+        *text = tidy;
+    }
+    changed
 }
 
 fn moment(field: &str, value: &Value, zone: &TimeZone) -> Result<When, (String, String)> {

@@ -84,7 +84,7 @@ impl Buyer<'_> {
     }
 
     pub(super) fn water_and_waste_lines(&self) -> Vec<Line> {
-        let outdoor = self.slab.job().is_some_and(|j| j.body.exposure == Exposure::Exterior);
+        let outdoor = self.slab.exposure() == Exposure::Exterior;
         let per_pass_id = if outdoor { "rinse-water-outdoor" } else { "rinse-water-indoor" };
         let area = self.area().as_square_feet();
         let rinse: Spread<Volume> = self
@@ -173,7 +173,7 @@ impl Buyer<'_> {
             None => (self.area().side_of_square() * 4.0, OrderNote::PerimeterOfSquare),
         };
         let band: Length = self.figures.value("masking-band");
-        let outdoor = self.slab.job().is_some_and(|j| j.body.exposure == Exposure::Exterior);
+        let outdoor = self.slab.exposure() == Exposure::Exterior;
         let board = self.three("protective-board").map(|factor| self.area() * factor);
         let mut lines = Vec::new();
         if !outdoor {

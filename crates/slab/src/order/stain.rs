@@ -60,14 +60,8 @@ impl Buyer<'_> {
                 }
             })
             .collect();
-        let water = stain.zip(recipe.water_parts, |volume, parts| volume * parts);
-        // Much stain goes with little water, so the ends may have crossed.
-        let ends = [water.low, water.usual, water.high];
-        let water = Spread {
-            low: ends.into_iter().reduce(Volume::min).unwrap_or(water.low),
-            usual: water.usual,
-            high: ends.into_iter().reduce(Volume::max).unwrap_or(water.high),
-        };
+        // The weakest mix needs the most water, the strongest the least: the other way round than stain.
+        let water = mixed.zip(recipe.water_parts.reversed(), |volume, parts| volume * parts / (1.0 + parts));
         lines.push(Line {
             item: Item::MixingWater,
             which: None,

@@ -8,7 +8,7 @@ mod zones;
 
 use std::collections::{BTreeMap, HashMap};
 
-use crate::diary::body::{JobOpened, Plan as PlanBody};
+use crate::diary::body::{Exposure, JobOpened, Plan as PlanBody, SlabAge};
 use crate::diary::{Body, BodyKind, Diary, Entry, EntryId, Knowledge};
 use crate::plan::{Plan, PlanError};
 
@@ -164,12 +164,34 @@ impl<'d> Slab<'d> {
         self.last::<JobOpened>()
     }
 
-    /// The zone of local times on this slab: the job's, or UTC.
+    /// What the last job entry that speaks of it says: a later entry that leaves it out changes nothing.
+    fn told<T>(&self, of: impl Fn(&'d JobOpened) -> Option<T>) -> Option<(T, EntryId)> {
+        self.all::<JobOpened>().rev().find_map(|job| Some((of(job.body)?, job.entry.id)))
+    }
+
+    /// Indoors or out.
+    #[must_use]
+    pub fn exposure(&self) -> Exposure {
+        self.told(|job| job.exposure).map_or(Exposure::Interior, |(exposure, _)| exposure)
+    }
+
+    /// The entry that calls this an old floor, when one does.
+    #[must_use]
+    pub fn called_existing(&self) -> Option<EntryId> {
+        self.told(|job| job.age).filter(|(age, _)| *age == SlabAge::Existing).map(|(_, entry)| entry)
+    }
+
+    /// How many faces can dry, when the job says it.
+    #[must_use]
+    pub fn drying_sides(&self) -> Option<u8> {
+        self.told(|job| job.drying_sides).map(|(sides, _)| sides)
+    }
+
+    /// The zone of local times on this slab: the job's, or that of its first entry, or UTC.
     #[must_use]
     pub fn time_zone(&self) -> jiff::tz::TimeZone {
-        self.job()
-            .and_then(|job| job.body.time_zone.as_deref())
-            .and_then(|name| jiff::tz::TimeZone::get(name).ok())
+        self.told(|job| job.time_zone.as_deref().and_then(|name| jiff::tz::TimeZone::get(name).ok()))
+            .map(|(zone, _)| zone)
             .or_else(|| self.live.first().map(|e| e.happened.zone().clone()))
             .unwrap_or(jiff::tz::TimeZone::UTC)
     }

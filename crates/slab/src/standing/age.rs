@@ -11,7 +11,7 @@ use super::surface::DryingStart;
 use super::temperature::CureAge;
 use super::{Action, Code, Judge};
 use crate::diary::Entry;
-use crate::diary::body::{ColourLook, Evenness, Pour, SlabAge, SlabPhotograph};
+use crate::diary::body::{ColourLook, Evenness, Pour, SlabPhotograph};
 use crate::slab::{Seen, Zone};
 
 impl Judge<'_> {
@@ -21,10 +21,8 @@ impl Judge<'_> {
     }
 
     pub(super) fn age(&self, zone: &Zone) -> Finding {
-        if let Some(job) = self.slab.job()
-            && job.body.age == SlabAge::Existing
-        {
-            return Finding::released(Code::OldSlab).because([job.entry.id]);
+        if let Some(job) = self.slab.called_existing() {
+            return Finding::released(Code::OldSlab).because([job]);
         }
         let colour = self.colour(zone);
         let colour_ids: Vec<_> = colour.iter().flat_map(|(_, entries)| entries.iter().map(|e| e.id)).collect();

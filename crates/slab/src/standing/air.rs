@@ -35,7 +35,7 @@ impl Judge<'_> {
                 .into_iter()
                 .flatten()
                 .collect();
-        let exterior = self.slab.job().is_some_and(|j| j.body.exposure == Exposure::Exterior);
+        let exterior = self.slab.exposure() == Exposure::Exterior;
         let mut findings = Vec::new();
         if evidence.is_empty() {
             findings.push(Finding::unproven(Code::NoFreshAirReading, Action::ReadAir));

@@ -165,7 +165,7 @@ impl Judge<'_> {
 
     fn probes(&self, zone: &Zone, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
         let thickness = self.pour(zone).and_then(|p| p.body.thickness.as_ref().map(units::Written::value));
-        let two_sides = self.slab.job().and_then(|j| j.body.drying_sides) == Some(2);
+        let two_sides = self.slab.drying_sides() == Some(2);
         let share: units::Fraction = self.figures.value(if two_sides {
             "humidity-probe-depth-two-sides"
         } else {

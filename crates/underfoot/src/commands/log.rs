@@ -5,7 +5,7 @@ use std::path::Path;
 
 use jiff::tz::TimeZone;
 use serde_json::{Map, Value, json};
-use slab::diary::{Context, Draft, Entry, PhotoHash, SlabId, When, complaints, read_lines};
+use slab::diary::{ComplaintKind, Context, Diary, Draft, Entry, PhotoHash, SlabId, When, complaints, read_lines};
 use slab::trade::Trade;
 
 use super::{fields, series};
@@ -14,11 +14,17 @@ use crate::failure::{Answer, Failure};
 use crate::session::{Session, fresh_id, now, zone_of};
 
 pub(crate) fn run(session: &Session, log: &Log) -> Result<Answer, Failure> {
-    let record = session.find(log.slab.as_deref())?;
     if let Some(path) = &log.from {
         let text = read_text(path)?;
-        return report(session, from_lines(session, record.id, &text)?);
+        let slab = match (session.find(log.slab.as_deref()), &log.slab) {
+            (Ok(record), _) => record.id,
+            // A whole diary opens its own slab; a mistyped name does not.
+            (Err(_), Some(name)) if opens_a_job(&text) => return open_and_read(session, name, &text),
+            (Err(failure), _) => return Err(failure),
+        };
+        return report(session, from_lines(session, slab, &text)?);
     }
+    let record = session.find(log.slab.as_deref())?;
     let kind = log.kind.as_deref().unwrap_or_default().replace('-', "_");
     let zone = zone_of(&session.diary(&record)?);
     let happened = log.happened.as_deref();
@@ -39,16 +45,43 @@ pub(crate) struct Written {
     pub(crate) ids: Vec<String>,
 }
 
+fn opens_a_job(text: &str) -> bool {
+    text.lines().filter_map(|line| serde_json::from_str::<Value>(line).ok()).any(|line| {
+        line.pointer("/body/kind").and_then(Value::as_str).is_some_and(|kind| kind.replace('-', "_") == "job_opened")
+    })
+}
+
+/// Opens a slab for a diary that is read in whole. When the diary can't be read no slab is left.
+fn open_and_read(session: &Session, name: &str, text: &str) -> Result<Answer, Failure> {
+    let id = SlabId::of_name(name.trim());
+    let empty = Diary::new();
+    check(&empty, &read(session, id, &empty, text)?, InFuture::Kept)?;
+    session.store.create_slab(id, name.trim()).map_err(Failure::data)?;
+    report(session, from_lines(session, id, text)?)
+}
+
 /// Reads and writes a whole file of lines.
 pub(crate) fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<Written, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
-    let context =
-        Context { slab, zone: zone_of(&diary), author: session.author.clone(), device: Session::device(), noted: None };
-    let entries = read_lines(text, &context).map_err(|errors| {
+    let entries = read(session, slab, &diary, text)?;
+    check(&diary, &entries, InFuture::Told)?;
+    write(session, slab, &entries)
+}
+
+fn read(session: &Session, slab: SlabId, diary: &Diary, text: &str) -> Result<Vec<Entry>, Failure> {
+    // Nothing of this machine or person is filled in: the same file read elsewhere, or by somebody
+    // else, must give the same entries.
+    let context = Context {
+        slab,
+        zone: zone_of(diary),
+        author: session.named_author.clone().unwrap_or_else(|| "diary file".to_owned()),
+        device: "diary file".to_owned(),
+        noted: None,
+    };
+    read_lines(text, &context).map_err(|errors| {
         let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
         Failure::Data(format!("nothing was written; {}", told.join("\n  ")))
-    })?;
-    append(session, slab, entries)
+    })
 }
 
 fn read_text(path: &Path) -> Result<String, Failure> {
@@ -114,16 +147,45 @@ pub(crate) fn settle(
         .map_err(|(field, problem)| Failure::Data(format!("{field}: {problem}")))
 }
 
+/// What to do with an entry dated in the future.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum InFuture {
+    /// Refuse it: the person is there to mend it.
+    Refused,
+    /// Say so and keep it: another device's clock may be right and ours wrong. It counts for
+    /// nothing until its moment has come.
+    Told,
+    /// Keep it without a word: it is told when the entries are written.
+    Kept,
+}
+
 /// Checks entries against the diary and writes them, all or none.
 pub(crate) fn append(session: &Session, slab: SlabId, entries: Vec<Entry>) -> Result<Written, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
-    let found = complaints(&diary, &entries, Trade::built_in(), now());
-    if !found.is_empty() {
-        let told: Vec<String> = found.iter().map(ToString::to_string).collect();
-        return Err(Failure::Data(format!("nothing was written; {}", told.join("\n  "))));
+    check(&diary, &entries, InFuture::Refused)?;
+    write(session, slab, &entries)
+}
+
+fn check(diary: &Diary, entries: &[Entry], future: InFuture) -> Result<(), Failure> {
+    let mut found = complaints(diary, entries, Trade::built_in(), now());
+    if future != InFuture::Refused {
+        let (ahead, wrong) = found.into_iter().partition(|c| c.kind == ComplaintKind::InFuture);
+        let ahead: Vec<slab::diary::Complaint> = ahead;
+        for complaint in ahead.iter().filter(|_| future == InFuture::Told) {
+            anstream::eprintln!("underfoot: {complaint}; kept, and left out of every answer until then");
+        }
+        found = wrong;
     }
+    if found.is_empty() {
+        return Ok(());
+    }
+    let told: Vec<String> = found.iter().map(ToString::to_string).collect();
+    Err(Failure::Data(format!("nothing was written; {}", told.join("\n  "))))
+}
+
+fn write(session: &Session, slab: SlabId, entries: &[Entry]) -> Result<Written, Failure> {
     let ids = entries.iter().map(|e| e.id.to_string()).collect();
-    let appended = session.store.append(slab, &entries).map_err(Failure::data)?;
+    let appended = session.store.append(slab, entries).map_err(Failure::data)?;
     Ok(Written { added: appended.added, already: appended.already, ids })
 }
 

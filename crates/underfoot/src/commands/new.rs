@@ -22,8 +22,13 @@ pub(crate) fn run(session: &Session, new: &New) -> Result<Answer, Failure> {
     if let Some(zone) = &new.time_zone {
         body.insert("time_zone".to_owned(), json!(zone));
     }
-    body.insert("exposure".to_owned(), json!(if new.exterior { "exterior" } else { "interior" }));
-    body.insert("age".to_owned(), json!(if new.existing { "existing" } else { "new" }));
+    // What was not said is left out, so that a diary read in afterwards can say it.
+    if new.exterior {
+        body.insert("exposure".to_owned(), json!("exterior"));
+    }
+    if new.existing {
+        body.insert("age".to_owned(), json!("existing"));
+    }
     let zone = match &new.time_zone {
         None => jiff::tz::TimeZone::UTC,
         Some(name) => jiff::tz::TimeZone::get(name).map_err(|_| {

@@ -83,9 +83,13 @@ impl Site {
     }
 
     fn command(&self, args: &[&str]) -> Command {
+        self.command_on(self.path("data").to_str().unwrap(), args)
+    }
+
+    fn command_on(&self, data: &str, args: &[&str]) -> Command {
         let mut command = Command::new(env!("CARGO_BIN_EXE_underfoot"));
         command
-            .args(["--data", self.path("data").to_str().unwrap()])
+            .args(["--data", data])
             .args(args)
             .current_dir(self.folder.path())
             .env_remove("UNDERFOOT_DATA")
@@ -97,6 +101,11 @@ impl Site {
 
     pub fn run(&self, args: &[&str]) -> Ran {
         Ran::of(&self.command(args).output().unwrap())
+    }
+
+    /// Runs on another data folder.
+    pub fn run_on(&self, data: &str, args: &[&str]) -> Ran {
+        Ran::of(&self.command_on(data, args).output().unwrap())
     }
 
     /// Runs with a text on standard input.

@@ -12,12 +12,12 @@ pub struct JobOpened {
     /// Where it is, in the words needed to find it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub site: Option<String>,
-    /// Indoors or out.
-    #[serde(default)]
-    pub exposure: Exposure,
-    /// Poured for this job, or an old floor.
-    #[serde(default)]
-    pub age: SlabAge,
+    /// Indoors or out; indoors when no entry says it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub exposure: Option<Exposure>,
+    /// Poured for this job, or an old floor; poured for it when no entry says it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub age: Option<SlabAge>,
     /// Time zone by its name, such as `America/Chicago`.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub time_zone: Option<String>,

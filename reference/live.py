@@ -1,0 +1,109 @@
+#!/usr/bin/env python3
+"""Fresh random questions to the Rust crates, answered also by outside libraries, on every run.
+
+    reference/live.py                          2,000 points a family, a new seed
+    reference/live.py --seed 123               the same points again
+    reference/live.py --seed 123 --only crank  one family of them
+
+Asks through two example programs, `bulk` of the crate science and `plan_area` of the crate slab, which
+cargo builds first. Libraries and versions: reference/requirements.txt. Two families take fewer points,
+since a point of theirs is long to check: 24 random slabs drying by SciPy (each at 6 days, 3 places and
+the days to 4 limits), and 500 random plans by Shapely.
+
+A point that differs by more than allowed is printed as the line to give to `bulk`, with both answers.
+What agreement proves: that the same formula gives the same number. Not that the formula is right.
+"""
+
+import argparse
+import os
+import random
+import secrets
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+# One process for each core is enough; no threads within them.
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+from live_checks import air, crank, cure, drying  # noqa: E402
+from live_checks.case import ask, compare  # noqa: E402
+from live_checks.plan import plans  # noqa: E402
+
+ROOT = Path(__file__).resolve().parent.parent
+BULK = ["cargo", "run", "--release", "-q", "-p", "science", "--example", "bulk"]
+PLAN_AREA = ["cargo", "run", "--release", "-q", "-p", "slab@0.1.0", "--example", "plan_area"]
+POINTS = 2000
+FEWER = {"drying": 24, "plan": 500}
+SHOWN = 3
+
+FAMILIES = {**air.FAMILIES, **cure.FAMILIES, **crank.FAMILIES, **drying.FAMILIES}
+
+
+def show_failures(score):
+    print(f"  {len(score.failures)} of {score.compared} differ by more than allowed; the worst:")
+    for line, ours, theirs, off in sorted(score.failures, key=lambda f: -f[3])[:SHOWN]:
+        print(f"    ours {ours!r}, theirs {theirs!r}, off by {off:.3g}:")
+        print(f"    echo '{line}' | {' '.join(BULK)}")
+
+
+def run_family(name, seed, count):
+    """Passed and failed comparisons of one family."""
+    begin = time.perf_counter()
+    # Each family has its own stream, so that one alone can be played again.
+    cases = list(FAMILIES[name](random.Random(f"{seed} {name}"), count))
+    scores, refused = compare(cases, ask(BULK, cases))
+    seconds = time.perf_counter() - begin
+    print(f"{name}: {count} points, {seconds:.1f} s")
+    failed = 0
+    for score in scores:
+        quantity = score.quantity
+        print(
+            f"  {quantity.name:<44} {score.compared:5d} compared   worst {score.worst:8.2g}   "
+            f"allowed {quantity.allowed:g} {quantity.unit}"
+        )
+        if score.failures:
+            failed += 1
+            show_failures(score)
+    for line, reason in refused[:SHOWN]:
+        print(f"  {reason}\n    echo '{line}' | {' '.join(BULK)}")
+    if refused:
+        print(f"  {len(refused)} of {count} were refused")
+    return len(scores) - failed, failed + bool(refused)
+
+
+def run_plans(seed, count):
+    begin = time.perf_counter()
+    agree, said = plans(seed, count, PLAN_AREA)
+    print(f"plan: {count} points, {time.perf_counter() - begin:.1f} s\n  {said}, allowed 1e-09")
+    return int(agree), int(not agree)
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    names = [*FAMILIES, "plan"]
+    parser.add_argument("--seed", type=int, help="a seed printed by an earlier run")
+    parser.add_argument("--points", type=int, help="points a family, in place of the usual number")
+    parser.add_argument("--only", action="append", choices=names, help="one family, or several")
+    args = parser.parse_args()
+    seed = secrets.randbelow(10**9) if args.seed is None else args.seed
+    again = f"reference/live.py --seed {seed}" + (f" --points {args.points}" if args.points else "")
+    print(f"seed {seed}; replay with: {again}")
+    os.chdir(ROOT)
+    for package, example in (("science", "bulk"), ("slab@0.1.0", "plan_area")):
+        subprocess.run(["cargo", "build", "--release", "-q", "-p", package, "--example", example], check=True)
+    begin = time.perf_counter()
+    passed = failed = 0
+    for name in args.only or names:
+        count = args.points or FEWER.get(name, POINTS)
+        good, bad = run_plans(seed, count) if name == "plan" else run_family(name, seed, count)
+        passed, failed = passed + good, failed + bad
+        sys.stdout.flush()
+    print(f"{time.perf_counter() - begin:.0f} s after the build; each passed or failed below is one quantity over all its points")
+    # The line that ./check counts.
+    print(f"live: {passed} passed, {failed} failed")
+    if failed:
+        sys.exit(f"replay with: {again}")
+
+
+if __name__ == "__main__":
+    main()
