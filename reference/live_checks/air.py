@@ -12,8 +12,9 @@ from .case import Case, Quantity, line  # noqa: E402
 psychrolib.SetUnitSystem(psychrolib.SI)
 
 KELVIN = 273.15
-# Within this of 0 °C wet bulbs are not compared: the libraries pass from water to ice differently.
-FREEZING = 0.5
+# Within this of 0 °C wet bulbs are not compared. From -0.73 to 0 °C there are two answers, one over
+# ice and one, up to 0.12 °C, over water; we take water, psychrolib ice, and CoolProp has its own rule.
+FREEZING = 1.0
 
 SATURATION = Quantity("saturation pressure, psychrolib", "of the value", 1e-6, relative=True)
 SATURATION_IAPWS = Quantity("saturation pressure, CoolProp", "of the value", 5e-4, relative=True)
@@ -72,7 +73,6 @@ def dew_point_coolprop(rng, count):
 def wet_bulb(rng, count):
     made = 0
     while made < count:
-        # Boiling air has no wet bulb.
         t, rh, p = wide_air(rng)
         wanted = psychrolib.GetTWetBulbFromRelHum(t, rh / 100.0, p)
         if abs(wanted) > FREEZING:

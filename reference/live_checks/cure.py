@@ -52,7 +52,7 @@ def question(name, rng):
 def equivalent_age(rng, count):
     for _ in range(count):
         hours, celsius, between, margin, text = question("equivalent_age", rng)
-        q, reference, offset = rng.uniform(3000.0, 6500.0), rng.choice([20.0, 23.0]), rng.choice(["273", "273.15"])
+        q, reference, offset = rng.uniform(3500.0, 5500.0), rng.choice([20.0, 23.0]), rng.choice(["273", "273.15"])
         k = float(offset)
         rate = lambda c: math.exp(-q * (1.0 / (c + k) - 1.0 / (reference + k)))
         wanted = integrals(hours, celsius, between, margin, rate)

@@ -24,6 +24,8 @@ TIME = Quantity("SciPy, day the probe reaches a limit", "of the value", 0.015, r
 DAY = 86400.0
 NODES = 320
 TOLERANCE = 1e-7
+DAYS = 6
+CLEAR_OF_CHANGE_D = 2.0
 LIMITS_PCT = [90.0, 85.0, 80.0, 75.0]
 # A limit is compared where the humidity falls through it: where the 1.5 % of time allowed is worth
 # more than this much humidity. Elsewhere the curve is flat and the day means nothing.
@@ -39,7 +41,6 @@ def random_slab(rng):
         "knee_pct": rng.uniform(70.0, 88.0),
         "exponent": rng.uniform(4.0, 20.0),
         "start_pct": rng.uniform(88.0, 100.0),
-        "days": sorted(rng.uniform(4.0, 400.0) for _ in range(6)),
     }
     slab["depth_m"] = slab["thickness_m"] * rng.uniform(0.1, 0.9)
     if rng.random() < 0.5:
@@ -56,7 +57,16 @@ def random_slab(rng):
             slab["from_d"].append(slab["from_d"][-1] + rng.uniform(5.0, 50.0))
     slab["room_pct"] = [rng.uniform(25.0, 80.0) for _ in slab["from_d"]]
     slab["room_c"] = [rng.uniform(5.0, 35.0) for _ in slab["from_d"]]
+    slab["days"] = sorted(any_day(rng, slab["from_d"]) for _ in range(DAYS))
     return slab
+
+
+def any_day(rng, changes):
+    """Not just before or after the air changes: ours averages the air over a step of a day at most."""
+    while True:
+        day = rng.uniform(4.0, 400.0)
+        if all(abs(day - change) > CLEAR_OF_CHANGE_D for change in changes):
+            return day
 
 
 class Lines:

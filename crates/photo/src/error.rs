@@ -85,13 +85,13 @@ pub enum Found {
     WebP,
     /// TIFF, or a camera's raw form built on it.
     Tiff,
-    /// Windows bitmap.
+    /// BMP bitmap.
     Bmp,
     /// JPEG XL.
     JpegXl,
     /// JPEG 2000.
     Jpeg2000,
-    /// A video, in the MP4 or QuickTime family.
+    /// A video of the MP4 family.
     Video,
     /// A PDF document.
     Pdf,

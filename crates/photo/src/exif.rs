@@ -126,6 +126,7 @@ fn unit_size(kind: u16) -> Option<usize> {
 impl Kept {
     /// Reads one directory and hands back where the Exif directory is, if this one says so. Only
     /// two directories are ever read, so structures that overlap or form a circle cost nothing.
+    /// Orientation counts only in the type that the standard gives it, as decoders have it too.
     fn read_directory(&mut self, tiff: &[u8], at: u32, directory: Directory) -> Option<u32> {
         let at = usize::try_from(at).ok()?;
         let count = self.order.u16(array(tiff, at)?);
@@ -137,6 +138,7 @@ impl Kept {
                 pointer = array(entry, 8).map(|offset| self.order.u32(offset));
             } else if directory.keeps(tag)
                 && let Some(value) = self.read_value(tiff, entry)
+                && ((directory, tag) != ORIENTATION || (value.kind, value.count) == (3, 1))
             {
                 self.values.entry((directory, tag)).or_insert(value);
             }
@@ -161,12 +163,8 @@ impl Kept {
 
     /// How the picture has to be turned; upright if the block does not say.
     pub(crate) fn orientation(&self) -> Orientation {
-        let number = self.values.get(&ORIENTATION).and_then(|value| match value.kind {
-            1 => array(&value.bytes, 0).map(|[byte]| u32::from(byte)),
-            3 => array(&value.bytes, 0).map(|bytes| u32::from(self.order.u16(bytes))),
-            4 => array(&value.bytes, 0).map(|bytes| self.order.u32(bytes)),
-            _ => None,
-        });
+        let value = self.values.get(&ORIENTATION).and_then(|value| array(&value.bytes, 0));
+        let number = value.map(|bytes| u32::from(self.order.u16(bytes)));
         Orientation::from_exif(number.unwrap_or(1))
     }
 

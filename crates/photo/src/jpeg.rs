@@ -11,7 +11,10 @@ use crate::header::{Facts, Format, check_size};
 const SOI: u8 = 0xd8;
 const EOI: u8 = 0xd9;
 const SOS: u8 = 0xda;
+const APP0: u8 = 0xe0;
 const APP1: u8 = 0xe1;
+/// What an APP1 segment with an EXIF block starts with.
+const EXIF_NAME: &[u8] = b"Exif\0\0";
 
 /// One marker segment. Borrowed, so a walk needs no memory of its own.
 struct Segment<'a> {
@@ -45,7 +48,8 @@ impl<'a> Segments<'a> {
         match self.bytes[at + 1] {
             EOI => Ok(None),
             SOI => Err(damaged("a second picture starts inside the first", at)),
-            0x01..=0xbf => Err(damaged("it has a marker that is reserved", at)),
+            0xde | 0xdf => Err(PhotoError::RareJpeg { what: "hierarchical coding" }),
+            0x01..=0xbf | 0xc8 | 0xf0..=0xfd => Err(damaged("it has a marker that is reserved", at)),
             marker => self.segment(marker, at).map(Some),
         }
     }
@@ -102,7 +106,10 @@ pub(crate) fn read(bytes: &[u8]) -> Result<Facts<'_>, PhotoError> {
                 return Err(damaged("the picture starts before its size is given", segment.at));
             }
             scanned = true;
-        } else if exif.is_none() && !scanned {
+        } else if scanned && segment.marker >= APP0 {
+            // Allowed by the standard, but written by no camera, and decoders do not agree on it.
+            return Err(PhotoError::RareJpeg { what: "other data between its scans" });
+        } else if exif.is_none() {
             exif = exif_block(&segment);
         }
     }
@@ -112,11 +119,9 @@ pub(crate) fn read(bytes: &[u8]) -> Result<Facts<'_>, PhotoError> {
     }
 }
 
-/// The EXIF block in an APP1 segment. The sixth byte of its name is padding, which some writers
-/// do not set to zero.
+/// The EXIF block in an APP1 segment.
 fn exif_block<'a>(segment: &Segment<'a>) -> Option<&'a [u8]> {
-    let named = segment.marker == APP1 && segment.payload.starts_with(b"Exif\0");
-    if named { segment.payload.get(6..) } else { None }
+    if segment.marker == APP1 { segment.payload.strip_prefix(EXIF_NAME) } else { None }
 }
 
 /// Start-of-frame markers: 0xC0 to 0xCF but for tables (C4), the reserved C8 and arithmetic
@@ -151,7 +156,7 @@ fn is_kept(segment: &Segment<'_>) -> bool {
     match segment.marker {
         // Frames, Huffman and arithmetic tables; scan, quantization, line count, restart interval.
         0xc0..=0xcf | SOS | 0xdb..=0xdd => true,
-        0xe0 => segment.payload.starts_with(b"JFIF\0"),
+        APP0 => segment.payload.starts_with(b"JFIF\0"),
         0xe2 => segment.payload.starts_with(b"ICC_PROFILE\0"),
         0xee => segment.payload.starts_with(b"Adobe"),
         _ => false,
@@ -167,7 +172,7 @@ pub(crate) fn rebuild(bytes: &[u8], mut exif: Option<Vec<u8>>) -> Result<Vec<u8>
     while let Some(segment) = segments.next()? {
         if exif_block(&segment).is_some() {
             if let Some(tiff) = exif.take() {
-                push(&mut out, APP1, &[b"Exif\0\0", &tiff]);
+                push(&mut out, APP1, &[EXIF_NAME, &tiff]);
             }
         } else if is_kept(&segment) {
             push(&mut out, segment.marker, &[segment.payload]);

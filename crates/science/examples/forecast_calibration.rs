@@ -59,9 +59,9 @@ fn same_time(usual: Shape, other: Shape) -> Outcome<f64> {
     Ok(time(other)? / time(usual)?)
 }
 
-/// What that slab really is: spread wider than the prior in every number but the thickness (as wide)
-/// and the start (as wide), another curve of diffusivity, and a season, a film and hydration going
-/// on for weeks, of which the forecast knows nothing.
+/// What that slab really is: spread wider than the prior or, in thickness, start and sharpness of
+/// the knee, as wide; with a season, a film and hydration going on for weeks, of which the forecast
+/// knows nothing.
 fn truth(slab: &DryingSlab, air: (f64, f64), chance: &mut Stream) -> Outcome<DryingSlab> {
     let mut real = slab.clone();
     real.thickness = slab.thickness * chance.uniform(0.9, 1.1)?;

@@ -260,9 +260,9 @@ fn no_sealer_is_bought_before_one_is_chosen() {
 #[test]
 fn masking_and_protection() {
     let order = plain(&[]);
-    // Only an area: a square of 1,000 ft² has 4 × 31.6228 = 126.491 ft of edge; 3 ft high; 10, 15, 25 % more.
+    // Only an area: a square of 1,000 ft² has 4 × 31.622777 = 126.491106 ft of edge; 3 ft high; 10, 15, 25 % more.
     let plastic = line(&order, Item::MaskingPlastic);
-    assert_need(plastic, [417.420_173, 436.393_817, 474.341_649]);
+    assert_need(plastic, [417.420_651, 436.394_317, 474.341_649]);
     assert!(plastic.notes.contains(&OrderNote::PerimeterOfSquare));
     assert_need(line(&order, Item::ProtectiveBoard), [1080.0, 1120.0, 1200.0]);
     // Drawn: 40 × 30 ft has 140 ft of edge; × 3 = 420 ft².

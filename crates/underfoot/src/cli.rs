@@ -149,6 +149,13 @@ pub(crate) enum Command {
         #[command(flatten)]
         pour: PourArgs,
     },
+    /// One calculation without a slab: dew point, evaporation, drying, dilution and others
+    #[command(after_help = "Example:\n  underfoot sums dew-point --air \"75 °F\" --rh \"60 %\"\n\
+                      Each calculation has its own --help with examples.")]
+    Sums {
+        #[command(subcommand)]
+        sum: crate::commands::sums::SumCommand,
+    },
     /// Print completions for a shell
     #[command(after_help = "Example:\n  underfoot completions bash > /etc/bash_completion.d/underfoot")]
     Completions {

@@ -18,14 +18,12 @@ fn demo(site: &Site, more: &[&str]) -> Ran {
     site.run(&args).ends(0)
 }
 
-#[test]
-fn it_prints_standing_and_order_writes_the_papers_and_says_where() {
-    let site = Site::empty();
-    let shown = demo(&site, &[]);
+/// Standing, order, and the papers where it says they are.
+fn assert_shows_the_main_job(site: &Site, shown: &str) {
     for part in ["On hold: ", "hold points are open", "What to buy for ", "Reactive stain", "Waste water to collect"] {
-        assert!(shown.out.contains(part), "{part}: {}", shown.out);
+        assert!(shown.contains(part), "{part}: {shown}");
     }
-    let written: Vec<&str> = shown.out.lines().filter_map(|line| line.strip_prefix("Wrote ")).collect();
+    let written: Vec<&str> = shown.lines().filter_map(|line| line.strip_prefix("Wrote ")).collect();
     assert_eq!(written.len(), 3, "the pour sheet in two languages and the site notice: {written:?}");
     for file in written {
         assert!(std::fs::read(site.path(file)).unwrap().starts_with(b"%PDF-"), "{file}");
@@ -33,9 +31,10 @@ fn it_prints_standing_and_order_writes_the_papers_and_says_where() {
 }
 
 #[test]
-fn a_second_run_adds_nothing_and_says_the_same() {
+fn it_shows_the_main_job_and_a_second_run_adds_nothing_and_says_the_same() {
     let site = Site::empty();
     let first = demo(&site, &[]);
+    assert_shows_the_main_job(&site, &first.out);
     // Every line of the diary file, and the weather file as one entry.
     let lines = std::fs::read_to_string(common::repository("demo/slab.jsonl")).unwrap();
     let expected = lines.lines().filter(|line| !line.trim().is_empty()).count() as u64 + 1;
@@ -100,7 +99,8 @@ fn complete(point: &Value, diary: &BTreeSet<&str>) {
         assert!(point["next_action"].is_null() && point["minutes"].is_null(), "{id}");
     } else {
         assert!(!point["next_action"].as_str().unwrap().trim().is_empty(), "{id}");
-        assert!(point["minutes"].as_u64().unwrap() > 0, "{id}");
+        let hours = point["wait_hours"].as_u64().unwrap();
+        assert!(point["minutes"].as_u64().unwrap() > 0 || hours > 0, "{id}: what is only waited for takes hours");
     }
     assert!(point["source"].is_string(), "{id}");
     assert!(!point["grade"].as_str().unwrap().trim().is_empty(), "{id}");

@@ -169,3 +169,55 @@ fn a_whole_diary_can_be_carried_to_another_folder() {
     };
     assert_eq!(bodies(&site), bodies(&other));
 }
+
+const WHOLE: &str = r##"
+{"happened":"2026-03-02 06:00","body":{"kind":"job_opened","name":"Mill Lane","time_zone":"America/Chicago"}}
+{"happened":"2026-03-02 07:00","body":{"kind":"pour","thickness":"4 in"}}
+{"id":"#oil","happened":"2026-03-12 12:10","body":{"kind":"incident","what":"cutting-oil"}}
+{"happened":"2026-03-13 09:00","body":{"kind":"cleaning","method":"degreaser","of":"#oil"}}
+"##;
+
+#[test]
+fn a_whole_diary_opens_its_own_slab() {
+    let site = Site::empty();
+    let read = |site: &Site| {
+        let file = site.file("whole.jsonl", WHOLE);
+        site.run(&["log", "--slab", "Mill Lane", "--from", &file, "--json"]).ends(0).json()
+    };
+    assert_eq!(read(&site)["added"], 4);
+    assert_eq!(read(&site)["added"], 0, "the second time it is found");
+    assert_eq!(site.run(&["list", "--json"]).json()[0]["name"], "Mill Lane");
+    let pour = &site.run(&["diary", "--kind", "pour", "--json"]).json_lines()[0];
+    assert!(pour["happened"].as_str().unwrap().starts_with("2026-03-02T07:00:00-06:00"), "{pour}");
+    // Read elsewhere it is the same diary, so that the two can be merged.
+    let other = Site::empty();
+    read(&other);
+    let told = |site: &Site| site.run(&["diary", "--json"]).ends(0).out;
+    assert_eq!(told(&site), told(&other));
+}
+
+#[test]
+fn a_whole_diary_that_cannot_be_read_opens_nothing() {
+    let site = Site::with_slab();
+    let before = site.entries();
+    for (word, spoiled) in [("4 in", "4 furlongs"), ("cutting-oil", "glitter"), ("2026-03-12", "2026-02-12")] {
+        let file = site.file("whole.jsonl", WHOLE.replace(word, spoiled));
+        let refused = site.run(&["log", "--slab", "Mill Lane", "--from", &file]).ends(3);
+        assert!(refused.err.contains("nothing was written") && refused.err.contains(spoiled), "{}", refused.err);
+        assert_eq!(site.run(&["list", "--json"]).json().as_array().unwrap().len(), 1);
+        assert_eq!(site.entries(), before);
+    }
+}
+
+/// A name that fits two slabs is not a third one, and a blank name is none.
+#[test]
+fn a_whole_diary_opens_no_slab_under_a_doubtful_name() {
+    let site = Site::with_slab();
+    site.run(&["new", "Creek Road barn"]).ends(0);
+    let before = site.entries();
+    let file = site.file("whole.jsonl", WHOLE);
+    for name in ["creek", "", "   "] {
+        let ran = site.run(&["log", "--slab", name, "--from", &file]);
+        assert_eq!((ran.code, site.entries()), (2, before), "\"{name}\": {}{}", ran.out, ran.err);
+    }
+}

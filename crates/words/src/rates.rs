@@ -1,6 +1,6 @@
 //! Rates, strengths and plain numbers in a person's units: what single calculations answer with.
 
-use units::{AirFlow, Concentration, Density, Diffusivity, EvaporationRate, Fraction, Length, Pressure, Speed, Volume};
+use units::{AirFlow, Concentration, Density, Diffusivity, EvaporationRate, Fraction, Pressure, Speed, Volume};
 
 use crate::numerals::{rounded, three_figures};
 use crate::voice::Voice;

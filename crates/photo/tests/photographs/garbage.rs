@@ -18,7 +18,7 @@ fn laws(bytes: &[u8]) -> Result<(), TestCaseError> {
     // Values that share bytes are written apart: at most 43 of 32 bytes, and their directories.
     prop_assert!(clean.len() <= bytes.len() + 43 * (12 + 32) + 64);
     if let Some(image) = decoded(bytes) {
-        prop_assert_eq!((image.width(), image.height()), (header.width, header.height));
+        prop_assert_eq!((image.width(), image.height()), (header.width, header.height), "{:?}", header);
         prop_assert!(decoded(&clean) == Some(image), "the pixels differ");
     }
     Ok(())

@@ -40,7 +40,8 @@ fn nonsense_orientations_are_upright() {
         Value::Short(vec![0]),
         Value::Short(vec![9]),
         Value::Short(vec![65535]),
-        Value::Long(vec![0x0006_0000]),
+        Value::Long(vec![6]),
+        Value::Short(vec![6, 6]),
         Value::SByte(vec![6]),
         ascii("6"),
     ];

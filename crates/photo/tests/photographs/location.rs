@@ -37,7 +37,12 @@ fn telling() -> Vec<Field> {
 }
 
 fn sorted(fields: &[Field]) -> Vec<(Tag, In, String)> {
-    let mut out: Vec<_> = fields.iter().map(|field| (field.tag, field.ifd_num, format!("{:?}", field.value))).collect();
+    // The library also notes where in the block an undefined value stood; that may change.
+    let shown = |value: &Value| match value {
+        Value::Undefined(bytes, _) => format!("{bytes:?}"),
+        other => format!("{other:?}"),
+    };
+    let mut out: Vec<_> = fields.iter().map(|field| (field.tag, field.ifd_num, shown(&field.value))).collect();
     out.sort_by_key(|(Tag(context, number), ifd, _)| (format!("{context:?}"), *number, ifd.index()));
     out
 }
@@ -78,7 +83,7 @@ fn jpeg_segments_that_can_tell_the_place_are_dropped() {
     let segments: [(&str, u8, &[u8]); 10] = [
         ("XMP", 0xe1, b"http://ns.adobe.com/xap/1.0/\0<x:xmpmeta>SECRET</x:xmpmeta>"),
         ("long XMP", 0xe1, &long_xmp),
-        ("press record", 0xed, b"Photoshop 3.0\x008BIM\x04\x04\0\0\0\0\0\x0bSECRET city"),
+        ("press record", 0xed, b"8BIM\x04\x04\0\0\0\0\0\x0bSECRET city"),
         ("several pictures", 0xe2, b"MPF\0MM\0*SECRET"),
         ("FlashPix", 0xe2, b"FPXR\0SECRET"),
         ("content credentials", 0xeb, b"JP\0\x01\0\0\0\x01SECRET"),

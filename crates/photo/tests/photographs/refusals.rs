@@ -136,6 +136,7 @@ fn jpeg_variants_that_decoders_do_not_read_are_refused() {
     let cases = [
         (0xc3, 8, 3, "lossless"),
         (0xc5, 8, 3, "hierarchical"),
+        (0xde, 8, 3, "hierarchical"),
         (0xc9, 8, 3, "arithmetic"),
         (0xca, 8, 3, "arithmetic"),
         (0xc1, 12, 3, "more than 8 bits"),
@@ -152,6 +153,15 @@ fn jpeg_variants_that_decoders_do_not_read_are_refused() {
 }
 
 #[test]
+fn other_data_after_the_first_scan_are_refused() {
+    for segment in [b"\xff\xfe\0\x03x", b"\xff\xe5\0\x03x"] {
+        let mut bytes = jpeg(20, 12);
+        bytes.splice(bytes.len() - 2..bytes.len() - 2, *segment);
+        assert_eq!(refusal(&bytes), PhotoError::RareJpeg { what: "other data between its scans" });
+    }
+}
+
+#[test]
 fn contradictions_are_named() {
     let whole = jpeg(20, 12);
     let frame = &whole[frame_at(&whole)..][..19];
@@ -161,7 +171,7 @@ fn contradictions_are_named() {
     let no_header = [b"\x89PNG\r\n\x1a\n".as_slice(), &chunk(b"IDAT", b"")].concat();
     let mut strange_depth = png(20, 12);
     strange_depth.splice(8..33, chunk(b"IHDR", &[0, 0, 0, 20, 0, 0, 0, 12, 3, 2, 0, 0, 0]));
-    let cases: [(Vec<u8>, Format, &str); 14] = [
+    let cases: [(Vec<u8>, Format, &str); 16] = [
         ([&whole[..2], frame, &whole[2..]].concat(), Format::Jpeg, "the size is given twice"),
         ([&whole[..2], &[0xff, 0xd8], &whole[2..]].concat(), Format::Jpeg, "a second picture starts"),
         (vec![0xff, 0xd8, 0xff, 0xd9], Format::Jpeg, "there is no picture"),
@@ -170,6 +180,8 @@ fn contradictions_are_named() {
         (jpeg_with(&[(0xc0, b"\x08\0\x01")]), Format::Jpeg, "too short"),
         ([&whole[..2], &[0xff, 0xe0, 0, 1], &whole[2..]].concat(), Format::Jpeg, "shorter than its own length"),
         ([&whole[..2], &[0xff, 0x01], &whole[2..]].concat(), Format::Jpeg, "reserved"),
+        (jpeg_with(&[(0xc8, b"")]), Format::Jpeg, "reserved"),
+        (jpeg_with(&[(0xf7, b"")]), Format::Jpeg, "reserved"),
         (wrong_sum, Format::Png, "check sum"),
         (no_picture, Format::Png, "there is no picture"),
         (no_header, Format::Png, "does not come first"),

@@ -81,11 +81,12 @@ fn of_all_tags_there_can_be_exactly_the_listed_ones_stay() {
 #[test]
 fn long_values_are_not_kept_under_any_listed_tag() {
     // 32 bytes are the most; a listed tag is no hiding place for a longer text.
-    for (length, stays) in [(32, KEPT.len()), (33, 0), (60_000, 0)] {
-        for tag in KEPT {
+    // Orientation stays only as the one number it is, so it is left out here.
+    for (length, stays) in [(32, 1), (33, 0), (60_000, 0)] {
+        for tag in KEPT.into_iter().filter(|tag| *tag != Tag::Orientation) {
             let fields = [field(tag, Value::Undefined(vec![b'x'; length], 0))];
             let clean = without_location(png_with(&[(b"eXIf", &tiff(&fields, false))])).unwrap();
-            assert_eq!(reread(&clean).len(), usize::from(stays > 0), "{tag} with {length} bytes");
+            assert_eq!(reread(&clean).len(), stays, "{tag} with {length} bytes");
         }
     }
 }

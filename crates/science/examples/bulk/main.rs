@@ -2,7 +2,7 @@
 //!
 //! ```text
 //! echo 'dew_point t_c=21.5 rh_pct=45' | cargo run -q --release -p science --example bulk
-//! 9.0680418567834772e0
+//! 9.0799316225992470e0
 //! ```
 //!
 //! A line is a name and its numbers as `key=value`, lists with commas; units are in the keys. Numbers

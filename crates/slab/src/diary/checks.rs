@@ -33,8 +33,7 @@ pub enum ComplaintKind {
 }
 
 /// One mistake: which entry, which field, what was there, what would be accepted.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{kind_of_entry}.{field} {value}: {accepted}")]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Complaint {
     /// The entry.
     pub entry: EntryId,
@@ -49,6 +48,19 @@ pub struct Complaint {
     /// What kind of mistake it is.
     pub kind: ComplaintKind,
 }
+
+impl std::fmt::Display for Complaint {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let Self { kind_of_entry, field, value, accepted, .. } = self;
+        if self.kind == ComplaintKind::BadPlan {
+            // The plan's own error names the path and what would be accepted.
+            return write!(f, "{kind_of_entry}: {value}");
+        }
+        write!(f, "{kind_of_entry}.{field} {value}: {accepted}")
+    }
+}
+
+impl std::error::Error for Complaint {}
 
 /// Kinds that may lie before the pour: they speak of the job, not of the concrete.
 const BEFORE_POUR: &[&str] = &[
@@ -279,7 +291,7 @@ impl Checker<'_> {
         match &entry.body {
             Body::Plan(spec) => {
                 if let Err(error) = Plan::resolve(spec) {
-                    complain("plan", error.to_string(), "see there".to_owned(), ComplaintKind::BadPlan);
+                    complain("outline", error.to_string(), String::new(), ComplaintKind::BadPlan);
                 }
             }
             Body::WaterDrop(b) => {

@@ -98,7 +98,11 @@ fn photographs(session: &Session, files: &[std::path::PathBuf]) -> Result<Vec<Ph
     let mut hashes = Vec::new();
     for path in files {
         let bytes = std::fs::read(path).map_err(|e| Failure::file(path, &e))?;
-        hashes.push(session.store.put_photograph(&bytes).map_err(Failure::data)?);
+        // What is kept says when it was taken and which way is up, never where.
+        let kept = photo::inspect(&bytes)
+            .and_then(|_| photo::without_location(bytes))
+            .map_err(|e| Failure::Data(format!("photo \"{}\": {e}", path.display())))?;
+        hashes.push(session.store.put_photograph(&kept).map_err(Failure::data)?);
     }
     Ok(hashes)
 }

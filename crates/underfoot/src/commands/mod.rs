@@ -12,6 +12,7 @@ mod order;
 mod papers;
 mod series;
 mod standing;
+pub(crate) mod sums;
 
 use crate::cli::{Cli, Command};
 use crate::failure::{Answer, Failure};
@@ -27,6 +28,7 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Log(log) => log::run(&Session::open(&common)?, &log),
         Command::Fix(fix) => fix::run(&Session::open(&common)?, &fix),
         Command::Diary { which, kind, all } => diary::run(&Session::open(&common)?, &which, kind.as_deref(), all),
+        Command::Sums { sum } => sums::run(&sum, &common),
         Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),
         Command::Order { which } => order::run(&Session::open(&common)?, &which),
         Command::Papers { which, kind, size, out, pour } => {

@@ -47,7 +47,7 @@ pub(crate) fn from_bytes(
     Ok((body, import))
 }
 
-fn tell(name: &str, import: &Import) {
+pub(super) fn tell(name: &str, import: &Import) {
     const SHOWN: usize = 12;
     for assumption in &import.assumed {
         anstream::eprintln!("{name}: {assumption}");

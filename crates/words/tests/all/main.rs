@@ -7,4 +7,5 @@ mod numbers;
 mod real_reasons;
 mod sentences;
 mod spelling;
+mod sums;
 mod translations;

@@ -68,7 +68,8 @@ fn sources_with_words() -> Vec<String> {
 }
 
 fn wanted(lang: Lang) -> BTreeSet<String> {
-    let mut keys: BTreeSet<String> = SINGLE.split_whitespace().map(str::to_owned).collect();
+    let named = SINGLE.split_whitespace().chain(crate::sums::NAMED.split_whitespace());
+    let mut keys: BTreeSet<String> = named.map(str::to_owned).collect();
     keys.extend(Code::ALL.iter().map(|c| format!("why-{}", c.name())));
     keys.extend(Action::ALL.iter().map(|a| format!("do-{}", a.name())));
     keys.extend(DANGEROUS.iter().map(|a| format!("do-{}.care", a.name())));
@@ -82,6 +83,7 @@ fn wanted(lang: Lang) -> BTreeSet<String> {
     keys.extend((1..=12).map(|n| format!("month-{n}")));
     if lang == Lang::Es {
         keys.extend(sources_with_words());
+        keys.extend(crate::sums::CITED_IN_SPANISH.split_whitespace().map(str::to_owned));
         keys.extend(trade_terms().iter().map(|id| format!("term-{id}")));
     }
     keys

@@ -78,10 +78,9 @@ impl Shown {
             Self::Space(v) => vec![In("_m3", v.as_cubic_metres(), 5), In("_ft3", v.as_cubic_feet(), 4)],
             Self::Mass(m) => vec![In("_kg", m.as_kilograms(), 5), In("_lb", m.as_pounds(), 5)],
             Self::Grams(m) => vec![In("_g", m.as_grams(), 4)],
-            Self::Coverage(c) => vec![
-                In("_m2_l", c.as_square_metres_per_litre(), 5),
-                In("_ft2_gal", c.as_square_feet_per_gallon(), 3),
-            ],
+            Self::Coverage(c) => {
+                vec![In("_m2_l", c.as_square_metres_per_litre(), 5), In("_ft2_gal", c.as_square_feet_per_gallon(), 3)]
+            }
             Self::Density(d) => {
                 vec![In("_g_ml", d.as_grams_per_millilitre(), 5), In("_lb_gal", d.as_pounds_per_gallon(), 4)]
             }
@@ -93,10 +92,9 @@ impl Shown {
                 In("_kg_m2_h", e.as_kilograms_per_square_metre_hour(), 5),
                 In("_lb_ft2_h", e.as_pounds_per_square_foot_hour(), 6),
             ],
-            Self::Flow(f) => vec![
-                In("_m3_h", f.as_cubic_metres_per_hour(), 4),
-                In("_cfm", f.as_cubic_feet_per_minute(), 5),
-            ],
+            Self::Flow(f) => {
+                vec![In("_m3_h", f.as_cubic_metres_per_hour(), 4), In("_cfm", f.as_cubic_feet_per_minute(), 5)]
+            }
             Self::Wind(s) => vec![In("_m_s", s.as_metres_per_second(), 4), In("_mph", s.as_miles_per_hour(), 4)],
             Self::AirPressure(p) => {
                 vec![In("_kpa", p.as_kilopascals(), 5), In("_inhg", p.as_inches_of_mercury(), 5)]

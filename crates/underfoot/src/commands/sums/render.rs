@@ -7,7 +7,8 @@ use serde_json::{Map, Value, json};
 use slab::trade::Grade;
 use words::Voice;
 
-use super::sum::Sum;
+use super::shown::Shown;
+use super::sum::{Input, Sum};
 use crate::text::wrapped;
 
 /// The grade as the rest of the program says it.
@@ -24,8 +25,21 @@ fn formula(voice: Voice, source: Source) -> String {
     voice.say(&format!("formula-{}", source.id), &[])
 }
 
-fn label(voice: Voice, name: &str) -> String {
-    voice.say(&format!("value-{}", name.replace('_', "-")), &[])
+/// The name of a value; a result may go by another one than what was given under the same name.
+fn label(voice: Voice, kind: &str, name: &str) -> String {
+    let name = name.replace('_', "-");
+    let own = format!("{kind}-{name}");
+    if voice.knows(&own) { voice.say(&own, &[]) } else { voice.say(&format!("value-{name}"), &[]) }
+}
+
+/// What was given: in the person's own writing, but choices in words.
+fn given(voice: Voice, input: &Input) -> String {
+    let name = label(voice, "given", input.name);
+    match (&input.typed, &input.shown) {
+        (Some(typed), shown) if !matches!(shown, Shown::Code(_)) => format!("{name} {typed}"),
+        (Some(_), shown) => format!("{name} {}", shown.line(voice)),
+        (None, shown) => voice.say("sum-assumed", &[("name", name.into()), ("value", shown.line(voice).into())]),
+    }
 }
 
 /// For a terminal.
@@ -33,7 +47,7 @@ pub(super) fn text(sum: &Sum, voice: Voice) -> String {
     let mut out = String::new();
     let _ = writeln!(out, "{}", voice.say(&format!("sum-{}", sum.id), &[]));
     for found in &sum.results {
-        let name = label(voice, found.name);
+        let name = label(voice, "found", found.name);
         match found.shown.lines(voice).as_slice() {
             [one] => wrapped(&mut out, "  ", "    ", &format!("{name}: {one}")),
             many => {
@@ -45,20 +59,7 @@ pub(super) fn text(sum: &Sum, voice: Voice) -> String {
         }
     }
     let _ = writeln!(out);
-    let inputs: Vec<String> = sum
-        .inputs
-        .iter()
-        .map(|input| {
-            let name = label(voice, input.name);
-            match &input.typed {
-                Some(typed) => format!("{name} {typed}"),
-                None => {
-                    let value = input.shown.line(voice);
-                    voice.say("sum-assumed", &[("name", name.into()), ("value", value.into())])
-                }
-            }
-        })
-        .collect();
+    let inputs: Vec<String> = sum.inputs.iter().map(|input| given(voice, input)).collect();
     wrapped(&mut out, "", "  ", &voice.say("sum-from", &[("inputs", inputs.join("; ").into())]));
     wrapped(&mut out, "", "  ", &voice.say("sum-formula", &[("formula", formula(voice, sum.source).into())]));
     wrapped(&mut out, "", "  ", &cited(voice, sum.source));
@@ -72,10 +73,14 @@ pub(super) fn text(sum: &Sum, voice: Voice) -> String {
     out
 }
 
+/// The document and the place in it. Languages other than that of the documents have their own words
+/// for what is not a title.
 fn cited(voice: Voice, source: Source) -> String {
+    let key = format!("cite-sum-{}", source.id);
     let named = match source.locator {
+        _ if voice.knows(&key) => voice.say(&key, &[]),
         "" => source.document.to_owned(),
-        locator => format!("{}, {locator}", source.document),
+        locator => format!("{}; {locator}", source.document),
     };
     voice.say("standing-source", &[("source", named.into()), ("grade", voice.grade(grade(source)).into())])
 }

@@ -131,9 +131,7 @@ impl Shown {
             }
             Self::Code(code) => said(voice, code),
             Self::Text(text) => text.clone(),
-            Self::DaysBand(days) => {
-                band(voice, days.map(|day| Self::DaysTo(day).line(voice)))
-            }
+            Self::DaysBand(days) => band(voice, days.map(|day| Self::DaysTo(day).line(voice))),
             Self::HumidityBand(humidities) => band(voice, humidities.map(|h| voice.humidity(h))),
             Self::Moment(at, zone) => crate::text::moment(*at, zone, &voice),
             Self::By(_) | Self::Spans(..) | Self::Codes(_) => self.lines(voice).join("; "),
