@@ -46,8 +46,8 @@ def show_failures(score):
         print(f"    echo '{line}' | {' '.join(BULK)}")
 
 
-def run_family(name, seed, count):
-    """Passed and failed comparisons of one family."""
+def run_family(name, seed, count, worst):
+    """Passed and failed comparisons of one family; with `worst`, the question of each worst point too."""
     begin = time.perf_counter()
     # Each family has its own stream, so that one alone can be played again.
     cases = list(FAMILIES[name](random.Random(f"{seed} {name}"), count))
@@ -61,6 +61,8 @@ def run_family(name, seed, count):
             f"  {quantity.name:<44} {score.compared:5d} compared   worst {score.worst:8.2g}   "
             f"allowed {quantity.allowed:g} {quantity.unit}"
         )
+        if worst:
+            print(f"    echo '{score.worst_line}' | {' '.join(BULK)}")
         if score.failures:
             failed += 1
             show_failures(score)
@@ -84,6 +86,7 @@ def main():
     parser.add_argument("--seed", type=int, help="a seed printed by an earlier run")
     parser.add_argument("--points", type=int, help="points a family, in place of the usual number")
     parser.add_argument("--only", action="append", choices=names, help="one family, or several")
+    parser.add_argument("--worst", action="store_true", help="print the question that differs most")
     args = parser.parse_args()
     seed = secrets.randbelow(10**9) if args.seed is None else args.seed
     again = f"reference/live.py --seed {seed}" + (f" --points {args.points}" if args.points else "")
@@ -95,7 +98,7 @@ def main():
     passed = failed = 0
     for name in args.only or names:
         count = args.points or FEWER.get(name, POINTS)
-        good, bad = run_plans(seed, count) if name == "plan" else run_family(name, seed, count)
+        good, bad = run_plans(seed, count) if name == "plan" else run_family(name, seed, count, args.worst)
         passed, failed = passed + good, failed + bad
         sys.stdout.flush()
     print(f"{time.perf_counter() - begin:.0f} s after the build; each passed or failed below is one quantity over all its points")

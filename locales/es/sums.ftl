@@ -285,7 +285,7 @@ caution-makers-sheet-governs = Manda la hoja del fabricante del producto.
 caution-wet-bulb-near-freezing = Cerca de la congelación el bulbo húmedo no se comparó con otras tablas.
 caution-evaporation-band = Es una estimación: lo medido queda hasta 40 % a cada lado.
 caution-wind-near-slab = Cuenta el viento a 20 pulg (0.5 m) sobre la losa.
-caution-wind-at-station = El viento del archivo es de una estación, a menudo más fuerte que en la losa: las horas quedan del lado seguro.
+caution-wind-at-station = El viento del archivo es de una estación, a menudo más fuerte que en la losa: se cuentan más horas de las que tiene una losa resguardada.
 caution-wet-surface-only = Vale para concreto fresco con la superficie mojada, no cuando ya endureció o está tapado.
 caution-typical-year = Es un año típico: días así, no esas fechas.
 caution-constants-of-cement = Origen, referencia y activación son del cemento; sin pruebas de la mezcla son valores comunes.
@@ -293,7 +293,7 @@ caution-age-releases-nothing = La edad nunca libera depósitos, membranas ni ace
 caution-air-for-slab = El registro no trae temperatura de la losa: se tomó la del aire.
 caution-gaps-widen = El registro tiene huecos: no se rellenó nada, por eso la respuesta es un rango.
 caution-forecast-never-releases = Un pronóstico nunca libera un punto de espera: lo libera una medición en la losa.
-caution-prior-needs-readings = Sin lecturas esto es un tanteo con tablas de secado recordadas; las sondas en esta losa lo afinan (--reading).
+caution-prior-needs-readings = Sin lecturas esto es un tanteo con tablas de secado recordadas; las sondas en esta losa lo afinan.
 caution-published-trend-backwards = La relación publicada con la resistencia seca más lento las mezclas de poca agua, al revés de las tablas: sirve para comparar, no para planear.
 caution-sees-top-only = El plato ve más o menos la media pulgada de arriba. No se convierte en humedad dentro de la losa, ni al revés.
 caution-not-the-standard-test = La exposición no es la de la prueba normal: no la reporte como tal.
@@ -305,7 +305,7 @@ caution-vapor-lies-low = El vapor de solvente pesa más que el aire: se queda en
 caution-no-ignition = Lejos flamas, pilotos, apagadores y chispas hasta que el cuarto esté limpio.
 caution-gravity-from-memory = La gravedad específica es de memoria: tómela de la hoja de datos.
 caution-wet-concrete-burns = El concreto fresco quema piel y ojos: guantes, botas y goggles.
-caution-cast-panels-alongside = No incluye paneles de muestra: cuélelos de la misma carga (--panels).
+caution-cast-panels-alongside = No incluye paneles de muestra: cuélelos de la misma carga.
 caution-silica-dust = Cortar suelta polvo de sílice que arruina los pulmones: corte con agua o con aspiradora, y use el respirador que piden las reglas del lugar.
 caution-drawings-govern = En las juntas mandan los planos del diseñador y el código del lugar.
 caution-say-which-ratio = Diga cuál de los dos: el recargo es sobre el costo, el margen es sobre el precio.
@@ -325,7 +325,7 @@ cite-sum-month-per-inch = práctica común
 cite-sum-dish-test = ASTM F1869; masa ganada por área y tiempo, de 60 a 72 h; la definición se leyó en F1869-11, la fórmula es de memoria
 cite-sum-film-build = geometría: 231 pulgadas cúbicas por galón; pies²/gal = 1604.17 VS / mils
 cite-sum-hcl-density-20c = tabla de manual (Perry, CRC); 10, 20, 30, 32, 34, 36 y 38 % leídos en una copia con 3 decimales; las demás filas, de memoria
-cite-sum-baume-heavy = la escala para líquidos más pesados que el agua; Be = 145 - 145/sg
+cite-sum-baume-heavy = la escala para líquidos más pesados que el agua; Bé = 145 - 145/sg
 cite-sum-stoichiometry = pesos atómicos (IUPAC 2021) y ecuaciones balanceadas; moles de ácido por mol de neutralizador hasta el punto indicado
 cite-sum-dilution-for-health = ACGIH Industrial Ventilation, capítulo de dilución; Q = 403 SG ER 1e6 K / (MW C), leído en copias
 cite-sum-dilution-for-explosive-limit = ACGIH Industrial Ventilation, capítulo de dilución; Q = 403 SG ER 100 C / (MW LEL B)

@@ -17,7 +17,7 @@ from scipy.sparse import diags
 from .case import Case, Quantity, line
 
 PROBE = Quantity("SciPy, at the probe", "RH, share of 1", 1e-3)
-DEPTH = Quantity("SciPy, deeper than a tenth", "RH, share of 1", 1e-3)
+DEPTH = Quantity("SciPy, deeper than a fifth", "RH, share of 1", 1e-3)
 MEAN = Quantity("SciPy, mean", "RH, share of 1", 1e-3)
 TIME = Quantity("SciPy, day the probe reaches a limit", "of the value", 0.015, relative=True)
 
@@ -42,7 +42,7 @@ def random_slab(rng):
         "exponent": rng.uniform(4.0, 20.0),
         "start_pct": rng.uniform(88.0, 100.0),
     }
-    slab["depth_m"] = slab["thickness_m"] * rng.uniform(0.1, 0.9)
+    slab["depth_m"] = slab["thickness_m"] * rng.uniform(0.2, 0.8)
     if rng.random() < 0.5:
         slab["film_ms"] = 10.0 ** rng.uniform(-8.5, -6.0)
     if rng.random() < 0.4:

@@ -6,6 +6,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
 use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
 use jiff::tz::TimeZone;
 use slab::diary::{Context, Diary, Knowledge, SlabId, complaints, read_lines};
@@ -22,36 +23,7 @@ const RULES: [&str; 17] = [
 ];
 
 /// A floor of 1,200 ft² on which every test was made and passed, a line each. Poured on 1 April.
-const READY: &[&str] = &[
-    r#"{"happened":"2026-03-30 06:00","body":{"kind":"job_opened","name":"shop","exposure":"interior","age":"new","drying_sides":1}}"#,
-    r#"{"happened":"2026-03-30 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]}}}"#,
-    r#"{"happened":"2026-03-30 06:20","body":{"kind":"sealer_chosen","sealer":"acrylic-water"}}"#,
-    r#"{"happened":"2026-04-01 07:00","body":{"kind":"pour","mix":"4000-A","thickness":"4 in"}}"#,
-    r#"{"happened":"2026-04-01 12:00","body":{"kind":"finish","finish":"light-steel-trowel"}}"#,
-    r#"{"happened":"2026-04-01 13:00","body":{"kind":"panel_made","panel":"P1","mix":"4000-A","finish":"light-steel-trowel","side":"18 in"}}"#,
-    r#"{"happened":"2026-04-01 15:00","body":{"kind":"curing","method":"wet_covers"}}"#,
-    r#"{"happened":"2026-04-08 08:00","body":{"kind":"cured"}}"#,
-    r#"{"happened":"2026-04-29 09:00","body":{"kind":"panel_stained","panel":"P1","mix":[{"stain":"umber","parts":1}],"water_parts":1,"coats":2,"used":"2 fl oz"}}"#,
-    r#"{"happened":"2026-05-01 17:00","body":{"kind":"choice_approved","panel":"P1","by":"the owner","state":"sealed"}}"#,
-    r#"{"happened":"2026-05-02 07:00","place":{"point":["5 ft","5 ft"]},"body":{"kind":"plastic_sheet","result":"dry","covered":"18 h","side":"18 in"}}"#,
-    r#"{"happened":"2026-05-02 07:04","place":{"point":["20 ft","4 ft"]},"body":{"kind":"plastic_sheet","result":"dry","covered":"18 h","side":"18 in"}}"#,
-    r#"{"happened":"2026-05-02 07:08","place":{"point":["35 ft","6 ft"]},"body":{"kind":"plastic_sheet","result":"dry","covered":"18 h","side":"18 in"}}"#,
-    r#"{"happened":"2026-05-02 07:12","place":{"point":["6 ft","25 ft"]},"body":{"kind":"plastic_sheet","result":"dry","covered":"18 h","side":"18 in"}}"#,
-    r#"{"happened":"2026-05-02 09:00","place":{"point":["5 ft","5 ft"]},"body":{"kind":"water_drop","soaked_in":"40 s"}}"#,
-    r#"{"happened":"2026-05-02 09:02","place":{"point":["20 ft","4 ft"]},"body":{"kind":"water_drop","soaked_in":"45 s"}}"#,
-    r#"{"happened":"2026-05-02 09:04","place":{"point":["35 ft","6 ft"]},"body":{"kind":"water_drop","soaked_in":"50 s"}}"#,
-    r#"{"happened":"2026-05-02 09:06","place":{"point":["6 ft","25 ft"]},"body":{"kind":"water_drop","soaked_in":"42 s"}}"#,
-    r#"{"happened":"2026-05-02 09:08","place":{"point":["20 ft","26 ft"]},"body":{"kind":"water_drop","soaked_in":"55 s"}}"#,
-    r#"{"happened":"2026-05-02 09:10","place":{"point":["34 ft","24 ft"]},"body":{"kind":"water_drop","soaked_in":"48 s"}}"#,
-    r#"{"happened":"2026-05-02 10:05","body":{"kind":"scrape","result":"powder"}}"#,
-    r#"{"happened":"2026-05-02 11:00","place":{"point":["5 ft","5 ft"]},"body":{"kind":"surface_ph","ph":"11.5","moment":"before_stain"}}"#,
-    r#"{"happened":"2026-05-02 11:03","place":{"point":["20 ft","4 ft"]},"body":{"kind":"surface_ph","ph":"11.5","moment":"before_stain"}}"#,
-    r#"{"happened":"2026-05-02 11:06","place":{"point":["35 ft","6 ft"]},"body":{"kind":"surface_ph","ph":"12","moment":"before_stain"}}"#,
-    r#"{"happened":"2026-05-02 11:09","place":{"point":["6 ft","25 ft"]},"body":{"kind":"surface_ph","ph":"11","moment":"before_stain"}}"#,
-    r#"{"happened":"2026-05-02 14:00","body":{"kind":"survey","contamination":true,"cracks":true}}"#,
-    r#"{"happened":"2026-05-03 06:30","body":{"kind":"site_check","water":true,"eyewash":true,"waste_plan":true,"data_sheets":true}}"#,
-    r#"{"happened":"2026-05-03 07:30","body":{"kind":"air_reading","air":"66 °F","humidity":"45 %","slab":"64 °F"}}"#,
-];
+static READY: LazyLock<Vec<&str>> = LazyLock::new(|| include_str!("data/ready.jsonl").lines().collect());
 
 /// The morning on which [`READY`] is ready.
 const MORNING: &str = "2026-05-03T09:00:00Z";

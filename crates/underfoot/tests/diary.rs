@@ -216,8 +216,15 @@ fn a_whole_diary_opens_no_slab_under_a_doubtful_name() {
     site.run(&["new", "Creek Road barn"]).ends(0);
     let before = site.entries();
     let file = site.file("whole.jsonl", WHOLE);
-    for name in ["creek", "", "   "] {
+    let open = |name: &str| {
         let ran = site.run(&["log", "--slab", name, "--from", &file]);
-        assert_eq!((ran.code, site.entries()), (2, before), "\"{name}\": {}{}", ran.out, ran.err);
+        assert_eq!(site.entries(), before, "\"{name}\": {}", ran.out);
+        ran
+    };
+    for blank in ["", "   "] {
+        let ran = open(blank).ends(3);
+        assert!(ran.err.contains("empty") && ran.err.contains("accepted"), "{}", ran.err);
     }
+    let ran = open("creek").ends(2);
+    assert!(ran.err.contains("Creek Road shop") && ran.err.contains("Creek Road barn"), "{}", ran.err);
 }

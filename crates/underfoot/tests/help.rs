@@ -6,24 +6,34 @@ mod common;
 
 use common::Site;
 
-/// The commands that the help lists.
-fn commands(site: &Site) -> Vec<String> {
-    let help = site.run(&["--help"]).ends(0).out;
-    let listed = help.split("Commands:").nth(1).unwrap().split("\n\n").next().unwrap();
-    listed.lines().filter_map(|line| line.split_whitespace().next()).map(str::to_owned).collect()
+/// The commands that a help lists, without `help` itself.
+fn listed(help: &str) -> Vec<String> {
+    let Some(list) = help.split("Commands:").nth(1) else { return Vec::new() };
+    let list = list.split("\n\n").next().unwrap_or_default();
+    let names = list.lines().filter_map(|line| line.split_whitespace().next());
+    names.filter(|name| *name != "help").map(str::to_owned).collect()
+}
+
+/// The help of a command and of the commands under it has an example that begins as it is typed.
+fn assert_examples(site: &Site, path: &[&str]) {
+    let help = site.run(&[path, &["--help"]].concat()).ends(0).out;
+    let typed = format!("underfoot {}", path.join(" "));
+    let example = help.split("Example").nth(1).unwrap_or_else(|| panic!("{typed} has no example"));
+    assert!(example.contains(&typed), "{typed}: {example}");
+    for command in listed(&help) {
+        assert_examples(site, &[path, &[command.as_str()]].concat());
+    }
 }
 
 #[test]
 fn every_command_has_an_example_in_its_help() {
     let site = Site::empty();
-    let commands = commands(&site);
+    let commands = listed(&site.run(&["--help"]).ends(0).out);
     for known in ["demo", "new", "list", "log", "fix", "diary", "standing", "order", "papers", "completions"] {
         assert!(commands.iter().any(|c| c == known), "{known}: {commands:?}");
     }
-    for command in commands.iter().filter(|c| *c != "help") {
-        let help = site.run(&[command, "--help"]).ends(0).out;
-        let example = help.split("Example").nth(1).unwrap_or_else(|| panic!("{command} has no example"));
-        assert!(example.contains(&format!("underfoot {command}")), "{command}: {example}");
+    for command in &commands {
+        assert_examples(&site, &[command]);
     }
 }
 

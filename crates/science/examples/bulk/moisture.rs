@@ -65,6 +65,15 @@ fn slab(ask: &Ask<'_>) -> Result<DryingSlab, Box<dyn Error>> {
     Ok(slab)
 }
 
+/// The default, or `cells` and `tolerance` of one's own.
+fn accuracy(ask: &Ask<'_>) -> Result<Accuracy, Box<dyn Error>> {
+    if ask.maybe("cells").is_none() {
+        return Ok(Accuracy::default());
+    }
+    let cells: usize = ask.word("cells")?.parse()?;
+    Ok(Accuracy { cells, tolerance: ask.number("tolerance")? })
+}
+
 /// For each of `days`: RH at the probe, at `depth_m`, and the mean over the thickness, shares of 1.
 /// Then for each of `limits_pct` the day on which the probe reaches it, -1 when it does not.
 pub(crate) fn drying(ask: &Ask<'_>) -> Answer {
@@ -72,13 +81,11 @@ pub(crate) fn drying(ask: &Ask<'_>) -> Answer {
     let days = ask.numbers("days")?;
     let horizon = days.iter().copied().fold(0.0, f64::max);
     let points = [Point::Probe, Point::Depth(Length::metres(ask.number("depth_m")?)), Point::Mean];
-    let history = slab.dry(Duration::days(horizon), &points, Accuracy::default())?;
-    let humidity = |day: f64, point: usize| history.humidity(point, Duration::days(day)).as_share();
-    let mut numbers: Vec<f64> = days
-        .iter()
-        .flat_map(|day| (0..3).map(move |point| (*day, point)))
-        .map(|(day, point)| humidity(day, point))
-        .collect();
+    let history = slab.dry(Duration::days(horizon), &points, accuracy(ask)?)?;
+    let mut numbers = Vec::new();
+    for day in &days {
+        numbers.extend((0..points.len()).map(|point| history.humidity(point, Duration::days(*day)).as_share()));
+    }
     if ask.maybe("limits_pct").is_some() {
         for limit in ask.numbers("limits_pct")? {
             let reached = history.time_to(0, RelativeHumidity::percent(limit)?);

@@ -47,13 +47,7 @@ impl Judge<'_> {
         };
         let (low, high) = self.figures.range::<Ph>("ph-before-stain");
         let stop: Ph = self.figures.value("ph-before-stain-stop");
-        let told = |f: Finding| {
-            counted(f)
-                .with("lowest", Value::Ph(lowest))
-                .with("highest", Value::Ph(highest))
-                .with("low", Value::Ph(low))
-                .with("high", Value::Ph(high))
-        };
+        let told = |f: Finding| with_readings(counted(f), (lowest, highest), (low, high));
         let finding = if lowest < stop {
             told(Finding::held(Code::PhTooLow, Action::MockUpOrGrind))
         } else if lowest < low || highest > high {
@@ -92,13 +86,7 @@ impl Judge<'_> {
         };
         let (low, high) = self.figures.range::<Ph>("ph-after-rinse");
         let stop: Ph = self.figures.value("ph-after-rinse-stop");
-        let told = |f: Finding| {
-            counted(f)
-                .with("lowest", Value::Ph(lowest))
-                .with("highest", Value::Ph(highest))
-                .with("low", Value::Ph(low))
-                .with("high", Value::Ph(high))
-        };
+        let told = |f: Finding| with_readings(counted(f), (lowest, highest), (low, high));
         let finding = if lowest < stop {
             told(Finding::held(Code::AcidLeft, Action::NeutraliseAndRinse))
         } else if lowest < low || highest > high {
@@ -112,6 +100,15 @@ impl Judge<'_> {
         };
         finding.because(tests.iter().map(|s| s.entry.id)).because(done)
     }
+}
+
+/// Names the readings and the window they should lie in.
+fn with_readings(finding: Finding, read: (Ph, Ph), window: (Ph, Ph)) -> Finding {
+    finding
+        .with("lowest", Value::Ph(read.0))
+        .with("highest", Value::Ph(read.1))
+        .with("low", Value::Ph(window.0))
+        .with("high", Value::Ph(window.1))
 }
 
 fn extremes(tests: &[Seen<'_, SurfacePh>]) -> (Option<Ph>, Option<Ph>) {

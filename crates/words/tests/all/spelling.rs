@@ -102,6 +102,14 @@ fn no_word_was_left_untranslated() {
         "demo",
         "data",
         "help",
+        "json",
+        "error",
+        "factor",
+        "metal",
+        "molar",
+        "moles",
+        "baumé",
+        "ciede",
     ]);
     let spanish = messages(Lang::Es);
     let mut compared = 0;
