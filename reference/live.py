@@ -23,7 +23,8 @@ import sys
 import time
 from pathlib import Path
 
-# One process for each core is enough; no threads within them.
+# One process for each core is enough; no threads within them. Nothing is written beside the sources.
+sys.dont_write_bytecode = True
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 from live_checks import air, crank, cure, drying  # noqa: E402
 from live_checks.case import ask, compare  # noqa: E402

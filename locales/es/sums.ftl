@@ -183,12 +183,12 @@ value-price-per-100-cost = precio por cada 100 de costo
 value-price-as-markup = si esa cifra se pone como recargo
 value-price-as-margin = si esa cifra se guarda como margen
 value-shortfall-per-100-cost = se pierde por cada 100 de costo al confundirlos
-value-first = primer color
-value-second = segundo color
+value-first = color 1
+value-second = color 2
 value-difference = diferencia (ΔE00)
-value-first-lab = primer color, Lab
-value-second-lab = segundo color, Lab
-value-lighter-by = el segundo es más claro por (L)
+value-first-lab = color 1, Lab
+value-second-lab = color 2, Lab
+value-lighter-by = el color 2 es más claro por (L)
 
 # Resultados y opciones.
 finding-surface-clear-of-dew-point = bastante arriba del punto de rocío
@@ -334,4 +334,4 @@ cite-sum-purge = ACGIH Industrial Ventilation, capítulo de dilución; t = V/Q' 
 cite-sum-concrete-order = geometría: 27 pies cúbicos por yarda cúbica; el desperdicio y el cuarto de yarda son costumbre del ramo y usted los cambia
 cite-sum-joint-spacing = notas del ramo según ACI 302 y ACI 360; de 24 a 36 veces el espesor; profundidad de por lo menos 1/4
 cite-sum-markup-margin = aritmética; (1 + recargo)(1 - margen) = 1
-cite-sum-ciede2000 = CIE 142-2001; Sharma, Wu y Dalal 2005, Color Research and Application 30(1); ecuaciones 2 a 22; 34 pares publicados
+cite-sum-ciede2000 = CIE 142-2001; Sharma, Wu y Dalal 2005; ecuaciones 2 a 22; 34 pares publicados

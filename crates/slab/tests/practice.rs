@@ -152,7 +152,7 @@ fn r02_an_old_slab_is_never_held_for_its_age() {
 /// The sheet itself is tested in `practice_papers.rs`.
 #[test]
 fn r03_sample_panels_are_12_to_18_inches() {
-    let diary = diary(READY);
+    let diary = diary(&READY);
     let slab = fold(&diary, Knowledge::noted_by(MORNING.parse().unwrap()));
     let (low, high): (Length, Length) = Figures::new(Trade::built_in(), &slab).range("sample-panel-edge");
     assert!((low.as_inches() - 12.0).abs() < 1e-9 && (high.as_inches() - 18.0).abs() < 1e-9);

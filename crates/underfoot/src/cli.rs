@@ -95,17 +95,17 @@ pub(crate) enum Command {
     #[command(after_help = "Example:\n  underfoot list --json")]
     List,
     /// Write entries into a slab's diary: one by its kind, or many from a file
-    #[command(after_help = "Examples:\n  underfoot log --slab shop water-drop --zone A soaked_in=\"45 s\"\n  \
-                      underfoot log --slab shop incident --point \"12 ft,3 ft\" --radius \"2 ft\" what=cutting-oil trade=plumber\n  \
-                      underfoot log --slab shop air-series logger.csv --column time=Date --column air=\"T1\" --column air_unit=F\n  \
-                      underfoot log --slab shop --from diary.jsonl     (or --from - for standard input)\n\
+    #[command(after_help = "Examples:\n  underfoot log --slab creek water-drop --zone A soaked_in=\"45 s\"\n  \
+                      underfoot log --slab creek incident --point \"12 ft,3 ft\" --radius \"2 ft\" what=cutting-oil trade=plumber\n  \
+                      underfoot log --slab creek air-series logger.csv --column time=Date --column air=\"T1\" --column air_unit=F\n  \
+                      underfoot log --slab creek --from diary.jsonl     (or --from - for standard input)\n\
                       Kinds and fields: docs/diary.md")]
     Log(Log),
     /// Correct an entry: a new entry replaces it, the old one stays readable
     #[command(after_help = "Example:\n  underfoot fix 0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10 soaked_in=\"90 s\"")]
     Fix(Fix),
     /// Read a slab's diary
-    #[command(after_help = "Example:\n  underfoot diary shop --kind water-drop")]
+    #[command(after_help = "Example:\n  underfoot diary creek --kind water-drop")]
     Diary {
         #[command(flatten)]
         which: Which,
@@ -117,8 +117,8 @@ pub(crate) enum Command {
         all: bool,
     },
     /// Is it ready, what proves it, what comes next
-    #[command(after_help = "Example:\n  underfoot standing shop --at 2026-05-03 --json\n  \
-                          underfoot standing shop --html > standing.html")]
+    #[command(after_help = "Example:\n  underfoot standing creek --at 2026-05-03 --json\n  \
+                          underfoot standing creek --html > standing.html")]
     Standing {
         #[command(flatten)]
         which: Which,
@@ -127,13 +127,13 @@ pub(crate) enum Command {
         html: bool,
     },
     /// What to buy
-    #[command(after_help = "Example:\n  underfoot order shop")]
+    #[command(after_help = "Example:\n  underfoot order creek")]
     Order {
         #[command(flatten)]
         which: Which,
     },
     /// Typeset papers
-    #[command(after_help = "Example:\n  underfoot papers shop --kind pour-sheet --lang es --size a4 --out pour.pdf")]
+    #[command(after_help = "Example:\n  underfoot papers creek --kind pour-sheet --lang es --size a4 --out pour.pdf")]
     Papers {
         #[command(flatten)]
         which: Which,
@@ -238,10 +238,10 @@ pub(crate) struct PlaceArgs {
     #[arg(long, value_name = "ZONE")]
     pub(crate) zone: Option<String>,
     /// Point on the plan, as "X,Y"
-    #[arg(long, value_name = "X,Y")]
+    #[arg(long, value_name = "X,Y", allow_hyphen_values = true)]
     pub(crate) point: Option<String>,
     /// How far around the point
-    #[arg(long, value_name = "LENGTH", requires = "point")]
+    #[arg(long, value_name = "LENGTH", requires = "point", allow_hyphen_values = true)]
     pub(crate) radius: Option<String>,
 }
 

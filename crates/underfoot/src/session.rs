@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use slab::diary::{Diary, Knowledge, When};
-use store::{SlabRecord, Store};
+use store::{SlabRecord, Store, StoreError};
 use words::{Lang, Measure, Voice};
 
 use crate::cli::{Common, KnownArg, LangArg, UnitsArg, Which};
@@ -86,7 +86,7 @@ impl Session {
             .or_else(|| setting("USERNAME"))
             .unwrap_or_else(|| "me".to_owned());
         Ok(Self {
-            store: Store::open(dir).map_err(Failure::data)?,
+            store: Store::open(dir).map_err(|e| folder(dir, &e))?,
             voice: voice(common),
             json: common.json,
             author,
@@ -115,6 +115,11 @@ impl Session {
                 Err(Failure::Use(format!("slab is missing and there are several; accepted: {}", names.join(", "))))
             }
         }
+    }
+
+    /// No slab goes by that name, nor does it begin the name of any.
+    pub(crate) fn is_free(&self, name: &str) -> bool {
+        matches!(self.store.find_slab(name), Err(StoreError::NoSuchSlab { .. }))
     }
 
     pub(crate) fn diary(&self, record: &SlabRecord) -> Result<Diary, Failure> {
@@ -148,8 +153,18 @@ fn moment(text: &str, zone: &TimeZone) -> Result<Timestamp, Failure> {
     if let Ok(date) = trimmed.parse::<jiff::civil::Date>()
         && trimmed.len() <= 10
     {
-        let end = date.at(23, 59, 59, 0).to_zoned_datetime(zone.clone()).map_err(Failure::data)?;
+        let late = |_| Failure::Use(format!("--at \"{text}\": too far off; accepted: a day such as 2026-05-03"));
+        let end = date.at(23, 59, 59, 0).to_zoned_datetime(zone.clone()).map_err(late)?;
         return Ok(end.timestamp());
     }
     When::read(text, zone).map(|when| when.instant()).map_err(|e| Failure::Use(format!("--at: {e}")))
+}
+
+/// A folder that can't hold the diaries.
+fn folder(dir: &Path, error: &StoreError) -> Failure {
+    let said = error.to_string();
+    if said.contains("accepted") {
+        return Failure::Data(said);
+    }
+    Failure::Data(format!("--data \"{}\": {said}; accepted: a folder that can be made and written", dir.display()))
 }

@@ -169,7 +169,7 @@ const SPANISH: &[&str] = &[
     "Hoja de colado",
     "4 de mayo de 2026",
     "Nada de membrana de curado en esta losa",
-    "Llana de acero ligera",
+    "Llana metálica ligera",
     "Escobillado medio",
     "regular / malo",
     "5 sacos (470 lb/yd³) mínimo; 3,000–4,000 psi",

@@ -85,6 +85,9 @@ const BEFORE_POUR: &[&str] = &[
     "batch_mixed",
 ];
 
+/// Coats that anyone ever laid.
+const COATS: std::ops::RangeInclusive<u32> = 1..=20;
+
 /// A clock a few minutes ahead of another is no mistake.
 const CLOCK_SLACK_SECONDS: i64 = 600;
 
@@ -294,6 +297,36 @@ impl Checker<'_> {
                     complain("outline", error.to_string(), String::new(), ComplaintKind::BadPlan);
                 }
             }
+            Body::LimitSet(b) => {
+                let unit = self.trade.fact(&b.fact).and_then(|f| f.unit);
+                let share = unit == Some(crate::trade::Unit::Fraction);
+                if !(b.value > 0.0 && b.value.is_finite()) || share && b.value >= 1.0 {
+                    let most = if share { " and below 1" } else { "" };
+                    complain(
+                        "value",
+                        b.value.to_string(),
+                        format!("accepted: above 0{most}, in the fact's own unit"),
+                        ComplaintKind::OutOfRange,
+                    );
+                }
+            }
+            Body::SealerChosen(b) => {
+                if let Some(coats) = b.coats.filter(|coats| !COATS.contains(coats)) {
+                    complain("coats", coats.to_string(), "accepted: 1 to 20".to_owned(), ComplaintKind::OutOfRange);
+                }
+            }
+            Body::EmissionDish(b) => {
+                if let Err(error) =
+                    science::emission::moisture_emission(b.gain.value(), b.area.value(), b.exposed.value())
+                {
+                    let (field, typed) = match error {
+                        science::emission::EmissionError::Gain(_) => ("gain", b.gain.text()),
+                        science::emission::EmissionError::Area(_) => ("area", b.area.text()),
+                        science::emission::EmissionError::Time(_) => ("exposed", b.exposed.text()),
+                    };
+                    complain(field, format!("\"{typed}\""), error.to_string(), ComplaintKind::OutOfRange);
+                }
+            }
             Body::WaterDrop(b) => {
                 let said = usize::from(b.soaked_in.is_some()) + usize::from(b.still_stood_after.is_some());
                 if said == 2 || (said == 0 && !b.beads) {
@@ -360,7 +393,7 @@ impl Checker<'_> {
                 );
             }
             Body::PanelStained(b)
-                if b.coats == 0
+                if !COATS.contains(&b.coats)
                     || b.mix.is_empty()
                     || b.mix.iter().any(|s| s.parts <= 0.0 || s.parts.is_nan())
                     || b.water_parts < 0.0
@@ -369,7 +402,7 @@ impl Checker<'_> {
                 complain(
                     "mix",
                     format!("{} coats, {} stains, {} parts water", b.coats, b.mix.len(), b.water_parts),
-                    "accepted: 1 coat or more, at least one stain with parts above 0, water 0 or more".to_owned(),
+                    "accepted: 1 to 20 coats, at least one stain with parts above 0, water 0 or more".to_owned(),
                     ComplaintKind::OutOfRange,
                 );
             }

@@ -1,5 +1,6 @@
 //! Names of things in the diary: entries and slabs by UUID, photographs by their content.
 
+use std::borrow::Cow;
 use std::fmt;
 use std::str::FromStr;
 
@@ -9,8 +10,21 @@ use uuid::Uuid;
 /// An entry's id: a version 7 UUID when made on a device, a version 8 one (hash of its content or
 /// label) when read from a file, so that reading the same file twice adds nothing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
+#[serde(try_from = "Cow<'_, str>", into = "Uuid")]
 pub struct EntryId(pub Uuid);
+
+impl TryFrom<Cow<'_, str>> for EntryId {
+    type Error = IdError;
+    fn try_from(text: Cow<'_, str>) -> Result<Self, IdError> {
+        text.parse()
+    }
+}
+
+impl From<EntryId> for Uuid {
+    fn from(id: EntryId) -> Self {
+        id.0
+    }
+}
 
 /// A slab's id.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -83,7 +97,7 @@ impl FromStr for EntryId {
         Uuid::parse_str(text).map(Self).map_err(|_| IdError {
             what: "entry",
             text: text.to_owned(),
-            accepted: UUID_FORM,
+            accepted: "the id of an entry, a UUID, or its #label",
         })
     }
 }

@@ -1,5 +1,6 @@
 //! The demo: an invented slab, read from ordinary diary files, and the main job done on it.
 
+use crate::out::answer;
 use std::path::Path;
 
 use slab::diary::{Knowledge, SlabId, When};
@@ -14,7 +15,7 @@ use super::series::from_bytes;
 use crate::cli::{Common, LangArg, PaperArg, PourArgs, SizeArg};
 use crate::failure::{Answer, Failure};
 use crate::session::{Session, voice, zone_of};
-use crate::text;
+use crate::{json, text};
 
 /// The demo's files, the same that `log` reads.
 const DIARY: &str = include_str!("../../../../demo/slab.jsonl");
@@ -39,27 +40,53 @@ pub(crate) fn run(dir: &Path, common: &Common) -> Result<Answer, Failure> {
     let slab = fold(&diary, knowledge);
     let name = session.find(Some(&slab_id.to_string()))?.name;
     let shown = dir.display().to_string();
-    anstream::println!("{}", session.voice.say("demo-head", &[]));
-    let moment = text::moment(at, &zone, &session.voice);
-    anstream::println!("{}\n", session.voice.say("demo-as-of", &[("moment", moment.into())]));
-    anstream::print!("{}", text::standing(&name, &standing, &session.voice, trade, &zone));
     let order = order(&slab, trade).map_err(Failure::data)?;
-    anstream::print!("\n{}", text::order(&name, &order, &session.voice));
-    anstream::println!();
-    let day = at.to_zoned_datetime(zone).date();
+    let day = at.to_zoned_datetime(zone.clone()).date();
+    let files = papers(dir, common, &slab, &name, day)?;
+    if session.json {
+        let id = slab_id.to_string();
+        let voice = &session.voice;
+        let answer = serde_json::json!({
+            "standing": json::standing(&name, &id, &standing, voice, trade),
+            "order": json::order(&name, &id, at, &order, voice),
+            "papers": files,
+            "data": shown,
+        });
+        answer!("{answer:#}");
+        return Ok(Answer::Yes);
+    }
+    answer!("{}", session.voice.say("demo-head", &[]));
+    let moment = text::moment(at, &zone, &session.voice);
+    answer!("{}\n", session.voice.say("demo-as-of", &[("moment", moment.into())]));
+    answer!("{}", text::standing(&name, &standing, &session.voice, trade, &zone));
+    answer!("{}", text::order(&name, &order, &session.voice));
+    for file in &files {
+        answer!("{}", session.voice.say("paper-written", &[("file", file.as_str().into())]));
+    }
+    answer!("{}", session.voice.say("demo-diary", &[("dir", shown.as_str().into())]));
+    // The demo showed what it should, whatever its slab's standing is.
+    Ok(Answer::Yes)
+}
+
+/// Writes the papers and names their files.
+fn papers(
+    dir: &Path,
+    common: &Common,
+    slab: &slab::slab::Slab<'_>,
+    name: &str,
+    day: jiff::civil::Date,
+) -> Result<Vec<String>, Failure> {
+    let mut files = Vec::new();
     for (kind, lang) in
         [(PaperArg::PourSheet, LangArg::En), (PaperArg::PourSheet, LangArg::Es), (PaperArg::SiteNotice, LangArg::En)]
     {
-        let reader = Session { voice: voice(&Common { lang, ..common.clone() }), ..Session::open_in(dir, common)? };
+        let voice = voice(&Common { lang, ..common.clone() });
         let pour = PourArgs { thickness: None, pour_day: None, finish: Vec::new(), panels: 3, waste: "5 %".to_owned() };
-        let file = dir.join("papers").join(file_name(&name, kind, &reader));
-        write(&file, &typeset(&reader, &slab, &Wanted { kind, size: SizeArg::Letter, out: None, pour }, day)?)?;
-        let file = file.display().to_string();
-        anstream::println!("{}", session.voice.say("paper-written", &[("file", file.as_str().into())]));
+        let file = dir.join("papers").join(file_name(name, kind, &voice));
+        write(&file, &typeset(&voice, slab, &Wanted { kind, size: SizeArg::Letter, out: None, pour }, day)?)?;
+        files.push(file.display().to_string());
     }
-    anstream::println!("{}", session.voice.say("demo-diary", &[("dir", shown.as_str().into())]));
-    // The demo showed what it should, whatever its slab's standing is.
-    Ok(Answer::Yes)
+    Ok(files)
 }
 
 /// Reads the demo's files into the store; a second time nothing is added.

@@ -1,5 +1,6 @@
 //! Read a slab's diary, in the order things happened.
 
+use crate::out::answer;
 use slab::slab::fold;
 
 use crate::cli::Which;
@@ -25,9 +26,9 @@ pub(crate) fn run(session: &Session, which: &Which, kind: Option<&str>, all: boo
     entries.sort_by_key(|e| e.order());
     for entry in entries.into_iter().filter(|e| kind.as_deref().is_none_or(|k| e.body.kind() == k)) {
         if session.json {
-            println!("{}", json::entry(entry, &slab));
+            answer!("{}", json::entry(entry, &slab));
         } else {
-            anstream::println!("{}", text::entry(entry, &slab, &session.voice));
+            answer!("{}", text::entry(entry, &slab, &session.voice));
         }
     }
     Ok(Answer::Yes)

@@ -2,13 +2,14 @@
 
 use serde_json::{Map, Value, json};
 use slab::diary::body::{Body, BodyError};
+use slab::diary::{EntryId, SlabId};
 
 use crate::cli::PlaceArgs;
 use crate::failure::Failure;
 
 /// The body of a kind from its fields. Values are texts; where the kind wants a number, a yes or no
 /// or a list, the same text is taken as JSON.
-pub(crate) fn body(kind: &str, base: Map<String, Value>, fields: &[String]) -> Result<Value, Failure> {
+pub(crate) fn body(slab: SlabId, kind: &str, base: Map<String, Value>, fields: &[String]) -> Result<Value, Failure> {
     let mut object = base;
     object.insert("kind".to_owned(), json!(kind));
     let mut given = Vec::new();
@@ -17,6 +18,10 @@ pub(crate) fn body(kind: &str, base: Map<String, Value>, fields: &[String]) -> R
             return Err(Failure::Use(format!("\"{field}\": accepted: field=value, such as soaked_in=\"45 s\"")));
         };
         let name = name.trim().replace('-', "_");
+        let value = match value.strip_prefix('#') {
+            Some(label) if name == "of" && !label.is_empty() => EntryId::of_label(slab, label).to_string(),
+            _ => value.to_owned(),
+        };
         object.insert(name.clone(), json!(value));
         given.push(name);
     }

@@ -21,7 +21,7 @@ pub(crate) fn run(session: &Session, fix: &Fix) -> Result<Answer, Failure> {
         return Err(Failure::Data(format!("entry {} has no fields", old.id)));
     };
     base.shift_remove("kind");
-    let body = fields::body(old.body.kind(), base, &fix.fields)?;
+    let body = fields::body(record.id, old.body.kind(), base, &fix.fields)?;
     let zone = zone_of(&diary);
     let mut line = Map::new();
     line.insert("id".to_owned(), json!(fresh_id().to_string()));

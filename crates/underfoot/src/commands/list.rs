@@ -1,5 +1,6 @@
 //! List the slabs, each with its standing in one sentence.
 
+use crate::out::answer;
 use serde_json::{Value, json};
 use slab::diary::Knowledge;
 use slab::standing::standing;
@@ -24,13 +25,13 @@ pub(crate) fn run(session: &Session) -> Result<Answer, Failure> {
                 "sentence": sentence,
             }));
         } else {
-            anstream::println!("{}\n  {sentence}", record.name);
+            answer!("{}\n  {sentence}", record.name);
         }
     }
     if session.json {
-        println!("{}", Value::Array(listed));
+        answer!("{}", Value::Array(listed));
     } else if slabs.is_empty() {
-        anstream::println!("{}", session.voice.say("no-slabs-yet", &[]));
+        answer!("{}", session.voice.say("no-slabs-yet", &[]));
     }
     Ok(Answer::Yes)
 }

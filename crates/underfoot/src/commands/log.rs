@@ -1,5 +1,6 @@
 //! Write entries into a diary. All are written or none.
 
+use crate::out::answer;
 use std::io::Read;
 use std::path::Path;
 
@@ -16,12 +17,11 @@ use crate::session::{Session, fresh_id, now, zone_of};
 pub(crate) fn run(session: &Session, log: &Log) -> Result<Answer, Failure> {
     if let Some(path) = &log.from {
         let text = read_text(path)?;
-        let slab = match (session.find(log.slab.as_deref()), &log.slab) {
-            (Ok(record), _) => record.id,
-            // A whole diary opens its own slab; a mistyped name does not.
-            (Err(_), Some(name)) if opens_a_job(&text) => return open_and_read(session, name, &text),
-            (Err(failure), _) => return Err(failure),
-        };
+        // A whole diary opens its own slab; lines without a job under an unknown name do not.
+        if let Some(name) = log.slab.as_deref().filter(|name| session.is_free(name) && opens_a_job(&text)) {
+            return open_and_read(session, name, &text);
+        }
+        let slab = session.find(log.slab.as_deref())?.id;
         return report(session, from_lines(session, slab, &text)?);
     }
     let record = session.find(log.slab.as_deref())?;
@@ -29,12 +29,21 @@ pub(crate) fn run(session: &Session, log: &Log) -> Result<Answer, Failure> {
     let zone = zone_of(&session.diary(&record)?);
     let happened = log.happened.as_deref();
     let place = fields::place(&log.place)?;
-    let body =
-        if kind == "air_series" { series::body(log, &zone)? } else { fields::body(&kind, Map::new(), &log.fields)? };
-    let photographs = photographs(session, &log.photo)?;
-    let entry = draft_entry(session, record.id, &zone, happened, place, photographs, body)?;
-    let appended = append(session, record.id, vec![entry])?;
-    report(session, appended)
+    let body = if kind == "air_series" {
+        series::body(log, &zone)?
+    } else {
+        fields::body(record.id, &kind, Map::new(), &log.fields)?
+    };
+    let photographs = photographs(&log.photo)?;
+    let hashes = photographs.iter().map(|bytes| PhotoHash::of(bytes)).collect();
+    let entry = draft_entry(session, record.id, &zone, happened, place, hashes, body)?;
+    let diary = session.store.diary(record.id).map_err(Failure::data)?;
+    check(&diary, std::slice::from_ref(&entry), InFuture::Refused, None)?;
+    // A photograph is on disk before the entry that names it, but not before the entry may be written.
+    for bytes in &photographs {
+        session.store.put_photograph(bytes).map_err(Failure::data)?;
+    }
+    report(session, write(session, record.id, &[entry])?)
 }
 
 /// How many entries were new, and how many the diary had already.
@@ -55,7 +64,7 @@ fn opens_a_job(text: &str) -> bool {
 fn open_and_read(session: &Session, name: &str, text: &str) -> Result<Answer, Failure> {
     let id = SlabId::of_name(name.trim());
     let empty = Diary::new();
-    check(&empty, &read(session, id, &empty, text)?, InFuture::Kept)?;
+    check(&empty, &read(session, id, &empty, text)?, InFuture::Kept, Some(text))?;
     session.store.create_slab(id, name.trim()).map_err(Failure::data)?;
     report(session, from_lines(session, id, text)?)
 }
@@ -64,7 +73,7 @@ fn open_and_read(session: &Session, name: &str, text: &str) -> Result<Answer, Fa
 pub(crate) fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<Written, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
     let entries = read(session, slab, &diary, text)?;
-    check(&diary, &entries, InFuture::Told)?;
+    check(&diary, &entries, InFuture::Told, Some(text))?;
     write(session, slab, &entries)
 }
 
@@ -94,17 +103,15 @@ fn read_text(path: &Path) -> Result<String, Failure> {
     Ok(text)
 }
 
-fn photographs(session: &Session, files: &[std::path::PathBuf]) -> Result<Vec<PhotoHash>, Failure> {
-    let mut hashes = Vec::new();
-    for path in files {
+/// The photographs as they are kept: they say when they were taken and which way is up, never where.
+fn photographs(files: &[std::path::PathBuf]) -> Result<Vec<Vec<u8>>, Failure> {
+    let kept = |path: &std::path::PathBuf| {
         let bytes = std::fs::read(path).map_err(|e| Failure::file(path, &e))?;
-        // What is kept says when it was taken and which way is up, never where.
-        let kept = photo::inspect(&bytes)
+        photo::inspect(&bytes)
             .and_then(|_| photo::without_location(bytes))
-            .map_err(|e| Failure::Data(format!("photo \"{}\": {e}", path.display())))?;
-        hashes.push(session.store.put_photograph(&kept).map_err(Failure::data)?);
-    }
-    Ok(hashes)
+            .map_err(|e| Failure::Data(format!("photo \"{}\": {e}", path.display())))
+    };
+    files.iter().map(kept).collect()
 }
 
 /// An entry made here and now.
@@ -166,24 +173,33 @@ enum InFuture {
 /// Checks entries against the diary and writes them, all or none.
 pub(crate) fn append(session: &Session, slab: SlabId, entries: Vec<Entry>) -> Result<Written, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
-    check(&diary, &entries, InFuture::Refused)?;
+    check(&diary, &entries, InFuture::Refused, None)?;
     write(session, slab, &entries)
 }
 
-fn check(diary: &Diary, entries: &[Entry], future: InFuture) -> Result<(), Failure> {
-    let mut found = complaints(diary, entries, Trade::built_in(), now());
-    if future != InFuture::Refused {
-        let (ahead, wrong) = found.into_iter().partition(|c| c.kind == ComplaintKind::InFuture);
-        let ahead: Vec<slab::diary::Complaint> = ahead;
-        for complaint in ahead.iter().filter(|_| future == InFuture::Told) {
-            anstream::eprintln!("underfoot: {complaint}; kept, and left out of every answer until then");
-        }
-        found = wrong;
+/// `file` is the text that the entries were read from, so that a complaint can name its line.
+fn check(diary: &Diary, entries: &[Entry], future: InFuture, file: Option<&str>) -> Result<(), Failure> {
+    let lines: Vec<usize> = file
+        .unwrap_or_default()
+        .lines()
+        .enumerate()
+        .filter(|(_, line)| !line.trim_start_matches('\u{feff}').trim().is_empty())
+        .map(|(index, _)| index + 1)
+        .collect();
+    let told = |complaint: &slab::diary::Complaint| {
+        let line = entries.iter().position(|e| e.id == complaint.entry).and_then(|index| lines.get(index));
+        line.map_or_else(|| complaint.to_string(), |line| format!("line {line}: {complaint}"))
+    };
+    let (ahead, wrong): (Vec<_>, Vec<_>) = complaints(diary, entries, Trade::built_in(), now())
+        .into_iter()
+        .partition(|c| future != InFuture::Refused && c.kind == ComplaintKind::InFuture);
+    for complaint in ahead.iter().filter(|_| future == InFuture::Told) {
+        anstream::eprintln!("underfoot: {}; kept, and left out of every answer until then", told(complaint));
     }
-    if found.is_empty() {
+    if wrong.is_empty() {
         return Ok(());
     }
-    let told: Vec<String> = found.iter().map(ToString::to_string).collect();
+    let told: Vec<String> = wrong.iter().map(told).collect();
     Err(Failure::Data(format!("nothing was written; {}", told.join("\n  "))))
 }
 
@@ -195,15 +211,15 @@ fn write(session: &Session, slab: SlabId, entries: &[Entry]) -> Result<Written, 
 
 pub(crate) fn report(session: &Session, written: Written) -> Result<Answer, Failure> {
     if session.json {
-        println!("{}", json!({ "added": written.added, "already": written.already, "ids": written.ids }));
+        answer!("{}", json!({ "added": written.added, "already": written.already, "ids": written.ids }));
     } else {
         let count = |n: u64| (n as f64).into();
         let text = session
             .voice
             .say("entries-written", &[("added", count(written.added)), ("already", count(written.already))]);
-        anstream::println!("{text}");
+        answer!("{text}");
         if written.ids.len() == 1 {
-            anstream::println!("  {}", written.ids[0]);
+            answer!("  {}", written.ids[0]);
         }
     }
     Ok(Answer::Yes)

@@ -1,5 +1,6 @@
 //! Open a slab.
 
+use crate::out::answer;
 use serde_json::{Map, Value, json};
 use slab::diary::SlabId;
 
@@ -39,9 +40,9 @@ pub(crate) fn run(session: &Session, new: &New) -> Result<Answer, Failure> {
     session.store.create_slab(id, new.name.trim()).map_err(Failure::data)?;
     append(session, id, vec![entry])?;
     if session.json {
-        println!("{}", json!({ "id": id.to_string(), "name": new.name.trim() }));
+        answer!("{}", json!({ "id": id.to_string(), "name": new.name.trim() }));
     } else {
-        anstream::println!("{}", session.voice.say("slab-opened", &[("name", new.name.trim().into())]));
+        answer!("{}", session.voice.say("slab-opened", &[("name", new.name.trim().into())]));
     }
     Ok(Answer::Yes)
 }

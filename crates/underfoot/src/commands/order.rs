@@ -1,5 +1,6 @@
 //! What to buy.
 
+use crate::out::answer;
 use slab::order::order;
 use slab::slab::fold;
 use slab::trade::Trade;
@@ -15,9 +16,9 @@ pub(crate) fn run(session: &Session, which: &Which) -> Result<Answer, Failure> {
     let order = order(&slab, Trade::built_in()).map_err(Failure::data)?;
     if session.json {
         let id = asked.record.id.to_string();
-        println!("{:#}", json::order(&asked.record.name, &id, asked.knowledge.at, &order, &session.voice));
+        answer!("{:#}", json::order(&asked.record.name, &id, asked.knowledge.at, &order, &session.voice));
     } else {
-        anstream::print!("{}", text::order(&asked.record.name, &order, &session.voice));
+        crate::out::print(format_args!("{}", text::order(&asked.record.name, &order, &session.voice)));
     }
     Ok(Answer::Yes)
 }

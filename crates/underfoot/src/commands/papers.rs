@@ -1,5 +1,6 @@
 //! Typeset papers.
 
+use crate::out::answer;
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
@@ -7,6 +8,7 @@ use papers::{PageSize, PourSheet, PourWishes, SiteNotice, pour_sheet, site_notic
 use slab::slab::{Slab, fold};
 use slab::trade::Trade;
 use units::{Fraction, Length, Notation};
+use words::Voice;
 
 use crate::cli::{PaperArg, PourArgs, SizeArg, Which};
 use crate::failure::{Answer, Failure};
@@ -24,20 +26,21 @@ pub(crate) fn run(session: &Session, which: &Which, wanted: &Wanted) -> Result<A
     let asked = session.ask(which)?;
     let slab = fold(&asked.diary, asked.knowledge);
     let day = asked.knowledge.at.to_zoned_datetime(asked.zone.clone()).date();
-    let file = wanted.out.clone().unwrap_or_else(|| PathBuf::from(file_name(&asked.record.name, wanted.kind, session)));
-    let bytes = typeset(session, &slab, wanted, day)?;
+    let file =
+        wanted.out.clone().unwrap_or_else(|| PathBuf::from(file_name(&asked.record.name, wanted.kind, &session.voice)));
+    let bytes = typeset(&session.voice, &slab, wanted, day)?;
     write(&file, &bytes)?;
     if session.json {
-        println!("{}", serde_json::json!({ "file": file.display().to_string(), "bytes": bytes.len() }));
+        answer!("{}", serde_json::json!({ "file": file.display().to_string(), "bytes": bytes.len() }));
     } else {
         let shown = file.display().to_string();
-        anstream::println!("{}", session.voice.say("paper-written", &[("file", shown.as_str().into())]));
+        answer!("{}", session.voice.say("paper-written", &[("file", shown.as_str().into())]));
     }
     Ok(Answer::Yes)
 }
 
 /// The PDF of a paper.
-pub(crate) fn typeset(session: &Session, slab: &Slab<'_>, wanted: &Wanted, day: Date) -> Result<Vec<u8>, Failure> {
+pub(crate) fn typeset(voice: &Voice, slab: &Slab<'_>, wanted: &Wanted, day: Date) -> Result<Vec<u8>, Failure> {
     let trade = Trade::built_in();
     let size = match wanted.size {
         SizeArg::Letter => PageSize::Letter,
@@ -47,7 +50,7 @@ pub(crate) fn typeset(session: &Session, slab: &Slab<'_>, wanted: &Wanted, day: 
         PaperArg::SiteNotice => site_notice(&SiteNotice::of(slab, trade, day), size),
         PaperArg::PourSheet => {
             let wishes = wishes(&wanted.pour, day)?;
-            PourSheet::of(slab, trade, &wishes).and_then(|sheet| pour_sheet(&sheet, session.voice.lang, size))
+            PourSheet::of(slab, trade, &wishes).and_then(|sheet| pour_sheet(&sheet, voice.lang, size))
         }
     }
     .map_err(Failure::data)
@@ -80,7 +83,7 @@ fn wishes(args: &PourArgs, prepared: Date) -> Result<PourWishes, Failure> {
 }
 
 /// A file name of plain letters from the slab's name, whatever a person called it.
-pub(crate) fn file_name(slab: &str, kind: PaperArg, session: &Session) -> String {
+pub(crate) fn file_name(slab: &str, kind: PaperArg, voice: &Voice) -> String {
     let plain: String = slab
         .to_lowercase()
         .chars()
@@ -91,7 +94,7 @@ pub(crate) fn file_name(slab: &str, kind: PaperArg, session: &Session) -> String
         .collect::<Vec<_>>()
         .join("-");
     let paper = match kind {
-        PaperArg::PourSheet => format!("pour-sheet-{}", session.voice.lang.name()),
+        PaperArg::PourSheet => format!("pour-sheet-{}", voice.lang.name()),
         PaperArg::SiteNotice => "site-notice".to_owned(),
     };
     format!("{}-{paper}.pdf", if plain.is_empty() { "slab" } else { &plain })

@@ -1,5 +1,6 @@
 //! Is it ready, what proves it, what comes next.
 
+use crate::out::answer;
 use slab::standing::{State, standing};
 use slab::trade::Trade;
 
@@ -14,12 +15,15 @@ pub(crate) fn run(session: &Session, which: &Which, html: bool) -> Result<Answer
     let standing = standing(&asked.diary, trade, asked.knowledge);
     if session.json {
         let id = asked.record.id.to_string();
-        println!("{:#}", json::standing(&asked.record.name, &id, &standing, &session.voice, trade));
+        answer!("{:#}", json::standing(&asked.record.name, &id, &standing, &session.voice, trade));
     } else if html {
         let name = &asked.record.name;
-        println!("{}", web::standing_page(name, &standing, session.voice, trade, &asked.zone));
+        answer!("{}", web::standing_page(name, &standing, session.voice, trade, &asked.zone));
     } else {
-        anstream::print!("{}", text::standing(&asked.record.name, &standing, &session.voice, trade, &asked.zone));
+        crate::out::print(format_args!(
+            "{}",
+            text::standing(&asked.record.name, &standing, &session.voice, trade, &asked.zone)
+        ));
     }
     Ok(if standing.overall.state == State::Released { Answer::Yes } else { Answer::No })
 }

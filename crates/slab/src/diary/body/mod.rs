@@ -231,7 +231,13 @@ fn read_fields<T: serde::de::DeserializeOwned>(kind: &'static str, fields: Value
         let path = e.path().to_string();
         let problem = e.inner().to_string();
         // A missing or unknown field is named in the message, not in the path.
-        let field = if path == "." { problem.split('`').nth(1).unwrap_or("body").to_owned() } else { path };
+        let field = if path == "." { problem.split('`').nth(1).unwrap_or("body").to_owned() } else { path.clone() };
+        let problem = match path.as_str() {
+            "." if problem.starts_with("missing field") => {
+                format!("{problem}; accepted: {kind} with its {field}, as docs/diary.md shows it")
+            }
+            _ => problem,
+        };
         BodyError::Field { kind, field, problem }
     })
 }

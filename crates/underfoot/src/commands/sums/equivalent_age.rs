@@ -126,7 +126,7 @@ fn stated(sum: &mut Sum, text: &str) -> Result<History, Failure> {
         };
         let time: Duration = quantity("history", time)?;
         readings.push(TemperatureReading { at: until, temperature: quantity::<Temperature>("history", temperature)? });
-        until = until + time;
+        until += time;
     }
     sum.given("history", text, Shown::Text(text.trim().to_owned()));
     let longest = if until > Duration::ZERO { until } else { Duration::hours(1.0) };

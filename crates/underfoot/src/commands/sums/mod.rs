@@ -29,6 +29,7 @@ mod sum;
 mod ventilate;
 mod volume;
 
+use crate::out::answer;
 use clap::Subcommand;
 
 use crate::cli::Common;
@@ -125,9 +126,9 @@ pub(crate) fn run(command: &SumCommand, common: &Common) -> Result<Answer, Failu
     }?;
     let voice = session::voice(common);
     if common.json {
-        println!("{:#}", render::json(&sum, voice));
+        answer!("{:#}", render::json(&sum, voice));
     } else {
-        anstream::print!("{}", render::text(&sum, voice));
+        crate::out::print(format_args!("{}", render::text(&sum, voice)));
     }
     Ok(Answer::Yes)
 }
