@@ -183,7 +183,8 @@ pub fn temperature_time_factor(
 /// Equivalent age of a log from one moment to another.
 ///
 /// Along a straight line between readings the rate is integrated by Simpson's rule; it is smooth,
-/// and over a step of 10 °C the rule errs by less than 1e-4 of that step.
+/// and over a step of 10 °C the rule errs by less than 1e-4 of that step for Q up to 5500 K (1.5e-4 at
+/// 6500 K, measured).
 ///
 /// # Errors
 /// A reference temperature out of range, or an end before the start.

@@ -40,7 +40,9 @@ impl Balance {
 /// Humidity over time at the points asked for.
 ///
 /// Between the solver's steps it is a cubic with the solver's own slopes, so reading it at any
-/// moment costs no accuracy and forces no step.
+/// moment forces no step. Where a sharp knee passes the point during a long step the cubic errs: up to
+/// 7.8e-4 RH seen at 0.2 to 0.8 of the thickness, rarely more than 1e-3 nearer to a face. Steps may
+/// straddle an abrupt change of air: within a day of one the mean over the thickness may err by 5e-3.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DryingHistory {
     pub(crate) points: usize,
