@@ -24,6 +24,10 @@ const WEATHER_NAME: &str = "greensboro-nc-tmy3-feb-may.csv";
 
 /// The demo is asked as of the last morning of its diary, so that it answers the same on any day.
 const AS_OF: &str = "2026-03-27 08:00";
+/// The pour sheet is a paper for before the pour: made from what the diary held on this evening, and
+/// from what was wished for then.
+const BEFORE_POUR: &str = "2026-02-12 18:00";
+const WISHED_FINISHES: [&str; 3] = ["shop=light-steel-trowel", "showroom=hard-steel-trowel", "hall=light-steel-trowel"];
 /// When its weather file was read in.
 const WEATHER_READ: &str = "2026-02-10 09:00";
 
@@ -41,8 +45,22 @@ pub(crate) fn run(dir: &Path, common: &Common) -> Result<Answer, Failure> {
     let name = session.find(Some(&slab_id.to_string()))?.name;
     let shown = dir.display().to_string();
     let order = order(&slab, trade).map_err(Failure::data)?;
-    let day = at.to_zoned_datetime(zone.clone()).date();
-    let files = papers(dir, common, &slab, &name, day)?;
+    let early = When::read(BEFORE_POUR, &zone).map_err(Failure::data)?;
+    let before = fold(&diary, Knowledge::noted_by(early.instant()));
+    let today = at.to_zoned_datetime(zone.clone()).date();
+    let mut files = Vec::new();
+    for (kind, lang) in
+        [(PaperArg::PourSheet, LangArg::En), (PaperArg::PourSheet, LangArg::Es), (PaperArg::SiteNotice, LangArg::En)]
+    {
+        let voice = voice(&Common { lang, ..common.clone() });
+        let (known, day) = match kind {
+            PaperArg::PourSheet => (&before, early.date()),
+            PaperArg::SiteNotice => (&slab, today),
+        };
+        let file = dir.join("papers").join(file_name(&name, kind, &voice));
+        write(&file, &typeset(&voice, known, &wanted(kind), day)?)?;
+        files.push(file.display().to_string());
+    }
     if session.json {
         let id = slab_id.to_string();
         let voice = &session.voice;
@@ -68,25 +86,15 @@ pub(crate) fn run(dir: &Path, common: &Common) -> Result<Answer, Failure> {
     Ok(Answer::Yes)
 }
 
-/// Writes the papers and names their files.
-fn papers(
-    dir: &Path,
-    common: &Common,
-    slab: &slab::slab::Slab<'_>,
-    name: &str,
-    day: jiff::civil::Date,
-) -> Result<Vec<String>, Failure> {
-    let mut files = Vec::new();
-    for (kind, lang) in
-        [(PaperArg::PourSheet, LangArg::En), (PaperArg::PourSheet, LangArg::Es), (PaperArg::SiteNotice, LangArg::En)]
-    {
-        let voice = voice(&Common { lang, ..common.clone() });
-        let pour = PourArgs { thickness: None, pour_day: None, finish: Vec::new(), panels: 3, waste: "5 %".to_owned() };
-        let file = dir.join("papers").join(file_name(name, kind, &voice));
-        write(&file, &typeset(&voice, slab, &Wanted { kind, size: SizeArg::Letter, out: None, pour }, day)?)?;
-        files.push(file.display().to_string());
-    }
-    Ok(files)
+fn wanted(kind: PaperArg) -> Wanted {
+    let pour = PourArgs {
+        thickness: Some("4 in".to_owned()),
+        pour_day: Some("2026-02-23".to_owned()),
+        finish: WISHED_FINISHES.map(str::to_owned).to_vec(),
+        panels: 3,
+        waste: "5 %".to_owned(),
+    };
+    Wanted { kind, size: SizeArg::Letter, out: None, pour }
 }
 
 /// Reads the demo's files into the store; a second time nothing is added.
