@@ -28,3 +28,7 @@ paper-site-notice = site notice
 demo-head = This is a demo: an invented slab, read from ordinary diary files.
 demo-diary = Diary in { $dir }; look further with: underfoot --data { $dir } diary
 demo-as-of = Asked as of { $moment }, the last day of its diary.
+serve-at = The pages are at { $address }
+serve-not-encrypted = Warning: this address is not encrypted. Passwords can be read on the way and nothing works without signal. Put it behind HTTPS and give --public.
+serve-set-up = Nobody owns these slabs yet. Open { $address }/set-up and type this code, once: { $code }
+serve-stop = Stop with Ctrl-C.

@@ -28,3 +28,7 @@ paper-site-notice = aviso de obra
 demo-head = Esto es una demostración: una losa inventada, leída de archivos de diario comunes.
 demo-diary = Diario en { $dir }; vea más con: underfoot --data { $dir } diary
 demo-as-of = Preguntado al { $moment }, el último día de su diario.
+serve-at = Las páginas están en { $address }
+serve-not-encrypted = Advertencia: esta dirección no va cifrada. Las contraseñas se pueden leer en el camino y nada funciona sin señal. Póngala detrás de HTTPS e indique --public.
+serve-set-up = Estas losas todavía no tienen dueño. Abra { $address }/set-up y escriba este código, una sola vez: { $code }
+serve-stop = Se detiene con Ctrl-C.

@@ -3,12 +3,12 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::Date;
-use science::air::{EvaporationForm, Level, evaporation_rate};
-use slab::diary::body::{AirSeries, Finish, Pour};
+use slab::diary::body::{Finish, Pour};
+use slab::pour_day::month_levels;
 use slab::slab::{Figures, Slab, Zone};
 use slab::standing::open_incidents;
-use slab::trade::{Measured, Trade};
-use units::{EvaporationRate, Fraction, Length, Temperature};
+use slab::trade::Trade;
+use units::{Fraction, Length};
 
 use crate::error::PaperError;
 use crate::notice::{Found, SiteNotice};
@@ -96,56 +96,16 @@ fn pour_zone(slab: &Slab<'_>, trade: &Trade, zone: &Zone, wishes: &PourWishes) -
 
 /// The evaporation of a month, hour by hour, from the last weather series of the diary.
 fn weather(slab: &Slab<'_>, trade: &Trade, month: i8) -> Option<PourWeather> {
-    let series = slab.last::<AirSeries>()?;
-    let alarm: EvaporationRate = trade.fact("evaporation-alarm")?.value_as()?;
-    let (coldest, warmest): (Temperature, Temperature) = trade.fact("pour-concrete-temperature")?.range_as()?;
-    let concrete = coldest + (warmest - coldest).half();
-    // A station reads the wind at 10 m; the formula wants it at 0.5 m over the slab.
-    let at_slab = trade.fact("wind-at-slab")?.value?;
-    let zone = slab.time_zone();
-    let mut error = None;
-    let levels: Vec<(u8, Option<Level>)> = series
-        .body
-        .series
-        .samples
-        .iter()
-        .filter_map(|sample| {
-            // A row is stamped at the end of its hour.
-            let begins = sample.at.checked_sub(jiff::SignedDuration::from_hours(1)).ok()?;
-            let local = begins.to_zoned_datetime(zone.clone());
-            (local.month() == month).then_some((local.hour(), sample))
-        })
-        .map(|(hour, sample)| {
-            let level = (|| {
-                let estimate = evaporation_rate(
-                    EvaporationForm::Menzel,
-                    concrete,
-                    sample.air?,
-                    sample.humidity?,
-                    sample.wind? * at_slab,
-                )
-                .ok()?;
-                error = Some(estimate.relative_error);
-                Some(if estimate.rate > alarm {
-                    Level::Above
-                } else if estimate.high() > alarm {
-                    Level::Possible
-                } else {
-                    Level::Below
-                })
-            })();
-            (u8::try_from(hour).unwrap_or(0), level)
-        })
-        .collect();
-    let relative_error = error?;
+    let counted = month_levels(slab, trade, month)?;
+    let series = counted.series.body;
     Some(PourWeather {
-        place: series.body.source.clone(),
+        place: series.source.clone(),
         month,
-        basis: if series.body.series.typical_year { WeatherBasis::TypicalYear } else { WeatherBasis::Recorded },
-        alarm,
-        relative_error,
-        concrete,
-        hours: hour_risks(levels),
+        basis: if series.series.typical_year { WeatherBasis::TypicalYear } else { WeatherBasis::Recorded },
+        alarm: counted.alarm,
+        relative_error: counted.relative_error,
+        concrete: counted.concrete,
+        hours: hour_risks(counted.levels),
     })
 }
 

@@ -7,8 +7,10 @@
 //! are in crate `words`.
 
 pub mod diary;
+pub mod drying;
 pub mod order;
 pub mod plan;
+pub mod pour_day;
 pub mod slab;
 pub mod standing;
 pub mod trade;

@@ -9,6 +9,7 @@ use slab::diary::{EntryId, PhotoHash};
 
 use crate::entries::{Kept, kept};
 use crate::error::StoreError;
+use crate::tally::{self, Index};
 use crate::{Store, disk};
 
 /// What a look over the store found.
@@ -52,6 +53,9 @@ pub enum Problem {
         /// The first entry, by id, that names it.
         entry: EntryId,
     },
+    /// A table that repeats what the entries say does not agree with them.
+    #[error("{0}")]
+    Tally(String),
     /// A photograph is damaged or cannot be read.
     #[error("{says}")]
     Photograph {
@@ -63,8 +67,8 @@ pub enum Problem {
 }
 
 impl Store {
-    /// Looks over everything: the database file, every entry against its hash and its columns, every
-    /// photograph against its name. Changes nothing. Reads every photograph, so it takes as long as
+    /// Looks over everything: the database file, every entry against its hash and its columns, what
+    /// is tallied against the entries, every photograph against its name. Changes nothing. Reads every photograph, so it takes as long as
     /// the disk needs for that.
     ///
     /// # Errors
@@ -72,19 +76,23 @@ impl Store {
     /// ([`StoreError::Disk`]). Damage is in the report.
     pub fn check(&self) -> Result<Report, StoreError> {
         let mut report = Report::default();
-        let kept = self.check_database(&mut report);
-        let named = check_entries(&kept, &mut report);
+        let (kept, indexed) = self.check_database(&mut report)?;
+        let named = check_entries(&kept, &indexed, &mut report);
         self.check_photographs(&named, &mut report)?;
         Ok(report)
     }
 
-    fn check_database(&self, report: &mut Report) -> Vec<Kept> {
-        let connection = self.connection();
-        let found = integrity(&connection).unwrap_or_else(|error| vec![error.to_string()]);
-        report.problems.extend(found.into_iter().map(Problem::Database));
-        kept(&connection, None).unwrap_or_else(|error| {
-            report.problems.push(Problem::Database(error.to_string()));
-            Vec::new()
+    fn check_database(&self, report: &mut Report) -> Result<(Vec<Kept>, Index), StoreError> {
+        self.view("checking the database", |connection| {
+            let found = integrity(connection).unwrap_or_else(|error| vec![error.to_string()]);
+            report.problems.extend(found.into_iter().map(Problem::Database));
+            let mut damaged = |error: StoreError| report.problems.push(Problem::Database(error.to_string()));
+            let kept = kept(connection, None).map_err(&mut damaged).unwrap_or_default();
+            let failed = StoreError::database("reading what is tallied");
+            let indexed = tally::indexed(connection).map_err(&failed).map_err(&mut damaged).unwrap_or_default();
+            let wrong = tally::wrong(connection).map_err(&failed).map_err(&mut damaged).unwrap_or_default();
+            report.problems.extend(wrong.into_iter().map(Problem::Tally));
+            Ok((kept, indexed))
         })
     }
 
@@ -120,26 +128,49 @@ fn integrity(connection: &Connection) -> rusqlite::Result<Vec<String>> {
     let mut found: Vec<String> =
         connection.prepare("PRAGMA integrity_check")?.query_map([], |row| row.get(0))?.collect::<Result<_, _>>()?;
     found.retain(|line| line != "ok");
-    let orphans: Vec<i64> =
-        connection.prepare("PRAGMA foreign_key_check")?.query_map([], |row| row.get(1))?.collect::<Result<_, _>>()?;
-    found.extend(orphans.iter().map(|arrival| format!("entry number {arrival} belongs to a slab that is not there")));
+    let orphans: Vec<(String, Option<i64>)> = connection
+        .prepare("PRAGMA foreign_key_check")?
+        .query_map([], |row| Ok((row.get(0)?, row.get(1)?)))?
+        .collect::<Result<_, _>>()?;
+    found.extend(orphans.iter().map(|(table, row)| match row {
+        Some(arrival) if table == "entry" => {
+            format!("entry number {arrival} belongs to a slab that is not there")
+        }
+        _ => format!("a row of the table \"{table}\" belongs to a slab or person that is not there"),
+    }));
     Ok(found)
 }
 
-/// Reads every entry; gives the photographs that are named and by which entry first.
-fn check_entries(kept: &[Kept], report: &mut Report) -> BTreeMap<PhotoHash, EntryId> {
+/// Reads every entry, and compares the photographs they name with those indexed for their slabs;
+/// gives the photographs that are named and by which entry first.
+fn check_entries(kept: &[Kept], indexed: &Index, report: &mut Report) -> BTreeMap<PhotoHash, EntryId> {
     report.entries = kept.len() as u64;
     let entries: Vec<_> = kept.par_iter().map(Kept::read).collect();
     let mut named = BTreeMap::new();
-    for entry in entries {
+    let mut by_slab = Index::new();
+    let mut unreadable = BTreeSet::new();
+    for (kept, entry) in kept.iter().zip(entries) {
         match entry {
             Ok(entry) => {
                 for hash in entry.photographs {
+                    by_slab.insert((kept.slab.clone(), hash.as_str().to_owned()));
                     named.entry(hash).or_insert(entry.id);
                 }
             }
-            Err(error) => report.problems.push(Problem::Entry(error.to_string())),
+            Err(error) => {
+                unreadable.insert(&kept.slab);
+                report.problems.push(Problem::Entry(error.to_string()));
+            }
         }
     }
+    let missing = by_slab.difference(indexed).map(|(slab, hash)| {
+        Problem::Tally(format!("slab {slab}: photograph {hash} is named by an entry but not in the slab's index"))
+    });
+    report.problems.extend(missing);
+    // An entry that cannot be read may have named it.
+    let extra = indexed.difference(&by_slab).filter(|(slab, _)| !unreadable.contains(slab)).map(|(slab, hash)| {
+        Problem::Tally(format!("slab {slab}: photograph {hash} is in the slab's index but no entry names it"))
+    });
+    report.problems.extend(extra);
     named
 }

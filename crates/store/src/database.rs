@@ -4,12 +4,16 @@ use std::path::Path;
 use std::thread;
 use std::time::Duration;
 
-use rusqlite::{Connection, ErrorCode, TransactionBehavior};
+use rusqlite::{Connection, ErrorCode, OpenFlags, TransactionBehavior};
 
 use crate::error::StoreError;
 
 /// Every change of the tables, oldest first. Only ever add to the end.
-const MIGRATIONS: &[&str] = &[include_str!("../migrations/0001_diary.sql")];
+const MIGRATIONS: &[&str] =
+    &[include_str!("../migrations/0001_diary.sql"), include_str!("../migrations/0002_people_and_lists.sql")];
+
+/// More than the store has different statements, so that none is read anew.
+const STATEMENTS: usize = 64;
 
 /// How long a writer waits for its turn.
 const PATIENCE: Duration = Duration::from_secs(10);
@@ -24,12 +28,33 @@ pub(crate) fn open(path: &Path) -> Result<Connection, StoreError> {
     // Look before touching: even the journal mode would change a newer program's file.
     recognise(&connection, path)?;
     set_journal(&connection)?;
+    set_up(&connection)?;
+    migrate(&mut connection, path)?;
+    Ok(connection)
+}
+
+/// Opens a second way into a database that [`open`] has brought up to date. It cannot change
+/// anything, and what it reads does not wait for a writer: each transaction sees what was committed
+/// before it began.
+pub(crate) fn open_to_read(path: &Path) -> Result<Connection, StoreError> {
+    let failed = StoreError::database(OPENING);
+    let flags = OpenFlags::default().difference(OpenFlags::SQLITE_OPEN_CREATE);
+    let connection = Connection::open_with_flags(path, flags).map_err(&failed)?;
+    connection.busy_timeout(PATIENCE).map_err(&failed)?;
+    // Should this connection be the last to close, it brings the log home, and must sync as any other.
+    set_up(&connection)?;
+    connection.pragma_update(None, "query_only", true).map_err(&failed)?;
+    Ok(connection)
+}
+
+/// What every connection needs for itself.
+fn set_up(connection: &Connection) -> Result<(), StoreError> {
+    let failed = StoreError::database(OPENING);
+    connection.set_prepared_statement_cache_capacity(STATEMENTS);
     connection.pragma_update(None, "synchronous", "FULL").map_err(&failed)?;
     // Apple's disks need their own kind of sync; elsewhere this does nothing.
     connection.pragma_update(None, "fullfsync", true).map_err(&failed)?;
-    connection.pragma_update(None, "foreign_keys", true).map_err(&failed)?;
-    migrate(&mut connection, path)?;
-    Ok(connection)
+    connection.pragma_update(None, "foreign_keys", true).map_err(&failed)
 }
 
 /// The version of the tables, when they are ours and not newer than this program.
@@ -123,7 +148,7 @@ mod tests {
     fn every_connection_syncs_fully_and_keeps_to_its_keys() {
         let dir = tempfile::tempdir().expect("a folder");
         let path = dir.path().join("underfoot.sqlite");
-        for _ in 0..2 {
+        for open in [open, open, open_to_read] {
             let connection = open(&path).expect("it opens");
             let read = |name| connection.pragma_query_value(None, name, |row| row.get::<_, i64>(0)).expect("a number");
             // 2 is FULL: https://www.sqlite.org/pragma.html#pragma_synchronous
@@ -131,6 +156,18 @@ mod tests {
             let journal: String =
                 connection.pragma_query_value(None, "journal_mode", |row| row.get(0)).expect("a mode");
             assert_eq!(journal, "wal");
+        }
+    }
+    #[test]
+    fn the_second_way_in_cannot_change_anything() {
+        let dir = tempfile::tempdir().expect("a folder");
+        let path = dir.path().join("underfoot.sqlite");
+        open_to_read(&path).expect_err("it does not make the database");
+        let _writer = open(&path).expect("it opens");
+        let reader = open_to_read(&path).expect("it opens");
+        for statement in ["DELETE FROM slab", "INSERT INTO slab VALUES ('a', 'b', 'c')", "CREATE TABLE t (x)"] {
+            let error = reader.execute(statement, []).expect_err(statement);
+            assert_eq!(error.sqlite_error_code(), Some(ErrorCode::ReadOnly), "{statement}");
         }
     }
 }

@@ -3,11 +3,15 @@
 use std::collections::BTreeSet;
 
 use rayon::prelude::*;
-use rusqlite::{Connection, OptionalExtension, Row, TransactionBehavior};
+use rusqlite::{Connection, OptionalExtension, Row};
 use slab::diary::{Clash, Diary, Entry, PhotoHash, SlabId};
 
 use crate::error::StoreError;
-use crate::{Store, disk, slabs};
+use crate::{Store, disk, slabs, tally};
+
+const ADDING: &str = "adding entries";
+
+pub(crate) const READING: &str = "reading the diary";
 
 /// What became of the entries that were handed in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -34,20 +38,19 @@ impl Store {
         let texts: Vec<Result<String, StoreError>> = entries.par_iter().map(|entry| text_of(slab, entry)).collect();
         let texts = texts.into_iter().collect::<Result<Vec<_>, _>>()?;
         self.demand_photographs(entries)?;
-        let failed = StoreError::database("adding entries");
-        let mut connection = self.connection();
-        let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(&failed)?;
-        slabs::demand(&transaction, slab)?;
-        let mut appended = Appended::default();
-        for (entry, text) in entries.iter().zip(&texts) {
-            if insert(&transaction, entry, text)? {
-                appended.added += 1;
-            } else {
-                appended.already += 1;
+        self.write(ADDING, |connection| {
+            slabs::demand(connection, slab)?;
+            let mut appended = Appended::default();
+            for (entry, text) in entries.iter().zip(&texts) {
+                if insert(connection, entry, text)? {
+                    appended.added += 1;
+                } else {
+                    appended.already += 1;
+                }
+                tally::name_photographs(connection, entry).map_err(StoreError::database(ADDING))?;
             }
-        }
-        transaction.commit().map_err(&failed)?;
-        Ok(appended)
+            Ok(appended)
+        })
     }
 
     /// The whole diary of a slab.
@@ -56,11 +59,10 @@ impl Store {
     /// [`StoreError::NoSuchSlab`]; [`StoreError::EntryDamaged`] naming the first entry that is not
     /// what was once added: a diary with a hole in it is not handed out.
     pub fn diary(&self, slab: SlabId) -> Result<Diary, StoreError> {
-        let kept = {
-            let connection = self.connection();
-            slabs::demand(&connection, slab)?;
-            kept(&connection, Some(slab))?
-        };
+        let kept = self.view(READING, |connection| {
+            slabs::demand(connection, slab)?;
+            kept(connection, Some(slab))
+        })?;
         let entries: Vec<Result<Entry, StoreError>> = kept.par_iter().map(Kept::read).collect();
         entries.into_iter().collect()
     }
@@ -97,7 +99,7 @@ fn text_of(slab: SlabId, entry: &Entry) -> Result<String, StoreError> {
 
 /// Adds one entry; says whether it was new.
 fn insert(connection: &Connection, entry: &Entry, text: &str) -> Result<bool, StoreError> {
-    let failed = StoreError::database("adding entries");
+    let failed = StoreError::database(ADDING);
     let id = entry.id.to_string();
     let known: Option<String> = connection
         .prepare_cached("SELECT text FROM entry WHERE id = ?1")
@@ -133,10 +135,13 @@ fn same(kept: &str, new: &str) -> bool {
     kept == new || Entry::from_json(kept).is_ok_and(|entry| entry.to_json() == new)
 }
 
+/// The columns that [`Kept::from_row`] reads.
+pub(crate) const SELECT: &str = "SELECT id, slab, happened_us, noted_us, kind, replaces, text, digest FROM entry";
+
 /// A row of the table of entries.
 pub(crate) struct Kept {
     pub(crate) id: String,
-    slab: String,
+    pub(crate) slab: String,
     happened_us: i64,
     noted_us: i64,
     kind: String,
@@ -146,7 +151,7 @@ pub(crate) struct Kept {
 }
 
 impl Kept {
-    fn from_row(row: &Row<'_>) -> rusqlite::Result<Self> {
+    pub(crate) fn from_row(row: &Row<'_>) -> rusqlite::Result<Self> {
         Ok(Self {
             id: row.get(0)?,
             slab: row.get(1)?,
@@ -183,15 +188,14 @@ impl Kept {
 
 /// The kept entries of one slab or of all, by id.
 pub(crate) fn kept(connection: &Connection, slab: Option<SlabId>) -> Result<Vec<Kept>, StoreError> {
-    let failed = StoreError::database("reading the diary");
-    let columns = "SELECT id, slab, happened_us, noted_us, kind, replaces, text, digest FROM entry";
+    let failed = StoreError::database(READING);
     let read = || -> rusqlite::Result<Vec<Kept>> {
         match slab {
             Some(slab) => connection
-                .prepare_cached(&format!("{columns} WHERE slab = ?1"))?
+                .prepare_cached(&format!("{SELECT} WHERE slab = ?1"))?
                 .query_map([slab.to_string()], Kept::from_row)?
                 .collect(),
-            None => connection.prepare_cached(columns)?.query_map([], Kept::from_row)?.collect(),
+            None => connection.prepare_cached(SELECT)?.query_map([], Kept::from_row)?.collect(),
         }
     };
     let mut kept = read().map_err(failed)?;

@@ -2,8 +2,10 @@
 
 use std::path::PathBuf;
 
+use jiff::Timestamp;
 use slab::diary::{Clash, EntryId, PhotoHash, SlabId};
 
+use crate::ids::PersonId;
 use crate::photographs::MAX_PHOTOGRAPH_BYTES;
 use crate::slabs::MAX_NAME_LETTERS;
 
@@ -153,6 +155,42 @@ pub enum StoreError {
     PhotographSize {
         /// How many bytes it has.
         bytes: usize,
+    },
+    /// A value that a field cannot hold.
+    #[error("{field} \"{value}\"; accepted: {accepted}")]
+    Field {
+        /// The field.
+        field: &'static str,
+        /// What was given, its first 200 letters.
+        value: String,
+        /// What would be accepted.
+        accepted: &'static str,
+    },
+    /// A password came as something else than a PHC string, perhaps as itself: it is not repeated.
+    #[error("the password is not a PHC string; accepted: the hashed password as $id$…$salt$hash, up to 512 bytes")]
+    PasswordNotHashed,
+    /// Another person has this name, in capitals or not.
+    #[error("person name \"{name}\" is taken; accepted: a name that nobody has or had")]
+    PersonNameTaken {
+        /// The name asked for.
+        name: String,
+    },
+    /// Nobody has this id.
+    #[error("person {0} is not there")]
+    NoSuchPerson(PersonId),
+    /// The person's sign-in is closed.
+    #[error("the sign-in of \"{name}\" is closed since {since}; accepted: a person who may sign in")]
+    PersonClosed {
+        /// The person's name.
+        name: String,
+        /// Since when.
+        since: Timestamp,
+    },
+    /// Nobody else is an owner who may sign in.
+    #[error("\"{name}\" is the only owner; accepted: making another person an owner first")]
+    LastOwner {
+        /// The owner's name.
+        name: String,
     },
 }
 

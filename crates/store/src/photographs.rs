@@ -4,10 +4,10 @@ use std::fs;
 use std::io::ErrorKind;
 use std::path::PathBuf;
 
-use slab::diary::PhotoHash;
+use slab::diary::{PhotoHash, SlabId};
 
 use crate::error::StoreError;
-use crate::{Store, disk};
+use crate::{Store, disk, tally};
 
 /// Largest photograph, in bytes (40 MB). A 48-megapixel JPEG is about half of it.
 pub const MAX_PHOTOGRAPH_BYTES: usize = 40_000_000;
@@ -59,6 +59,16 @@ impl Store {
             }
         }
         Err(StoreError::PhotographDamaged { hash: hash.clone(), bytes: length })
+    }
+
+    /// The bytes of a photograph that some entry of a slab names; none when no entry of it does, even
+    /// when the store has the photograph. So whoever may see one slab cannot see another's.
+    ///
+    /// # Errors
+    /// As [`Store::photograph`] when an entry names it.
+    pub fn photograph_of(&self, slab: SlabId, hash: &PhotoHash) -> Result<Option<Vec<u8>>, StoreError> {
+        let named = self.read("looking for a photograph", |connection| tally::names(connection, slab, hash))?;
+        if named { self.photograph(hash).map(Some) } else { Ok(None) }
     }
 
     pub(crate) fn has_photograph(&self, hash: &PhotoHash) -> bool {

@@ -1,11 +1,11 @@
 //! The slabs that have a diary here.
 
 use jiff::Timestamp;
-use rusqlite::{Connection, OptionalExtension, TransactionBehavior};
+use rusqlite::{Connection, OptionalExtension};
 use slab::diary::SlabId;
 
-use crate::Store;
 use crate::error::StoreError;
+use crate::{Store, slab_list};
 
 /// Longest name of a slab, in letters.
 pub const MAX_NAME_LETTERS: usize = 200;
@@ -22,6 +22,11 @@ pub struct SlabRecord {
     /// The latest moment at which an entry was noted, to the microsecond; none while the diary is
     /// empty.
     pub last_noted: Option<Timestamp>,
+    /// Whether it is put away: hidden from the list until it is brought back.
+    pub put_away: bool,
+    /// Grows with every entry that arrives in its diary, and with nothing else; 0 while the diary is
+    /// empty. Two records of a slab in one store with the same version have the same diary.
+    pub version: i64,
 }
 
 impl SlabRecord {
@@ -40,32 +45,31 @@ impl Store {
     /// [`StoreError::SlabKnownAs`] when the slab is there under another name.
     pub fn create_slab(&self, id: SlabId, name: &str) -> Result<bool, StoreError> {
         let name = checked_name(name)?;
-        let failed = StoreError::database("making the slab");
-        let mut connection = self.connection();
-        let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(&failed)?;
-        let there = all(&transaction)?;
-        if let Some(known) = there.iter().find(|slab| slab.id == id) {
-            if known.name == name {
-                return Ok(false);
+        const MAKING: &str = "making the slab";
+        self.write(MAKING, |connection| {
+            let there = all(connection)?;
+            if let Some(known) = there.iter().find(|slab| slab.id == id) {
+                if known.name == name {
+                    return Ok(false);
+                }
+                return Err(StoreError::SlabKnownAs { id, name: known.name.clone(), asked: name.to_owned() });
             }
-            return Err(StoreError::SlabKnownAs { id, name: known.name.clone(), asked: name.to_owned() });
-        }
-        if let Some(other) = there.iter().find(|slab| key(&slab.name) == key(name)) {
-            return Err(StoreError::SlabNameTaken { name: name.to_owned(), by: other.id });
-        }
-        transaction
-            .execute("INSERT INTO slab (id, name, name_key) VALUES (?1, ?2, ?3)", (id.to_string(), name, key(name)))
-            .map_err(&failed)?;
-        transaction.commit().map_err(&failed)?;
-        Ok(true)
+            if let Some(other) = there.iter().find(|slab| key(&slab.name) == key(name)) {
+                return Err(StoreError::SlabNameTaken { name: name.to_owned(), by: other.id });
+            }
+            connection
+                .execute("INSERT INTO slab (id, name, name_key) VALUES (?1, ?2, ?3)", (id.to_string(), name, key(name)))
+                .map_err(StoreError::database(MAKING))?;
+            Ok(true)
+        })
     }
 
-    /// All slabs, by name.
+    /// All slabs, by name, those put away too.
     ///
     /// # Errors
     /// [`StoreError::Database`] or [`StoreError::Busy`].
     pub fn slabs(&self) -> Result<Vec<SlabRecord>, StoreError> {
-        all(&self.connection())
+        self.view(LISTING, all)
     }
 
     /// The slab that a person means: by its whole name (capitals or not), its id, or the beginning
@@ -96,7 +100,7 @@ impl Store {
 }
 
 /// Names are compared without regard to capitals, in any alphabet.
-fn key(name: &str) -> String {
+pub(crate) fn key(name: &str) -> String {
     name.to_lowercase()
 }
 
@@ -132,33 +136,8 @@ pub(crate) fn demand(connection: &Connection, slab: SlabId) -> Result<(), StoreE
     }
 }
 
+const LISTING: &str = "listing the slabs";
+
 fn all(connection: &Connection) -> Result<Vec<SlabRecord>, StoreError> {
-    let failed = StoreError::database("listing the slabs");
-    let mut statement = connection
-        .prepare_cached(
-            "SELECT slab.id, slab.name, count(entry.id), max(entry.noted_us)
-             FROM slab LEFT JOIN entry ON entry.slab = slab.id
-             GROUP BY slab.id ORDER BY slab.name_key",
-        )
-        .map_err(&failed)?;
-    let rows = statement
-        .query_map([], |row| {
-            Ok((row.get::<_, String>(0)?, row.get(1)?, row.get::<_, i64>(2)?, row.get::<_, Option<i64>>(3)?))
-        })
-        .map_err(&failed)?;
-    let mut slabs = Vec::new();
-    for row in rows {
-        let (id, name, entries, noted) = row.map_err(&failed)?;
-        let damaged = |says: String| StoreError::Database { doing: "listing the slabs", says };
-        slabs.push(SlabRecord {
-            id: id.parse().map_err(|error: slab::diary::IdError| damaged(error.to_string()))?,
-            name,
-            entries: entries.unsigned_abs(),
-            last_noted: noted
-                .map(Timestamp::from_microsecond)
-                .transpose()
-                .map_err(|error| damaged(error.to_string()))?,
-        });
-    }
-    Ok(slabs)
+    slab_list::select(connection, "ORDER BY slab.name_key", []).map_err(StoreError::database(LISTING))
 }

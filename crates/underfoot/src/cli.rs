@@ -73,6 +73,20 @@ impl Which {
     }
 }
 
+/// Where and how to serve the pages.
+#[derive(Debug, Clone, Args)]
+pub(crate) struct Serve {
+    /// Address and port to listen at
+    #[arg(long, default_value = "127.0.0.1:8712", value_name = "ADDRESS")]
+    pub(crate) addr: String,
+    /// The address people type, when a server in front of this one encrypts: https://slabs.example.org
+    #[arg(long, value_name = "URL")]
+    pub(crate) public: Option<String>,
+    /// Let the clock of the pages stand at this moment, to look back or to try things out
+    #[arg(long, value_name = "MOMENT")]
+    pub(crate) clock: Option<String>,
+}
+
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(crate) enum KnownArg {
     Noted,
@@ -87,7 +101,16 @@ pub(crate) enum Command {
         /// Folder for the demo's diary and papers
         #[arg(long, default_value = "underfoot-demo", value_name = "DIR")]
         dir: PathBuf,
+        /// Then serve the pages over it
+        #[arg(long)]
+        serve: bool,
+        #[command(flatten)]
+        at: Serve,
     },
+    /// Serve the pages: on this machine without sign-in, elsewhere with people and passwords
+    #[command(after_help = "Examples:\n  underfoot serve\n  \
+                      underfoot serve --addr 0.0.0.0:8712 --public https://slabs.example.org")]
+    Serve(Serve),
     /// Open a slab
     #[command(after_help = "Example:\n  underfoot new \"Creek Road shop\" --time-zone America/Chicago")]
     New(New),
@@ -154,7 +177,7 @@ pub(crate) enum Command {
                       Each calculation has its own --help with examples.")]
     Sums {
         #[command(subcommand)]
-        sum: crate::commands::sums::SumCommand,
+        sum: sums::SumCommand,
     },
     /// Print completions for a shell
     #[command(after_help = "Example:\n  underfoot completions bash > /etc/bash_completion.d/underfoot")]

@@ -13,7 +13,7 @@ use words::Voice;
 
 const WIDTH: usize = 100;
 
-pub(crate) fn wrapped(out: &mut String, first: &str, rest: &str, text: &str) {
+fn wrapped(out: &mut String, first: &str, rest: &str, text: &str) {
     let options = textwrap::Options::new(WIDTH).initial_indent(first).subsequent_indent(rest);
     let _ = writeln!(out, "{}", textwrap::fill(text, options));
 }

@@ -1,9 +1,31 @@
-//! The pages. So far one: the standing of a slab as a self-contained page that can be saved,
-//! sent and printed. It needs no script and fetches nothing.
+//! The pages: made on the server, phone first, in English and Spanish, each of use without script.
 //!
-//! To add a page: a template under `templates/`, a module with the struct it is filled from, and a
-//! test that renders it in both languages.
+//! A request passes [`guard`], becomes an `Ask`, and a handler of one screen answers it. Every screen
+//! is one file in `screens/` with its routes, its templates in `templates/`, and one line in
+//! `screens/mod.rs`. Nothing here computes: pages ask `slab`, `sums`, `papers` and `pictures`, and the
+//! store keeps everything that must last.
+//!
+//! To add a screen: a file in `screens/` with `routes()`, its line in `screens::SLAB_SCREENS` or
+//! `screens::OTHER_SCREENS`, its words in `locales/*/pages.ftl`.
 
+mod app;
+mod ask;
+mod assets;
+mod control;
+mod drawn;
+mod entries;
+mod frame;
+mod guard;
+mod judged;
+mod screens;
+mod server;
 mod standing_page;
+mod throttle;
+mod told;
+mod trouble;
+mod visitor;
+mod work;
 
+pub use app::{Access, App, Demo, Outside, Settings};
+pub use server::{router, serve};
 pub use standing_page::standing_page;

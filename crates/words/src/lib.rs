@@ -20,6 +20,7 @@
 //! assert_eq!(reader.length(Length::feet_inches(12.0, 6.5)), "3.82 m");
 //! ```
 
+mod drying;
 mod messages;
 mod names;
 mod numbers;

@@ -1,6 +1,8 @@
 //! Durations and dates.
 
+use jiff::Timestamp;
 use jiff::civil::Date;
+use jiff::tz::TimeZone;
 use units::Duration;
 
 use crate::numerals::rounded;
@@ -58,5 +60,12 @@ impl Voice {
         let args =
             [("day", date.day().to_string().into()), ("month", month.into()), ("year", date.year().to_string().into())];
         self.say("date", &args)
+    }
+
+    /// A moment in a place's own clock: `May 3, 2026 14:05`.
+    #[must_use]
+    pub fn moment(self, at: Timestamp, zone: &TimeZone) -> String {
+        let local = at.to_zoned_datetime(zone.clone());
+        format!("{} {:02}:{:02}", self.date(local.date()), local.hour(), local.minute())
     }
 }

@@ -16,7 +16,7 @@ use crate::slab::{Seen, Zone};
 
 impl Judge<'_> {
     /// The zone's pour; of several the last, since the youngest concrete decides.
-    pub(super) fn pour(&self, zone: &Zone) -> Option<Seen<'_, Pour>> {
+    pub(crate) fn pour(&self, zone: &Zone) -> Option<Seen<'_, Pour>> {
         self.slab.all::<Pour>().rfind(|s| self.slab.touches(s.entry, zone))
     }
 
@@ -110,7 +110,7 @@ impl Judge<'_> {
     }
 
     /// After this long a wet cure whose end nobody noted counts as ended.
-    pub(super) fn longest_wet_cure(&self) -> jiff::SignedDuration {
+    pub(crate) fn longest_wet_cure(&self) -> jiff::SignedDuration {
         let longest: Duration = self.figures.value("wet-cure-longest");
         jiff::SignedDuration::from_secs(longest.as_seconds() as i64)
     }

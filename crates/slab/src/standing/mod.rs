@@ -36,6 +36,9 @@ pub use code::{Action, Code};
 pub use finding::{Reason, Value};
 pub use overall::Overall;
 
+pub(crate) use surface::DryingStart;
+pub(crate) use temperature::between;
+
 use finding::Finding;
 
 /// The ten hold points.
@@ -175,8 +178,9 @@ impl Standing {
     }
 }
 
-/// What every rule sees: the slab, the figures that hold for it, and the moment.
-struct Judge<'a> {
+/// What every rule sees: the slab, the figures that hold for it, and the moment. The drying forecast
+/// asks it too, so that both count the same cure and the same limits.
+pub(crate) struct Judge<'a> {
     slab: &'a Slab<'a>,
     figures: &'a Figures<'a>,
     at: jiff::Timestamp,
@@ -210,7 +214,7 @@ pub fn open_incidents<'d>(slab: &Slab<'d>, trade: &Trade) -> Vec<Seen<'d, Incide
 }
 
 impl<'a> Judge<'a> {
-    fn new(slab: &'a Slab<'a>, figures: &'a Figures<'a>) -> Self {
+    pub(crate) fn new(slab: &'a Slab<'a>, figures: &'a Figures<'a>) -> Self {
         let at = slab.knowledge().at;
         let today = at.to_zoned_datetime(slab.time_zone()).date();
         Self { slab, figures, at, today, tried: std::cell::OnceCell::new() }

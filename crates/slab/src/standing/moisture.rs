@@ -19,10 +19,11 @@ use crate::diary::{Entry, EntryId};
 use crate::slab::{Seen, Zone};
 
 /// What the sealer asks, from its maker's sheet where it is known.
-struct Asked {
-    humidity: Option<RelativeHumidity>,
+pub(crate) struct Asked {
+    /// Fine up to here.
+    pub(crate) humidity: Option<RelativeHumidity>,
     /// Up to here the maker's sheet would have to say so.
-    humidity_upper: Option<RelativeHumidity>,
+    pub(crate) humidity_upper: Option<RelativeHumidity>,
     emission: Option<MoistureEmission>,
     dry_sheet_does: bool,
     damp_tolerant: bool,
@@ -121,7 +122,7 @@ impl Judge<'_> {
         self.with_rule_of_thumb(zone, finding, &start)
     }
 
-    fn asked(&self, chosen: &SealerChosen) -> Asked {
+    pub(crate) fn asked(&self, chosen: &SealerChosen) -> Asked {
         let rule = self.figures.trade().sealer(&chosen.sealer).map(|s| s.moisture);
         let own_humidity = chosen.humidity_limit.as_ref().map(units::Written::value);
         let own_emission = chosen.emission_limit.as_ref().map(units::Written::value);

@@ -89,7 +89,7 @@ impl<'a> Judge<'a> {
 
     /// When the zone began to dry: the end of its wet cure, or its pour when it was not cured wet.
     /// `None` in the pair while a wet cure has not ended.
-    pub(super) fn drying_since(&self, zone: &Zone) -> DryingStart<'a> {
+    pub(crate) fn drying_since(&self, zone: &Zone) -> DryingStart<'a> {
         let curing = self.slab.all::<Curing>().rfind(|s| self.slab.touches(s.entry, zone));
         let Some(curing) = curing else { return DryingStart::Unknown };
         let wet = matches!(curing.body.method, CuringMethod::WetCovers | CuringMethod::Water | CuringMethod::Sheet);
@@ -104,7 +104,7 @@ impl<'a> Judge<'a> {
 }
 
 /// When drying began.
-pub(super) enum DryingStart<'e> {
+pub(crate) enum DryingStart<'e> {
     /// From this entry on.
     From(&'e Entry),
     /// A wet cure was begun by this entry and no end of it is noted.

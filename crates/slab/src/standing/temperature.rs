@@ -18,7 +18,7 @@ pub(super) struct CureAge {
 }
 
 /// Time from one moment to a later one.
-pub(super) fn between(from: Timestamp, until: Timestamp) -> Duration {
+pub(crate) fn between(from: Timestamp, until: Timestamp) -> Duration {
     Duration::seconds(until.duration_since(from).as_secs_f64())
 }
 

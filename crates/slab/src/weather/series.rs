@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use jiff::civil::Date;
-use jiff::tz::Offset;
+use jiff::tz::{Offset, TimeZone};
 use units::{Length, Pressure, RelativeHumidity, Speed, Temperature};
 
 /// The year in which the samples of a typical year are stamped. It is not a leap year, as no
@@ -108,5 +108,20 @@ impl Series {
             samples.push(Sample { at, ..*sample });
         }
         Ok(Self { samples, typical_year: false })
+    }
+
+    /// The same where only the slab's time zone is known, as of a series kept in the diary: in that
+    /// zone's standard time.
+    ///
+    /// # Errors
+    /// As [`Series::typical_to_year`].
+    pub fn typical_to_year_in(&self, year: i16, zone: &TimeZone) -> Result<Self, TypicalYearError> {
+        // Standard time is what winter keeps, on either side of the equator.
+        let offset = |month: i8| {
+            let day = Date::new(year, month, 1).ok()?;
+            Some(zone.to_offset(day.at(12, 0, 0, 0).to_zoned_datetime(zone.clone()).ok()?.timestamp()))
+        };
+        let standard = [offset(1), offset(7)].into_iter().flatten().min().unwrap_or(Offset::UTC);
+        self.typical_to_year(year, standard)
     }
 }

@@ -1,6 +1,6 @@
 //! The table of entries refuses to change, whoever asks.
 
-use crate::common::{notes, raw, store_with_slab};
+use crate::common::{add_raw, notes, raw, store_with_slab};
 
 #[test]
 fn no_statement_changes_or_drops_an_entry() {
@@ -30,5 +30,19 @@ fn no_statement_changes_or_drops_an_entry() {
         assert!(error.contains(word), "{statement}: {error}");
     }
     assert_eq!(store.diary(slab).expect("a diary"), before);
+    assert!(store.check().expect("a report").is_sound());
+}
+
+#[test]
+fn entries_that_another_program_adds_are_tallied_too() {
+    let (dir, store, slab) = store_with_slab();
+    store.append(slab, &notes(slab, 0, 2)).expect("added");
+    let more = notes(slab, 2, 4);
+    let other = raw(&dir);
+    for (entry, insert) in more.iter().zip(["INSERT", "INSERT OR IGNORE"]) {
+        add_raw(&other, insert, entry);
+    }
+    let record = store.slab_record(slab).expect("read").expect("it is there");
+    assert_eq!((record.entries, record.version), (4, 4));
     assert!(store.check().expect("a report").is_sound());
 }

@@ -96,12 +96,13 @@ fn a_torn_database_file_is_found() {
     let path = dir.path().join("underfoot.sqlite");
     let mut bytes = fs::read(&path).expect("bytes");
     let page = usize::from(u16::from_be_bytes([bytes[16], bytes[17]]));
-    // The first page holds the names of the tables; leave it, and tear every other one.
-    for torn in bytes.chunks_mut(page).skip(1).step_by(2) {
+    // The first pages hold the names of the tables; leave them, and tear every other one after.
+    let half = bytes.len() / page / 2;
+    for torn in bytes.chunks_mut(page).skip(half).step_by(2) {
         torn.fill(0xA5);
     }
     fs::write(&path, bytes).expect("damage");
-    let store = Store::open(dir.path()).expect("its first page still reads");
+    let store = Store::open(dir.path()).expect("its first pages still read");
     let report = store.check().expect("a report");
     assert!(report.problems.iter().any(|p| matches!(p, Problem::Database(_))), "{report:?}");
 }
@@ -123,4 +124,45 @@ fn leftovers_are_listed_and_other_files_left_alone() {
 fn an_empty_store_is_sound() {
     let (_dir, store) = crate::common::new_store();
     assert_eq!(store.check().expect("a report"), Report::default());
+}
+
+#[test]
+fn a_tally_that_disagrees_with_the_entries_is_found() {
+    for (statement, says) in [
+        ("UPDATE tally SET entries = entries + 1", "the tally says 4 entries, the diary has 3"),
+        ("UPDATE tally SET last_arrival = 9", "but their last is another"),
+        ("UPDATE tally SET last_noted_us = 0", "but their last is another"),
+        ("DELETE FROM tally", "the tally says 0 entries, the diary has 3"),
+        ("INSERT INTO tally VALUES ('nowhere', 2, 1, 0)", "slab nowhere: the tally says 2 entries, the diary has 0"),
+    ] {
+        let (dir, store, slab) = store_with_slab();
+        store.append(slab, &notes(slab, 0, 3)).expect("added");
+        raw(&dir).execute(statement, []).expect(statement);
+        let report = store.check().expect("a report");
+        assert!(matches!(&report.problems[..], [Problem::Tally(found)] if found.contains(says)), "{report:?}");
+    }
+}
+
+#[test]
+fn an_index_of_photographs_that_disagrees_with_the_entries_is_found() {
+    for (statement, says) in [
+        ("DELETE FROM entry_photograph", "not in the slab's index"),
+        ("INSERT INTO entry_photograph SELECT slab, 'ff' FROM entry_photograph", "no entry names it"),
+        ("INSERT INTO entry_photograph SELECT 'nowhere', hash FROM entry_photograph", "no entry names it"),
+    ] {
+        let (dir, store, _) = full_store();
+        assert_eq!(raw(&dir).execute(statement, []).expect(statement), 1, "{statement}");
+        let report = store.check().expect("a report");
+        assert!(matches!(&report.problems[..], [Problem::Tally(found)] if found.contains(says)), "{report:?}");
+    }
+}
+
+#[test]
+fn a_row_of_another_table_that_belongs_nowhere_is_found() {
+    let (dir, store, _) = store_with_slab();
+    let other = raw(&dir);
+    other.pragma_update(None, "foreign_keys", false).expect("keys off");
+    other.execute("INSERT INTO put_away VALUES ('nowhere', 0)", []).expect("a row");
+    let report = store.check().expect("a report");
+    assert!(matches!(&report.problems[..], [Problem::Database(says)] if says.contains("\"put_away\"")), "{report:?}");
 }

@@ -1,9 +1,10 @@
 //! A store in a folder of its own, entries to put in it, and a second way into the database.
 
+use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use rusqlite::Connection;
 use slab::diary::{Context, Entry, SlabId, read_lines};
-use store::Store;
+use store::{NewPerson, Person, PersonId, Role, Store};
 use tempfile::TempDir;
 
 pub(crate) fn new_store() -> (TempDir, Store) {
@@ -77,4 +78,39 @@ pub(crate) fn one_of_every_kind(slab: SlabId) -> Vec<Entry> {
         }
     }
     read(slab, &lines)
+}
+
+pub(crate) fn moment(text: &str) -> Timestamp {
+    text.parse().expect("a moment")
+}
+
+/// A password as it is kept. The store never looks at what is between the signs.
+pub(crate) const PHC: &str = "$argon2id$v=19$m=19456,t=2,p=1$c2FsdHNhbHQ$aGFzaGhhc2hoYXNoaGFzaA";
+
+pub(crate) fn new_person(number: u128, name: &str) -> NewPerson<'_> {
+    NewPerson { id: PersonId::from_u128(number), name, password_phc: PHC, lang: "en", measure: "imperial" }
+}
+
+pub(crate) fn add_person(store: &Store, number: u128, name: &str, role: Role) -> Person {
+    store.add_person(&new_person(number, name), role, moment("2026-03-01T12:00:00Z")).expect("added")
+}
+
+/// Adds an entry as any other program could.
+pub(crate) fn add_raw(connection: &Connection, insert: &str, entry: &Entry) {
+    let text = entry.to_json();
+    let digest = blake3::hash(text.as_bytes());
+    let sql = format!(
+        "{insert} INTO entry (id, slab, happened_us, noted_us, kind, replaces, text, digest)
+         VALUES (?1, ?2, ?3, ?4, ?5, NULL, ?6, ?7)"
+    );
+    let values = (
+        entry.id.to_string(),
+        entry.slab.to_string(),
+        entry.happened.instant().as_microsecond(),
+        entry.noted.instant().as_microsecond(),
+        entry.body.kind(),
+        &text,
+        digest.as_bytes(),
+    );
+    assert_eq!(connection.execute(&sql, values).expect("added"), 1);
 }

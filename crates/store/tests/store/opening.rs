@@ -79,8 +79,8 @@ fn tables_of_a_newer_program_are_refused_and_not_touched() {
     let before = std::fs::read(&path).expect("bytes");
 
     let error = Store::open(dir.path()).expect_err("it is newer");
-    assert!(matches!(error, StoreError::NewerDatabase { found: 99, known: 1, .. }), "{error}");
-    assert!(error.to_string().contains("tables are version 99; accepted: version 1 or older"), "{error}");
+    assert!(matches!(error, StoreError::NewerDatabase { found: 99, known: 2, .. }), "{error}");
+    assert!(error.to_string().contains("tables are version 99; accepted: version 2 or older"), "{error}");
     assert_eq!(std::fs::read(&path).expect("bytes"), before);
 }
 

@@ -3,16 +3,18 @@
 use crate::out::answer;
 use std::path::Path;
 
-use slab::diary::{Knowledge, SlabId, When};
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use slab::diary::{Context, Draft, Knowledge, SlabId, When, read_lines};
 use slab::order::order;
 use slab::slab::fold;
 use slab::standing::standing;
 use slab::trade::Trade;
+use store::Store;
 
-use super::log::{append, draft_entry, from_lines};
 use super::papers::{Wanted, file_name, typeset, write};
 use super::series::from_bytes;
-use crate::cli::{Common, LangArg, PaperArg, PourArgs, SizeArg};
+use crate::cli::{Common, LangArg, PaperArg, PourArgs, Serve, SizeArg};
 use crate::failure::{Answer, Failure};
 use crate::session::{Session, voice, zone_of};
 use crate::{json, text};
@@ -31,10 +33,10 @@ const WISHED_FINISHES: [&str; 3] = ["shop=light-steel-trowel", "showroom=hard-st
 /// When its weather file was read in.
 const WEATHER_READ: &str = "2026-02-10 09:00";
 
-pub(crate) fn run(dir: &Path, common: &Common) -> Result<Answer, Failure> {
+pub(crate) fn run(dir: &Path, serve: Option<&Serve>, common: &Common) -> Result<Answer, Failure> {
     std::fs::create_dir_all(dir.join("papers")).map_err(|e| Failure::file(dir, &e))?;
     let session = Session::open_in(dir, common)?;
-    let slab_id = fill(&session)?;
+    let slab_id = fill(&session.store)?;
     let diary = session.store.diary(slab_id).map_err(Failure::data)?;
     let zone = zone_of(&diary);
     let at = When::read(AS_OF, &zone).map_err(Failure::data)?.instant();
@@ -82,6 +84,9 @@ pub(crate) fn run(dir: &Path, common: &Common) -> Result<Answer, Failure> {
         answer!("{}", session.voice.say("paper-written", &[("file", file.as_str().into())]));
     }
     answer!("{}", session.voice.say("demo-diary", &[("dir", shown.as_str().into())]));
+    if let Some(serve) = serve {
+        return super::serve::run(session, serve);
+    }
     // The demo showed what it should, whatever its slab's standing is.
     Ok(Answer::Yes)
 }
@@ -97,18 +102,43 @@ fn wanted(kind: PaperArg) -> Wanted {
     Wanted { kind, size: SizeArg::Letter, out: None, pour }
 }
 
-/// Reads the demo's files into the store; a second time nothing is added.
-fn fill(session: &Session) -> Result<SlabId, Failure> {
-    let id = SlabId::of_name("Underfoot demo: Alder Mill workshop");
-    session.store.create_slab(id, "Alder Mill workshop").map_err(Failure::data)?;
-    from_lines(session, id, DIARY)?;
-    let diary = session.store.diary(id).map_err(Failure::data)?;
+/// The demo's slab.
+pub(crate) fn slab_id() -> SlabId {
+    SlabId::of_name("Underfoot demo: Alder Mill workshop")
+}
+
+/// The moment at which the demo is asked.
+pub(crate) fn as_of() -> Timestamp {
+    let zone = TimeZone::get("America/New_York").expect("the zone of the demo's diary is in the time zone table");
+    When::read(AS_OF, &zone).expect("a moment of our own").instant()
+}
+
+/// Reads the demo's files into the store; a second time nothing is added. Nothing of this machine or
+/// person goes in: the same demo everywhere.
+pub(crate) fn fill(store: &Store) -> Result<SlabId, Failure> {
+    let id = slab_id();
+    store.create_slab(id, "Alder Mill workshop").map_err(Failure::data)?;
+    let file = |zone: TimeZone| Context {
+        slab: id,
+        zone,
+        author: "diary file".to_owned(),
+        device: "diary file".to_owned(),
+        noted: None,
+    };
+    let entries = read_lines(DIARY, &file(TimeZone::UTC)).map_err(|errors| {
+        let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
+        Failure::Data(told.join("\n  "))
+    })?;
+    store.append(id, &entries).map_err(Failure::data)?;
+    let diary = store.diary(id).map_err(Failure::data)?;
     if !diary.entries().any(|e| e.body.kind() == "air_series") {
         let zone = zone_of(&diary);
         let (body, _) = from_bytes(WEATHER_NAME, WEATHER, &[], None, &zone)?;
-        let mut entry = draft_entry(session, id, &zone, Some(WEATHER_READ), None, Vec::new(), body)?;
-        entry.noted = entry.happened.clone();
-        append(session, id, vec![entry])?;
+        let line = serde_json::json!({ "id": "#weather", "happened": WEATHER_READ, "body": body });
+        let entry = Draft::parse(&line.to_string())
+            .and_then(|draft| draft.settle(&file(zone), 0))
+            .map_err(|(field, problem)| Failure::Data(format!("{field}: {problem}")))?;
+        store.append(id, &[entry]).map_err(Failure::data)?;
     }
     Ok(id)
 }

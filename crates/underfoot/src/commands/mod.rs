@@ -11,8 +11,9 @@ mod new;
 mod order;
 mod papers;
 mod series;
+mod serve;
 mod standing;
-pub(crate) mod sums;
+mod sums;
 
 use crate::cli::{Cli, Command};
 use crate::failure::{Answer, Failure};
@@ -21,7 +22,8 @@ use crate::session::Session;
 pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
     let common = cli.common;
     match cli.command {
-        Command::Demo { dir } => demo::run(&dir, &common),
+        Command::Demo { dir, serve, at } => demo::run(&dir, serve.then_some(&at), &common),
+        Command::Serve(args) => serve::run(Session::open(&common)?, &args),
         Command::Completions { shell } => completions::run(shell),
         Command::New(new) => new::run(&Session::open(&common)?, &new),
         Command::List => list::run(&Session::open(&common)?),

@@ -4,7 +4,8 @@ use std::path::Path;
 
 use jiff::tz::TimeZone;
 use serde_json::{Value, json};
-use slab::weather::{ColumnMap, Import, import};
+use slab::weather::Import;
+use sums::weather_file;
 
 use crate::cli::Log;
 use crate::failure::Failure;
@@ -30,15 +31,7 @@ pub(crate) fn from_bytes(
     year: Option<i16>,
     zone: &TimeZone,
 ) -> Result<(Value, Import), Failure> {
-    let mut map = ColumnMap::default();
-    for column in columns {
-        let Some((quantity, header)) = column.split_once('=') else {
-            return Err(Failure::Use(format!("--column \"{column}\": accepted: quantity=column, such as air=T1")));
-        };
-        map.set(quantity.trim(), header.trim()).map_err(|e| Failure::Use(e.to_string()))?;
-    }
-    let mapping = (!columns.is_empty()).then_some(&map);
-    let import = import(bytes, None, mapping, zone).map_err(|e| Failure::Data(format!("{name}: {e}")))?;
+    let import = weather_file::read(name, bytes, columns, zone)?;
     let series = match year {
         Some(year) => import.typical_to_year(year).map_err(Failure::data)?,
         None => import.series.clone(),
@@ -47,21 +40,8 @@ pub(crate) fn from_bytes(
     Ok((body, import))
 }
 
-pub(super) fn tell(name: &str, import: &Import) {
-    const SHOWN: usize = 12;
-    for assumption in &import.assumed {
-        anstream::eprintln!("{name}: {assumption}");
-    }
-    for skipped in import.skipped.iter().take(SHOWN) {
-        anstream::eprintln!("{name}: {skipped}");
-    }
-    if import.skipped.len() > SHOWN {
-        anstream::eprintln!("{name}: and {} more left out", import.skipped.len() - SHOWN);
-    }
-    for gap in import.gaps.iter().take(SHOWN) {
-        anstream::eprintln!("{name}: nothing from {} to {}", gap.from, gap.to);
-    }
-    for duplicate in import.duplicates.iter().take(SHOWN) {
-        anstream::eprintln!("{name}: {duplicate}");
+fn tell(name: &str, import: &Import) {
+    for note in weather_file::notes(name, import) {
+        anstream::eprintln!("{note}");
     }
 }

@@ -2,10 +2,12 @@
 //! the table of what each code carries.
 
 mod carried;
+mod drying;
 mod messages;
 mod numbers;
 mod real_reasons;
 mod sentences;
 mod spelling;
+mod pictures;
 mod sums;
 mod translations;

@@ -20,9 +20,9 @@ pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, Note, SealerChosen, S
 pub use making::{Cured, Curing, CuringMethod, Finish, Pour};
 pub use money::{PaymentTerms, TimeCost};
 pub use testing::{
-    AcidDrop, AirReading, AirSeries, ColourLook, EmissionDish, Evenness, Fizz, PhMoment, PlasticSheet, RagResult,
-    ReferenceCard, Scrape, ScrapeResult, SheetResult, SlabHumidity, SlabPhotograph, SolventWipe, SurfacePh,
-    Temperature, WaterDrop, WipeResult,
+    AcidDrop, AirReading, AirSeries, CardBox, CardBoxError, ColourLook, EmissionDish, Evenness, Fizz, PhMoment,
+    PlasticSheet, RagResult, ReferenceCard, Scrape, ScrapeResult, SheetResult, SlabHumidity, SlabPhotograph,
+    SolventWipe, SurfacePh, Temperature, WaterDrop, WipeResult,
 };
 pub use trouble::{
     Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Defect, DefectKind, Incident, PrintedSide,

@@ -1,0 +1,147 @@
+//! The place of an entry: a zone, a point, a patch.
+
+use serde_json::{Map, Value, json};
+use slab::diary::Place;
+use units::Written;
+use words::Measure;
+
+use crate::form::PlaceAsk;
+use crate::mistake::{Mistake, MistakeKind};
+use crate::read::quantity;
+use crate::table::{OFFSET, RADIUS};
+use crate::typed::Typed;
+
+/// The inputs of a place: what kind it is; the zone; a point and how far around it; the corners of a
+/// patch, repeated.
+pub const PLACE_INPUTS: &[&str] = &["place_kind", "zone", "x", "y", "radius", "corner_x", "corner_y"];
+
+/// Kinds of place, the values of `place_kind`. The last two are not asked for, but an old entry may
+/// have them.
+pub const PLACE_KINDS: &[&str] = &["slab", "zone", "point", "zone_point", "patch"];
+
+impl PlaceAsk {
+    /// The values of `place_kind` to offer.
+    #[must_use]
+    pub fn kinds(self) -> &'static [&'static str] {
+        match self {
+            Self::None => &[],
+            Self::Zone => &PLACE_KINDS[..2],
+            Self::Point => &PLACE_KINDS[..3],
+        }
+    }
+}
+
+/// Reads the place; `None` is the whole slab. An empty `place_kind` is a point when `x` or `y` was
+/// typed, a zone when one was, else the whole slab.
+///
+/// # Errors
+/// Every mistake at once, each with its input. Whether the plan has the zone is for the diary to say.
+pub fn read_place(typed: &Typed, measure: Measure) -> Result<Option<Value>, Vec<Mistake>> {
+    let mut reader = Reader { typed, measure, place: Map::new(), mistakes: Vec::new() };
+    match typed.answer("place_kind").unwrap_or_else(|| guessed(typed)) {
+        "slab" => return Ok(None),
+        "zone" => reader.zone(),
+        "point" => reader.point(),
+        "zone_point" => {
+            reader.zone();
+            reader.point();
+        }
+        "patch" => {
+            if typed.answer("zone").is_some() {
+                reader.zone();
+            }
+            reader.patch();
+        }
+        other => reader.mistakes.push(Mistake::new("place_kind", MistakeKind::NotAChoice, other)),
+    }
+    if reader.mistakes.is_empty() { Ok(Some(Value::Object(reader.place))) } else { Err(reader.mistakes) }
+}
+
+fn guessed(typed: &Typed) -> &'static str {
+    if typed.answer("x").is_some() || typed.answer("y").is_some() {
+        "point"
+    } else if typed.answer("zone").is_some() {
+        "zone"
+    } else {
+        "slab"
+    }
+}
+
+struct Reader<'a> {
+    typed: &'a Typed,
+    measure: Measure,
+    place: Map<String, Value>,
+    mistakes: Vec<Mistake>,
+}
+
+impl Reader<'_> {
+    fn zone(&mut self) {
+        match self.typed.answer("zone") {
+            Some(zone) => drop(self.place.insert("zone".to_owned(), json!(zone))),
+            None => self.mistakes.push(Mistake::new("zone", MistakeKind::Missing, "")),
+        }
+    }
+
+    fn offset(&mut self, input: &str, text: Option<&str>) -> Option<String> {
+        let read = match text {
+            Some(text) => quantity(OFFSET, text, self.measure),
+            None => Err(MistakeKind::Missing),
+        };
+        read.map_err(|what| self.mistakes.push(Mistake::new(input, what, text.unwrap_or_default()))).ok()
+    }
+
+    fn point(&mut self) {
+        let x = self.offset("x", self.typed.answer("x"));
+        let y = self.offset("y", self.typed.answer("y"));
+        if let (Some(x), Some(y)) = (x, y) {
+            self.place.insert("point".to_owned(), json!([x, y]));
+        }
+        if let Some(radius) = self.typed.answer("radius") {
+            match quantity(RADIUS, radius, self.measure) {
+                Ok(radius) => drop(self.place.insert("radius".to_owned(), json!(radius))),
+                Err(what) => self.mistakes.push(Mistake::new("radius", what, radius)),
+            }
+        }
+    }
+
+    fn patch(&mut self) {
+        let (xs, ys) = (self.typed.get("corner_x"), self.typed.get("corner_y"));
+        if xs.len() != ys.len() || xs.len() < 3 {
+            return self.mistakes.push(Mistake::new("corner_x", MistakeKind::NoPatch, ""));
+        }
+        let mut corners = Vec::new();
+        for (x, y) in xs.iter().zip(ys) {
+            let corner = (self.offset("corner_x", Some(x)), self.offset("corner_y", Some(y)));
+            if let (Some(x), Some(y)) = corner {
+                corners.push(json!([x, y]));
+            }
+        }
+        self.place.insert("polygon".to_owned(), Value::Array(corners));
+    }
+}
+
+/// The inputs as an old place fills them.
+pub(crate) fn fill(place: Option<&Place>, typed: &mut Typed) {
+    let Some(place) = place else { return typed.set("place_kind", "slab") };
+    let kind = match (&place.zone, &place.point, &place.polygon) {
+        (_, _, Some(_)) => "patch",
+        (Some(_), Some(_), None) => "zone_point",
+        (None, Some(_), None) => "point",
+        (_, None, None) => "zone",
+    };
+    typed.set("place_kind", kind);
+    if let Some(zone) = &place.zone {
+        typed.set("zone", zone);
+    }
+    if let Some([x, y]) = &place.point {
+        typed.set("x", x.text());
+        typed.set("y", y.text());
+    }
+    if let Some(radius) = &place.radius {
+        typed.set("radius", Written::text(radius));
+    }
+    for [x, y] in place.polygon.iter().flatten() {
+        typed.push("corner_x", x.text());
+        typed.push("corner_y", y.text());
+    }
+}

@@ -1,0 +1,96 @@
+//! One-tap answers.
+
+use forms::{Ask, MistakeKind, Typed, form, forms, read_body};
+use serde_json::{Value, json};
+use slab::diary::{Context, SlabId};
+use slab::trade::Trade;
+use words::Measure;
+
+/// What a form needs besides its preset.
+fn besides(kind: &str) -> Typed {
+    match kind {
+        "retest" => [("of", "0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10")].into_iter().collect(),
+        _ => Typed::new(),
+    }
+}
+
+#[test]
+fn every_preset_reads_to_a_body_without_complaint() {
+    let mut read = 0;
+    for form in forms() {
+        for preset in form.presets {
+            for (input, value) in preset.sets {
+                let field = form.field_of_input(input).unwrap_or_else(|| panic!("{}.{input}", form.kind));
+                if let Ask::Choice(values) = field.ask {
+                    assert!(values.contains(value), "{}.{input} {value}", form.kind);
+                }
+            }
+            let mut typed = besides(form.kind);
+            typed.set("preset", preset.name);
+            let body = read_body(form, &typed, Measure::Imperial)
+                .unwrap_or_else(|m| panic!("{} {}: {m:?}", form.kind, preset.name));
+            let line = json!({"happened": "2026-03-12", "body": body}).to_string();
+            let context = Context {
+                slab: SlabId::of_name("presets"),
+                zone: jiff::tz::TimeZone::UTC,
+                author: "test".to_owned(),
+                device: "test".to_owned(),
+                noted: None,
+            };
+            let entries = slab::diary::read_lines(&line, &context).unwrap();
+            let now = "2026-06-01T00:00:00Z".parse().unwrap();
+            let found = slab::diary::complaints(&slab::diary::Diary::new(), &entries, Trade::built_in(), now);
+            assert!(form.kind == "retest" || found.is_empty(), "{found:?}");
+            read += 1;
+        }
+    }
+    assert_eq!(read, PRESETS);
+}
+
+const PRESETS: usize = 51;
+
+#[test]
+fn a_preset_replaces_what_it_sets_and_leaves_the_rest() {
+    let drop = form("water_drop").unwrap();
+    let of = "0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10";
+    let typed: Typed =
+        [("preset", "soaked_30_s"), ("soaked_in", "soon"), ("still_stood_after", "10"), ("beads", "yes"), ("of", of)]
+            .into_iter()
+            .collect();
+    let body = read_body(drop, &typed, Measure::Metric).unwrap();
+    assert_eq!(Value::Object(body), json!({"kind": "water_drop", "soaked_in": "30 s", "of": of}));
+}
+
+#[test]
+fn an_unknown_preset_is_a_mistake() {
+    let typed: Typed = [("preset", "9")].into_iter().collect();
+    let mistakes = read_body(form("scrape").unwrap(), &typed, Measure::Metric).unwrap_err();
+    assert!(mistakes.iter().any(|m| m.field == "preset" && m.what == MistakeKind::NotAChoice && m.typed == "9"));
+}
+
+#[test]
+fn what_is_done_kneeling_is_one_tap_or_one_line_away() {
+    let quick: Vec<&str> = forms().iter().filter(|f| f.quick).map(|f| f.kind).collect();
+    for kind in [
+        "water_drop",
+        "scrape",
+        "incident",
+        "slab_photograph",
+        "colour_look",
+        "surface_ph",
+        "slab_humidity",
+        "air_reading",
+        "survey",
+        "acid_drop",
+        "note",
+        "cover",
+        "cleaning",
+        "defect",
+        "site_check",
+    ] {
+        assert!(quick.contains(&kind), "{kind}");
+    }
+    for kind in ["water_drop", "scrape", "incident", "colour_look", "surface_ph", "site_check", "survey", "acid_drop"] {
+        assert!(!form(kind).unwrap().presets.is_empty(), "{kind}");
+    }
+}

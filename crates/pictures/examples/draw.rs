@@ -1,0 +1,48 @@
+//! Writes the sample drawings into a folder, to be looked at: `cargo run -p pictures --example draw -- DIR`.
+
+#[path = "../tests/all/samples.rs"]
+#[allow(dead_code, reason = "the tests use the rest")]
+mod samples;
+
+use pictures::{PlanLayers, PlanLook, drying_chart, evaporation_chart, marks_of, plan_svg, time_line};
+use slab::trade::Trade;
+use words::{Lang, Measure, Voice};
+
+fn main() -> std::io::Result<()> {
+    let folder = std::env::args().nth(1).unwrap_or_else(|| ".".to_owned());
+    let put = |name: &str, svg: &str| std::fs::write(format!("{folder}/{name}.svg"), svg);
+    for (lang, measure) in [(Lang::En, Measure::Imperial), (Lang::Es, Measure::Metric)] {
+        let voice = Voice::new(lang, measure);
+        let tag = lang.name();
+        let diary = samples::demo();
+        let slab = slab::slab::fold(&diary, samples::after_all());
+        let marks = marks_of(&slab, Trade::built_in(), voice);
+        let demo = slab.plan().expect("the demo has a plan");
+        let layers = PlanLayers { marks, hidden: Vec::new() };
+        let plans = [
+            ("demo", demo.clone(), layers.clone(), 390.0),
+            ("demo-wide", demo.clone(), layers, 900.0),
+            ("crooked", samples::crooked(), PlanLayers { marks: samples::one_of_each(), hidden: Vec::new() }, 390.0),
+            ("bare", samples::crooked(), PlanLayers::default(), 390.0),
+            ("rooms", samples::rooms(20, 20), PlanLayers::default(), 390.0),
+            ("few-rooms", samples::rooms(6, 3), PlanLayers::default(), 390.0),
+        ];
+        for (name, plan, layers, width) in plans {
+            let drawing = plan_svg(&plan, &layers, &PlanLook::new("plan", "Plan", voice).wide(width));
+            put(&format!("plan-{name}-{tag}"), &drawing.svg.unwrap_or_default())?;
+            if name == "demo" {
+                drawing.items.iter().for_each(|i| println!("{:?} {:?} {}", i.layer, i.number, i.text));
+            }
+        }
+        let drawings = [
+            ("drying", drying_chart(&samples::drying(voice))),
+            ("evaporation", evaporation_chart(&samples::evaporation(voice))),
+            ("line", time_line(&samples::time_line_sample(voice))),
+        ];
+        for (name, drawing) in drawings {
+            put(&format!("{name}-{tag}"), &drawing.svg)?;
+            drawing.sentences.iter().for_each(|s| println!("{name}: {s}"));
+        }
+    }
+    Ok(())
+}

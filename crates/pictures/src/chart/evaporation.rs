@@ -1,0 +1,266 @@
+//! Water leaving fresh concrete, hour by hour.
+
+use jiff::civil::DateTime;
+use units::EvaporationRate;
+use words::{Measure, Voice};
+
+use super::axes::{Axes, WIDTH};
+use super::ticks::{decimals, round_numbers};
+use crate::boxes::Box2;
+use crate::day::{day, day_year, hour};
+use crate::lettering::{SMALL, bold_width};
+use crate::key::{KeyEntry, key};
+use crate::look::{Drawing, Look, Table};
+use crate::svg::{Anchor, CEMENT, Hatch, INK, Letters, PALE, Svg};
+
+/// What the evaporation chart shows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct EvaporationChart {
+    /// Title, reader, prefix.
+    pub look: Look,
+    /// The hours in order, each beside the one before.
+    pub hours: Vec<EvaporationHour>,
+    /// Lines at which something is to be done.
+    pub alarms: Vec<AlarmLine>,
+}
+
+/// One hour.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct EvaporationHour {
+    /// When it begins, on the clock of the site.
+    pub from: DateTime,
+    /// What leaves; `None` when the air is not known.
+    pub rate: Option<RateBand>,
+}
+
+/// A rate with its margin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RateBand {
+    /// The low end.
+    pub low: EvaporationRate,
+    /// The estimate.
+    pub rate: EvaporationRate,
+    /// The high end.
+    pub high: EvaporationRate,
+}
+
+/// A rate at which something is to be done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AlarmLine {
+    /// From this rate on.
+    pub rate: EvaporationRate,
+    /// Its name, in the reader's language.
+    pub label: String,
+}
+
+/// How an hour stands to the lowest alarm.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Against {
+    Below,
+    Possible,
+    Above,
+}
+
+impl Against {
+    const ALL: [Self; 3] = [Self::Below, Self::Possible, Self::Above];
+
+    fn of(band: RateBand, alarms: &[AlarmLine]) -> Self {
+        if alarms.iter().any(|a| band.rate >= a.rate) {
+            Self::Above
+        } else if alarms.iter().any(|a| band.high >= a.rate) {
+            Self::Possible
+        } else {
+            Self::Below
+        }
+    }
+
+    const fn key(self) -> &'static str {
+        match self {
+            Self::Below => "pic-air-below",
+            Self::Possible => "pic-air-possible",
+            Self::Above => "pic-air-above",
+        }
+    }
+
+    /// The fill of its bars.
+    fn fill(self, svg: &Svg) -> String {
+        match self {
+            Self::Below => PALE.to_owned(),
+            Self::Possible => svg.hatch(Hatch::Likely),
+            Self::Above => svg.hatch(Hatch::Above),
+        }
+    }
+}
+
+/// Draws a bar for each hour with its margin, and the alarm lines.
+#[must_use]
+pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
+    let voice = chart.look.voice;
+    let mut svg = Svg::new(&chart.look.prefix);
+    let axes = axes(chart);
+    let numbers = round_numbers(axes.y.0, axes.y.1, 6);
+    let places = decimals(&numbers);
+    let name = match voice.measure {
+        Measure::Imperial => "pic-air-pounds",
+        Measure::Metric => "pic-air-kilograms",
+    };
+    let ticks: Vec<(f64, String)> = numbers.iter().map(|n| (*n, voice.number(*n, places))).collect();
+    axes.upright(&mut svg, &ticks, &voice.say(name, &[]));
+    bars(&mut svg, &axes, chart);
+    let lines: Vec<(f64, String)> = chart.alarms.iter().map(|a| (in_reader(a.rate, voice), alarm_words(a, voice))).collect();
+    axes.named_lines(&mut svg, &lines, Anchor::End);
+    hours(&mut svg, &axes, chart);
+    let entries = entries(&svg, chart);
+    let height = key(&mut svg, &entries, (8.0, WIDTH - 8.0), axes.plot.bottom + 36.0) + 6.0;
+    let sentences = sentences(chart);
+    Drawing {
+        svg: svg.finish((WIDTH, height), &chart.look.title, &voice.say("pic-air-desc", &[]), ""),
+        sentences,
+        table: table(chart),
+    }
+}
+
+fn in_reader(rate: EvaporationRate, voice: Voice) -> f64 {
+    match voice.measure {
+        Measure::Imperial => rate.as_pounds_per_square_foot_hour(),
+        Measure::Metric => rate.as_kilograms_per_square_metre_hour(),
+    }
+}
+
+fn alarm_words(alarm: &AlarmLine, voice: Voice) -> String {
+    let value = voice.evaporation(alarm.rate);
+    voice.say("pic-named", &[("name", alarm.label.as_str().into()), ("value", value.into())])
+}
+
+fn axes(chart: &EvaporationChart) -> Axes {
+    let voice = chart.look.voice;
+    let highs = chart.hours.iter().filter_map(|h| h.rate).map(|r| r.high);
+    let highest = highs.chain(chart.alarms.iter().map(|a| a.rate)).map(|r| in_reader(r, voice)).fold(0.0, f64::max);
+    let top = if highest > 0.0 { highest * 1.12 } else { 1.0 };
+    let plot = Box2 { left: 42.0, top: 30.0, right: WIDTH - 10.0, bottom: 220.0 };
+    Axes { plot, x: (0.0, chart.hours.len().max(1) as f64), y: (0.0, top) }
+}
+
+fn bars(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
+    let voice = chart.look.voice;
+    for (at, hour) in chart.hours.iter().enumerate() {
+        let (left, right) = (axes.x_at(at as f64), axes.x_at(at as f64 + 1.0));
+        let gap = (right - left) * 0.12;
+        let middle = (left + right) / 2.0;
+        let Some(band) = hour.rate else {
+            // A dash on the ground: no bar is not the same as nothing leaving.
+            let y = axes.plot.bottom - 5.0;
+            svg.stroke(&[(left + gap, y), (right - gap, y)], "p-unknown", (INK, 1.4), "");
+            continue;
+        };
+        let fill = Against::of(band, &chart.alarms).fill(svg);
+        let top = axes.y_at(in_reader(band.rate, voice));
+        let bar = Box2 { left: left + gap, top, right: right - gap, bottom: axes.plot.bottom };
+        svg.rect(bar, "p-bar", &fill, (INK, 0.8));
+        let ends = [band.low, band.high].map(|r| axes.y_at(in_reader(r, voice)));
+        svg.stroke(&[(middle, ends[0]), (middle, ends[1])], "p-margin", (INK, 1.2), "");
+        let cap = ((right - left) * 0.22).min(4.0);
+        for y in ends {
+            svg.stroke(&[(middle - cap, y), (middle + cap, y)], "p-margin", (INK, 1.2), "");
+        }
+    }
+}
+
+/// Hours under the bars, and the day under its first hour.
+fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
+    let voice = chart.look.voice;
+    let count = chart.hours.len();
+    let step = [1, 2, 3, 6, 12, 24].into_iter().find(|s| count / s <= 8).unwrap_or(24);
+    let on_the_hour = |h: &EvaporationHour| i64::from(h.from.hour()) % step as i64 == 0 && h.from.minute() == 0;
+    let ticks: Vec<(f64, String)> = chart
+        .hours
+        .iter()
+        .enumerate()
+        .filter(|(_, h)| step < 24 && on_the_hour(h))
+        .map(|(at, h)| (at as f64, hour(voice, h.from)))
+        .collect();
+    axes.level(svg, &ticks, 15.0);
+    let mut used = f64::NEG_INFINITY;
+    for (at, h) in chart.hours.iter().enumerate() {
+        let begins = at == 0 || chart.hours[at - 1].from.date() != h.from.date();
+        let words = day(voice, h.from.date());
+        let x = axes.x_at(at as f64);
+        let wide = bold_width(&words, SMALL);
+        if begins && x > used && x + wide < WIDTH {
+            svg.text((x, axes.plot.bottom + 30.0), Letters::new(SMALL).bold(), &words);
+            if at > 0 {
+                let down = [(x, axes.plot.bottom), (x, axes.plot.bottom + 32.0)];
+                svg.stroke(&down, "p-axis", (CEMENT, 0.8), "");
+            }
+            used = x + wide + 6.0;
+        }
+    }
+}
+
+fn entries(svg: &Svg, chart: &EvaporationChart) -> Vec<KeyEntry<'static>> {
+    let voice = chart.look.voice;
+    if chart.alarms.is_empty() {
+        return Vec::new();
+    }
+    let against: Vec<Against> =
+        chart.hours.iter().filter_map(|h| h.rate).map(|r| Against::of(r, &chart.alarms)).collect();
+    let kinds = Against::ALL.into_iter().filter(|kind| against.contains(kind));
+    let mut entries: Vec<KeyEntry<'static>> = kinds
+        .map(|kind| {
+            let fill = kind.fill(svg);
+            let swatch: Box<dyn Fn(&mut Svg, (f64, f64))> = Box::new(move |svg, at| {
+                svg.rect(Box2::around(at, 14.0, 14.0), "p-bar", &fill, (INK, 0.8));
+            });
+            KeyEntry { words: voice.say(kind.key(), &[]), swatch }
+        })
+        .collect();
+    if chart.hours.iter().any(|h| h.rate.is_none()) {
+        entries.push(KeyEntry {
+            words: voice.say("pic-air-missing", &[]),
+            swatch: Box::new(|svg, (x, y)| svg.stroke(&[(x - 6.0, y), (x + 6.0, y)], "p-unknown", (INK, 1.4), "")),
+        });
+    }
+    entries
+}
+
+fn sentences(chart: &EvaporationChart) -> Vec<String> {
+    let voice = chart.look.voice;
+    let known: Vec<(DateTime, RateBand)> = chart.hours.iter().filter_map(|h| Some((h.from, h.rate?))).collect();
+    let mut out = Vec::new();
+    if let Some((from, band)) = known.iter().max_by(|a, b| in_reader(a.1.rate, voice).total_cmp(&in_reader(b.1.rate, voice))) {
+        let args = [
+            ("rate", voice.evaporation(band.rate).into()),
+            ("date", day_year(voice, from.date()).into()),
+            ("hour", hour(voice, *from).into()),
+        ];
+        out.push(voice.say("pic-air-highest", &args));
+    }
+    for alarm in &chart.alarms {
+        let over = known.iter().filter(|(_, b)| b.rate >= alarm.rate).count() as u32;
+        let may = known.iter().filter(|(_, b)| b.rate < alarm.rate && b.high >= alarm.rate).count() as u32;
+        for (key, count) in [("pic-air-over", Some(over)), ("pic-air-may", Some(may).filter(|m| *m > 0))] {
+            let Some(count) = count else { continue };
+            let line = alarm_words(alarm, voice);
+            let args = [("line", line.into()), ("n", voice.count(count).into()), ("count", count.into())];
+            out.push(voice.say(key, &args));
+        }
+    }
+    let unknown = (chart.hours.len() - known.len()) as u32;
+    if unknown > 0 {
+        out.push(voice.say("pic-air-unknown", &[("n", voice.count(unknown).into()), ("count", unknown.into())]));
+    }
+    out
+}
+
+fn table(chart: &EvaporationChart) -> Table {
+    let voice = chart.look.voice;
+    let head = ["pic-date", "pic-air-hour", "pic-low", "pic-air-rate", "pic-high"].map(|k| voice.say(k, &[])).to_vec();
+    let rows = chart.hours.iter().map(|h| {
+        let rates = match h.rate {
+            Some(band) => [band.low, band.rate, band.high].map(|r| voice.evaporation(r)),
+            None => [String::new(), voice.say("pic-air-missing", &[]), String::new()],
+        };
+        [day_year(voice, h.from.date()), hour(voice, h.from)].into_iter().chain(rates).collect()
+    });
+    Table { head, rows: rows.collect() }
+}

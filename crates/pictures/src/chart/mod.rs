@@ -1,0 +1,11 @@
+//! Charts: axes with round numbers, bands, readings with their margins, lines with names.
+
+mod axes;
+mod drying;
+mod evaporation;
+mod ticks;
+
+pub(crate) use ticks::round_dates;
+
+pub use drying::{BandPoint, DryingChart, LimitLine, ReadingPoint, drying_chart};
+pub use evaporation::{AlarmLine, EvaporationChart, EvaporationHour, RateBand, evaporation_chart};

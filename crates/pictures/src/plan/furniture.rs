@@ -1,0 +1,91 @@
+//! Below the slab: scale bar, north arrow, key and numbers.
+
+use units::Length;
+use words::Measure;
+
+use super::{MOST_NUMBERS, Sheet};
+use crate::boxes::{Box2, Xy};
+use crate::key::key;
+use crate::lettering::{SMALL, fitted, width};
+use crate::svg::{Anchor, INK, Letters, PAPER};
+
+/// Room at the sheet's sides.
+const SIDE: f64 = 12.0;
+/// Lengths of the scale bar, in feet or meters.
+const BARS: [f64; 13] = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0];
+
+impl Sheet<'_> {
+    /// Draws everything below the slab; gives the height of the sheet.
+    pub(super) fn draw_furniture(&mut self) -> f64 {
+        let top = self.view.slab_bottom;
+        self.svg.open(" class=\"p-furniture\"");
+        let bar_end = self.scale_bar((SIDE, top + 18.0));
+        let mut bottom = top + 28.0;
+        if self.plan.north().is_some() {
+            self.north_arrow((bar_end + 36.0, top + 14.0));
+            bottom = top + 34.0;
+        }
+        self.svg.close();
+        let entries = self.key_entries();
+        let bottom = key(&mut self.svg, &entries, (SIDE, self.view.width - SIDE), bottom);
+        self.numbers(bottom + 2.0) + 8.0
+    }
+
+    /// A bar of two halves, the longest round length up to a third of the sheet. Gives where it and
+    /// its words end.
+    fn scale_bar(&mut self, (x, y): Xy) -> f64 {
+        let (unit, key) = match self.voice.measure {
+            Measure::Imperial => (Length::feet(1.0), "length-feet"),
+            Measure::Metric => (Length::metres(1.0), "length-meters"),
+        };
+        let drawn = |bar: f64| bar * unit.as_metres() / self.view.m;
+        let longest = self.view.width / 3.0;
+        let bar = BARS.iter().rev().copied().find(|b| drawn(*b) <= longest).unwrap_or(BARS[0]);
+        let half = drawn(bar).min(longest) / 2.0;
+        let high = 5.0;
+        let part = |from: f64| Box2 { left: x + from, top: y - high, right: x + from + half, bottom: y };
+        self.svg.rect(part(0.0), "p-scale", INK, (INK, 1.0));
+        self.svg.rect(part(half), "p-scale", PAPER, (INK, 1.0));
+        let words = self.voice.say(key, &[("n", self.voice.number(bar, 1).into())]);
+        let end = x + 2.0 * half + 5.0;
+        self.svg.text((end, y + 1.0), Letters::new(SMALL), &words);
+        end + width(&words, SMALL)
+    }
+
+    /// An arrow to true north: half of its head is full. Plan north points to a compass bearing, so
+    /// north lies by as much the other way.
+    fn north_arrow(&mut self, (x, y): Xy) {
+        let Some(bearing) = self.plan.north() else { return };
+        let (sin, cos) = libm::sincos(-bearing.as_degrees().to_radians());
+        // Up in the arrow's own frame is toward north.
+        let turned = |right: f64, up: f64| (x + right * cos + up * sin, y + right * sin - up * cos);
+        self.svg.stroke(&[turned(0.0, -13.0), turned(0.0, 13.0)], "p-north", (INK, 1.3), "");
+        let (tip, base) = (turned(0.0, 14.0), turned(0.0, 4.0));
+        self.svg.shape(&[tip, turned(-4.5, 2.0), base], "p-north", INK, (INK, 1.0));
+        self.svg.shape(&[tip, turned(4.5, 2.0), base], "p-north", PAPER, (INK, 1.0));
+        let words = self.voice.say("pic-north", &[]);
+        // Beside the arrow, never on it.
+        self.svg.text((x + 18.0, y + 4.0), Letters::new(SMALL).bold(), &words);
+    }
+
+    /// What the numbers stand for, in one or two columns. Gives where they end.
+    fn numbers(&mut self, top: f64) -> f64 {
+        let lines = self.number_lines();
+        if lines.is_empty() {
+            return top;
+        }
+        let all = self.view.width - 2.0 * SIDE;
+        let columns = if lines.len() > 6 || all > 600.0 { 2 } else { 1 };
+        let room = all / columns as f64;
+        let rows = lines.len().div_ceil(columns);
+        debug_assert!(rows <= MOST_NUMBERS + 1);
+        self.svg.open(" class=\"p-numbers\"");
+        for (at, line) in lines.iter().enumerate() {
+            let (column, row) = (at / rows, at % rows);
+            let place = (SIDE + room * column as f64, top + 16.0 * row as f64 + 12.0);
+            self.svg.text(place, Letters::new(SMALL).at(Anchor::Start), &fitted(line, SMALL, room - 8.0));
+        }
+        self.svg.close();
+        top + 16.0 * rows as f64 + 2.0
+    }
+}

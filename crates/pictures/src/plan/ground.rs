@@ -1,0 +1,127 @@
+//! The ground itself: zones, cut-outs, the edge of the slab, and patches on it.
+
+use slab::plan::Piece;
+
+use super::mark::{Layer, MarkKind, MarkPlace};
+use super::{MOST_NUMBERS, Sheet, zone_text};
+use crate::boxes::{Box2, Xy};
+use crate::svg::{CEMENT, Hatch, INK, IRON, escaped, outline};
+
+/// Pieces of ground in the units of the drawing.
+pub(super) struct Patch(pub(super) Vec<Vec<Xy>>);
+
+impl Patch {
+    /// Whether a box lies wholly on it.
+    pub(super) fn holds(&self, wanted: Box2) -> bool {
+        let edges = || self.0.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+        self.covers(wanted.center()) && !edges().any(|(a, b)| wanted.crossed_by(*a, *b))
+    }
+
+    /// Whether a point lies on it: a ray from it crosses the edges an odd number of times.
+    fn covers(&self, (x, y): Xy) -> bool {
+        let edges = self.0.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
+        let crossed = edges.filter(|((x1, y1), (x2, y2))| {
+            (*y1 > y) != (*y2 > y) && x < (x2 - x1) * (y - y1) / (y2 - y1) + x1
+        });
+        crossed.count() % 2 == 1
+    }
+
+    pub(super) fn bounds(&self) -> Option<Box2> {
+        Box2::of(self.0.iter().flatten().copied())
+    }
+}
+
+impl Sheet<'_> {
+    pub(super) fn patch(&self, pieces: &[Piece]) -> Patch {
+        let ring = |ring: &Vec<slab::plan::Point>| ring.iter().map(|p| self.view.to_svg(*p)).collect();
+        Patch(pieces.iter().flat_map(|p| std::iter::once(&p.outer).chain(&p.holes)).map(ring).collect())
+    }
+
+    fn put_patch(&mut self, patch: &Patch, class: &str, fill: &str, stroke: (&str, f64)) {
+        let d: Vec<String> = patch.0.iter().map(|ring| outline(ring, true)).collect();
+        let (d, (ink, width)) = (d.join(" "), stroke);
+        self.svg.put(format_args!(
+            "<path class=\"{class}\" d=\"{d}\" fill=\"{fill}\" fill-rule=\"evenodd\" stroke=\"{ink}\" stroke-width=\"{width}\" stroke-linejoin=\"round\"/>"
+        ));
+    }
+
+    /// Zones, cut-outs and the edge of the slab.
+    pub(super) fn draw_ground(&mut self) {
+        if self.shows(Layer::Zones) {
+            self.open_layer(Layer::Zones);
+            for zone in self.plan.zones() {
+                let patch = self.patch(&zone.pieces());
+                self.svg.open(&format!(" class=\"p-zone-of\" data-zone=\"{}\"", escaped(zone.name())));
+                self.svg.title(&zone_text(zone, self.voice));
+                self.put_patch(&patch, "p-zone", "#fcfbf8", (CEMENT, 1.0));
+                self.svg.close();
+            }
+            self.svg.close();
+        }
+        let slab = self.patch(&self.plan.pieces());
+        if self.shows(Layer::CutOuts) {
+            let cut = self.patch(&self.plan.cut_out_pieces());
+            if let (false, Some(words)) = (cut.0.is_empty(), self.cut_words()) {
+                self.open_layer(Layer::CutOuts);
+                self.svg.title(&words);
+                let fill = self.svg.hatch(Hatch::Cut);
+                self.put_patch(&cut, "p-cut", &fill, (INK, 1.2));
+                self.svg.close();
+            }
+        }
+        self.put_patch(&slab, "p-edge", "none", (INK, 2.2));
+    }
+
+    fn cut_words(&self) -> Option<String> {
+        let area = self.plan.cut_out_area();
+        (area > units::Area::ZERO).then(|| self.voice.say("pic-cut-outs", &[("area", self.voice.area(area).into())]))
+    }
+
+    /// The ground that marks cover. Their shapes and words come later, on top.
+    pub(super) fn draw_patches(&mut self) {
+        for layer in [Layer::Sections, Layer::Incidents] {
+            let marks: Vec<_> = self.layers.marks.iter().filter(|m| m.layer == layer && self.shows(layer)).collect();
+            if marks.is_empty() {
+                continue;
+            }
+            self.open_layer(layer);
+            for mark in marks {
+                let settled = mark.settled && mark.kind.can_settle();
+                let (hatch, ink, class) = match (mark.kind, settled) {
+                    (MarkKind::Section, _) => (Hatch::Section, CEMENT, "p-patch p-section"),
+                    (_, true) => (Hatch::Settled, IRON, "p-patch p-settled"),
+                    (_, false) => (Hatch::Trouble, IRON, "p-patch p-open"),
+                };
+                let fill = self.svg.hatch(hatch);
+                match &mark.at {
+                    MarkPlace::Circle { center, radius } => {
+                        let (at, r) = (self.view.to_svg(*center), radius.as_metres() / self.view.m);
+                        // A circle that leaves the sheet would be cut off without a sign of it.
+                        if Box2::around(at, 2.0 * r, 2.0 * r).inside(self.frame) {
+                            self.svg.circle(at, r, class, &fill, (ink, 1.4));
+                        }
+                    }
+                    MarkPlace::Polygon(corners) => {
+                        let points: Vec<Xy> = corners.iter().map(|c| self.view.to_svg(*c)).collect();
+                        if Box2::of(points.iter().copied()).is_some_and(|b| b.inside(self.frame)) {
+                            self.svg.shape(&points, class, &fill, (ink, 1.4));
+                        }
+                    }
+                    MarkPlace::Point(_) | MarkPlace::Zone(_) => {}
+                }
+            }
+            self.svg.close();
+        }
+    }
+
+    /// The lines of the key that say what the numbers stand for.
+    pub(super) fn number_lines(&self) -> Vec<String> {
+        let mut lines: Vec<String> =
+            self.numbered.iter().take(MOST_NUMBERS).map(|(n, words)| format!("{n}  {words}")).collect();
+        if self.numbered.len() > MOST_NUMBERS {
+            let n = self.voice.count((self.numbered.len() - MOST_NUMBERS) as u32);
+            lines.push(self.voice.say("pic-more", &[("n", n.into())]));
+        }
+        lines
+    }
+}

@@ -1,0 +1,227 @@
+//! What lies on the plan: layers, and marks with their kind and place.
+
+use slab::plan::Point;
+use units::Length;
+use words::Voice;
+
+/// A layer that can be shown or hidden.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Layer {
+    /// The zones with their names.
+    Zones,
+    /// What is not slab.
+    CutOuts,
+    /// Lengths of the outer walls.
+    Dimensions,
+    /// Stretches of work.
+    Sections,
+    /// What happened to the slab, open or dealt with; cracks too.
+    Incidents,
+    /// Tests and photographs.
+    Tests,
+    /// Where to test next.
+    Next,
+}
+
+impl Layer {
+    /// All, in the order they are listed.
+    pub const ALL: [Self; 7] =
+        [Self::Zones, Self::CutOuts, Self::Dimensions, Self::Sections, Self::Incidents, Self::Tests, Self::Next];
+
+    /// Its name in `data-layer-of`.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Zones => "zones",
+            Self::CutOuts => "cut-outs",
+            Self::Dimensions => "dimensions",
+            Self::Sections => "sections",
+            Self::Incidents => "incidents",
+            Self::Tests => "tests",
+            Self::Next => "next",
+        }
+    }
+}
+
+/// What is drawn on the plan beside the plan itself.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct PlanLayers {
+    /// The marks, in the order of their importance: the first get the best places for their words.
+    pub marks: Vec<PlanMark>,
+    /// Layers left out of drawing and list.
+    pub hidden: Vec<Layer>,
+}
+
+/// Something at a place of the plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanMark {
+    /// Its id, such as that of the entry; becomes `data-item`.
+    pub id: String,
+    /// Where it belongs.
+    pub layer: Layer,
+    /// What it is, which chooses its shape.
+    pub kind: MarkKind,
+    /// Where it is.
+    pub at: MarkPlace,
+    /// A word or value beside the mark, in the reader's language; may be empty. For
+    /// [`MarkKind::Next`] the number inside it.
+    pub short: String,
+    /// The whole of it in words.
+    pub title: String,
+    /// Dealt with: drawn quietly. Counts for incidents and defects only.
+    pub settled: bool,
+}
+
+/// Where a mark is.
+#[derive(Debug, Clone, PartialEq)]
+pub enum MarkPlace {
+    /// At a point.
+    Point(Point),
+    /// Around a point.
+    Circle {
+        /// The middle.
+        center: Point,
+        /// How far around it, above zero.
+        radius: Length,
+    },
+    /// A patch by its corners, three or more.
+    Polygon(Vec<Point>),
+    /// Somewhere in the zone of this name.
+    Zone(String),
+}
+
+impl MarkPlace {
+    pub(super) fn is_zone(&self) -> bool {
+        matches!(self, Self::Zone(_))
+    }
+}
+
+/// Kinds of marks; each has its own shape.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum MarkKind {
+    /// Something happened to the slab.
+    Incident,
+    /// A crack, hole or patch.
+    Defect,
+    /// Seconds for a water drop to soak in.
+    WaterDrop,
+    /// What a blade lifts.
+    Scrape,
+    /// What a solvent rag lifts.
+    SolventWipe,
+    /// Fizz under a drop of dilute acid.
+    AcidDrop,
+    /// Surface pH.
+    Ph,
+    /// Relative humidity in the slab.
+    Humidity,
+    /// Moisture emission by a dish.
+    Dish,
+    /// Moisture under a taped sheet.
+    Sheet,
+    /// Temperature of slab or air.
+    Temperature,
+    /// A photograph.
+    Photo,
+    /// Test here next.
+    Next,
+    /// A stretch of work.
+    Section,
+}
+
+impl MarkKind {
+    /// All of them.
+    pub const ALL: [Self; 14] = [
+        Self::Incident,
+        Self::Defect,
+        Self::WaterDrop,
+        Self::Scrape,
+        Self::SolventWipe,
+        Self::AcidDrop,
+        Self::Ph,
+        Self::Humidity,
+        Self::Dish,
+        Self::Sheet,
+        Self::Temperature,
+        Self::Photo,
+        Self::Next,
+        Self::Section,
+    ];
+
+    /// Its class in the drawing, such as `p-mark-water-drop`.
+    #[must_use]
+    pub const fn class(self) -> &'static str {
+        match self {
+            Self::Incident => "p-mark-incident",
+            Self::Defect => "p-mark-defect",
+            Self::WaterDrop => "p-mark-water-drop",
+            Self::Scrape => "p-mark-scrape",
+            Self::SolventWipe => "p-mark-solvent-wipe",
+            Self::AcidDrop => "p-mark-acid-drop",
+            Self::Ph => "p-mark-ph",
+            Self::Humidity => "p-mark-humidity",
+            Self::Dish => "p-mark-dish",
+            Self::Sheet => "p-mark-sheet",
+            Self::Temperature => "p-mark-temperature",
+            Self::Photo => "p-mark-photo",
+            Self::Next => "p-mark-next",
+            Self::Section => "p-mark-section",
+        }
+    }
+
+    /// Whether being dealt with changes how it is drawn.
+    pub(super) const fn can_settle(self) -> bool {
+        matches!(self, Self::Incident | Self::Defect)
+    }
+
+    /// The letters in its shape; none where the shape tells by itself.
+    pub(super) fn letter(self, voice: Voice) -> String {
+        let key = match self {
+            Self::WaterDrop => "pic-letter-water-drop",
+            Self::Scrape => "pic-letter-scrape",
+            Self::SolventWipe => "pic-letter-solvent-wipe",
+            Self::AcidDrop => "pic-letter-acid-drop",
+            Self::Ph => "pic-letter-ph",
+            Self::Humidity => "pic-letter-humidity",
+            Self::Dish => "pic-letter-dish",
+            Self::Sheet => "pic-letter-sheet",
+            Self::Temperature => "pic-letter-temperature",
+            Self::Incident | Self::Defect | Self::Photo | Self::Next | Self::Section => return String::new(),
+        };
+        voice.say(key, &[])
+    }
+
+    /// What its shape means.
+    pub(super) fn meaning(self, settled: bool, voice: Voice) -> String {
+        match (self, settled) {
+            (Self::Incident, false) => voice.say("pic-legend-open", &[]),
+            (Self::Incident, true) => voice.say("pic-legend-settled", &[]),
+            (Self::Next, _) => voice.say("pic-legend-next", &[]),
+            (Self::Section, _) => String::new(),
+            (Self::Defect, false) => voice.kind("defect"),
+            (Self::Defect, true) => {
+                let settled = voice.say("pic-settled", &[]);
+                voice.say("pic-named", &[("name", voice.kind("defect").into()), ("value", settled.into())])
+            }
+            (kind, _) => voice.kind(kind.entry_kind()),
+        }
+    }
+
+    /// The kind of diary entry behind it.
+    const fn entry_kind(self) -> &'static str {
+        match self {
+            Self::Incident | Self::Next | Self::Section => "incident",
+            Self::Defect => "defect",
+            Self::WaterDrop => "water_drop",
+            Self::Scrape => "scrape",
+            Self::SolventWipe => "solvent_wipe",
+            Self::AcidDrop => "acid_drop",
+            Self::Ph => "surface_ph",
+            Self::Humidity => "slab_humidity",
+            Self::Dish => "emission_dish",
+            Self::Sheet => "plastic_sheet",
+            Self::Temperature => "temperature",
+            Self::Photo => "slab_photograph",
+        }
+    }
+}

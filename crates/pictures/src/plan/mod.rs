@@ -1,0 +1,228 @@
+//! The plan to scale: zones, cut-outs, walls with their lengths, and what was found and tried on it.
+//!
+//! Lettering is placed in this order, each keeping clear of what is there already: wall lengths
+//! (outside), marks (where they were made, or beside with a thin line to the spot), names of zones
+//! (anywhere inside), what is known of a zone as a whole (anywhere inside). What finds no room for its
+//! words gets a number and a line in the key; what finds none for that stays in the list beside.
+
+mod furniture;
+mod glyph;
+mod ground;
+mod mark;
+mod of_slab;
+mod place;
+mod view;
+mod walls;
+mod zone_names;
+
+use slab::plan::Plan;
+use units::Length;
+use words::Voice;
+
+use crate::boxes::{Box2, Taken};
+use crate::key::KeyEntry;
+use crate::look::Look;
+use crate::svg::{Hatch, Svg};
+
+pub use mark::{Layer, MarkKind, MarkPlace, PlanLayers, PlanMark};
+pub use of_slab::marks_of;
+pub use view::PlanView;
+
+/// Numbers in the key at most; the rest is in the list beside the drawing.
+const MOST_NUMBERS: usize = 24;
+
+/// How the plan is shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanLook {
+    /// Title, reader, prefix.
+    pub look: Look,
+    width: f64,
+}
+
+impl PlanLook {
+    /// For a phone: 390 units wide.
+    #[must_use]
+    pub fn new(prefix: &str, title: &str, voice: Voice) -> Self {
+        Self { look: Look::new(prefix, title, voice), width: 390.0 }
+    }
+
+    /// In so many units, 320 to 1600: the lettering keeps its size, the slab grows around it. For
+    /// paper and large screens.
+    #[must_use]
+    pub fn wide(self, units: f64) -> Self {
+        Self { width: if units.is_finite() { units.clamp(320.0, 1600.0) } else { self.width }, ..self }
+    }
+}
+
+/// The plan as a drawing, how to find a place on it, and the same as a list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PlanDrawing {
+    /// One `svg` element; `None` when only areas are known, and nothing can be drawn.
+    ///
+    /// Every part lies in a group `<g data-layer-of="…">` (a layer may have several); every mark in
+    /// a group with `data-item` (its id), `data-x` and `data-y` (where it is, metres) and a title;
+    /// every zone in a group with `data-zone`.
+    pub svg: Option<String>,
+    /// From the drawing to the plan and back; `None` when nothing is drawn.
+    pub view: Option<PlanView>,
+    /// Everything that the shown layers hold, in words.
+    pub items: Vec<PlanItem>,
+}
+
+/// One thing on the plan in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PlanItem {
+    /// The id of a mark; nothing for zones and walls.
+    pub id: Option<String>,
+    /// Where it belongs.
+    pub layer: Layer,
+    /// Its number in the drawing, when its words found no room there.
+    pub number: Option<u32>,
+    /// What it is.
+    pub text: String,
+}
+
+/// Everything the parts of the drawing share.
+struct Sheet<'a> {
+    svg: Svg,
+    plan: &'a Plan,
+    view: PlanView,
+    layers: &'a PlanLayers,
+    voice: Voice,
+    /// Where lettering may go: the part of the sheet above the key.
+    frame: Box2,
+    taken: Taken,
+    items: Vec<PlanItem>,
+    /// Numbered things, for the key.
+    numbered: Vec<(u32, String)>,
+}
+
+impl Sheet<'_> {
+    fn shows(&self, layer: Layer) -> bool {
+        !self.layers.hidden.contains(&layer)
+    }
+
+    fn open_layer(&mut self, layer: Layer) {
+        self.svg.open(&format!(" class=\"p-layer\" data-layer-of=\"{}\"", layer.name()));
+    }
+
+    /// The next number, with its words for the key.
+    fn number(&mut self, words: String) -> u32 {
+        let number = self.numbered.len() as u32 + 1;
+        self.numbered.push((number, words));
+        number
+    }
+}
+
+/// Draws a plan with its marks.
+///
+/// Marks in a zone that the plan does not have, and marks outside the sheet, are listed but not
+/// drawn. Never fails: a plan of areas alone gives the list without a drawing.
+#[must_use]
+pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawing {
+    let voice = look.look.voice;
+    let dimensions = !layers.hidden.contains(&Layer::Dimensions);
+    let Some(view) = PlanView::of(plan, look.width, dimensions) else {
+        return PlanDrawing { svg: None, view: None, items: undrawn_items(plan, layers, voice) };
+    };
+    let mut sheet = Sheet {
+        svg: Svg::new(&look.look.prefix),
+        plan,
+        view,
+        layers,
+        voice,
+        frame: Box2 { left: 2.0, top: 2.0, right: view.width - 2.0, bottom: view.slab_bottom },
+        taken: Taken::default(),
+        items: Vec::new(),
+        numbered: Vec::new(),
+    };
+    sheet.draw_ground();
+    sheet.draw_patches();
+    sheet.draw_walls();
+    let (at_points, in_zones): (Vec<&PlanMark>, Vec<&PlanMark>) =
+        layers.marks.iter().filter(|m| !layers.hidden.contains(&m.layer)).partition(|m| !m.at.is_zone());
+    let places = sheet.place_marks(&at_points);
+    sheet.draw_zone_names();
+    sheet.draw_marks(&at_points, places);
+    sheet.draw_zone_marks(&in_zones);
+    sheet.list_cut_outs();
+    let height = sheet.draw_furniture();
+    finish(sheet, look, height)
+}
+
+fn finish(sheet: Sheet<'_>, look: &PlanLook, height: f64) -> PlanDrawing {
+    let Sheet { svg, plan, mut view, voice, mut items, .. } = sheet;
+    view.height = height;
+    items.sort_by_key(|item| item.layer);
+    let extra = format!(" data-x0=\"{}\" data-y0=\"{}\" data-m=\"{}\"", view.x0, view.y0, view.m);
+    let svg = svg.finish((view.width, view.height), &look.look.title, &description(plan, voice), &extra);
+    PlanDrawing { svg: Some(svg), view: Some(view), items }
+}
+
+fn description(plan: &Plan, voice: Voice) -> String {
+    let Some((low, high)) = plan.bounds() else { return String::new() };
+    let names: Vec<String> = plan.zones().iter().take(MOST_NUMBERS).map(|z| z.name().to_owned()).collect();
+    let args = [
+        ("area", voice.area(plan.area()).into()),
+        ("width", voice.length(Length::from(high.x - low.x)).into()),
+        ("depth", voice.length(Length::from(high.y - low.y)).into()),
+        ("zones", voice.list(&names).into()),
+    ];
+    voice.say("pic-plan-desc", &args)
+}
+
+fn zone_text(zone: &slab::plan::Zone, voice: Voice) -> String {
+    voice.say("pic-named", &[("name", zone.name().into()), ("value", voice.area(zone.area()).into())])
+}
+
+fn undrawn_items(plan: &Plan, layers: &PlanLayers, voice: Voice) -> Vec<PlanItem> {
+    let zones = plan.zones().iter().map(|z| (None, Layer::Zones, zone_text(z, voice)));
+    let marks = layers.marks.iter().map(|m| (Some(m.id.clone()), m.layer, m.title.clone()));
+    zones
+        .chain(marks)
+        .filter(|(_, layer, _)| !layers.hidden.contains(layer))
+        .map(|(id, layer, text)| PlanItem { id, layer, number: None, text })
+        .collect()
+}
+
+impl Sheet<'_> {
+    fn list_cut_outs(&mut self) {
+        let area = self.plan.cut_out_area();
+        if self.shows(Layer::CutOuts) && area > units::Area::ZERO {
+            let text = self.voice.say("pic-cut-outs", &[("area", self.voice.area(area).into())]);
+            self.items.push(PlanItem { id: None, layer: Layer::CutOuts, number: None, text });
+        }
+    }
+
+    /// The key: what the shapes and hatches mean, and what the numbers stand for.
+    fn key_entries(&self) -> Vec<KeyEntry<'static>> {
+        let mut entries: Vec<KeyEntry<'static>> = Vec::new();
+        if self.shows(Layer::CutOuts) && self.plan.cut_out_area() > units::Area::ZERO {
+            let fill = self.svg.hatch(Hatch::Cut);
+            let words = self.voice.say("pic-cut-outs", &[("area", self.voice.area(self.plan.cut_out_area()).into())]);
+            entries.push(KeyEntry {
+                words,
+                swatch: Box::new(move |svg, at| {
+                    svg.rect(Box2::around(at, 18.0, 14.0), "p-cut", &fill, (crate::svg::INK, 1.0));
+                }),
+            });
+        }
+        let mut shown: Vec<(MarkKind, bool)> = self
+            .layers
+            .marks
+            .iter()
+            .filter(|m| self.shows(m.layer) && m.kind != MarkKind::Section)
+            .map(|m| (m.kind, m.settled && m.kind.can_settle()))
+            .collect();
+        shown.sort();
+        shown.dedup();
+        for (kind, settled) in shown {
+            let voice = self.voice;
+            entries.push(KeyEntry {
+                words: kind.meaning(settled, voice),
+                swatch: Box::new(move |svg, at| glyph::draw(svg, kind, settled, at, &kind.letter(voice))),
+            });
+        }
+        entries
+    }
+}

@@ -1,0 +1,214 @@
+//! The marks that a slab's diary holds.
+
+use std::collections::HashSet;
+
+use science::emission::moisture_emission;
+use slab::diary::body::{Accepted, DefectKind, Fizz, Repair, ScrapeResult, SheetResult, WaterDrop, WipeResult};
+use slab::diary::{Body, Entry, EntryId, Place};
+use slab::plan::Point;
+use slab::slab::Slab;
+use slab::standing::open_incidents;
+use slab::trade::Trade;
+use units::{Area, Duration, Mass};
+use words::{Measure, Voice};
+
+use super::mark::{Layer, MarkKind, MarkPlace, PlanMark};
+use crate::day::day;
+
+/// Marks of everything in the diary that has a place: incidents (open or dealt with, as
+/// `slab::standing` judges), defects, tests, placed photographs. Incidents come first, the latest
+/// test first; of tests of one kind at one place only the latest is a mark, and its title tells how
+/// many came before.
+///
+/// Each mark's id is that of its entry. `short` and `title` are in the reader's language.
+#[must_use]
+pub fn marks_of(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<PlanMark> {
+    let open: HashSet<EntryId> = open_incidents(slab, trade).iter().map(|s| s.entry.id).collect();
+    let repaired = slab.all::<Repair>().filter_map(|s| s.body.of);
+    let settled: HashSet<EntryId> = repaired.chain(slab.all::<Accepted>().map(|s| s.body.of)).collect();
+    let mut marks: Vec<(PlanMark, u32)> = Vec::new();
+    for entry in slab.entries().iter().rev() {
+        let Some(at) = entry.place.as_ref().and_then(place) else { continue };
+        let Some(told) = told(&entry.body, voice) else { continue };
+        let layer = if told.kind.can_settle() { Layer::Incidents } else { Layer::Tests };
+        if layer == Layer::Tests
+            && let Some((_, earlier)) = marks.iter_mut().find(|(m, _)| m.kind == told.kind && m.at == at)
+        {
+            *earlier += 1;
+            continue;
+        }
+        let done = match told.kind {
+            MarkKind::Incident => !open.contains(&entry.id),
+            _ => settled.contains(&entry.id),
+        };
+        let title = title(entry, &told, done, voice);
+        let (id, kind, short) = (entry.id.to_string(), told.kind, told.short);
+        marks.push((PlanMark { id, layer, kind, at, short, title, settled: done }, 0));
+    }
+    marks.sort_by_key(|(mark, _)| (mark.layer, mark.settled));
+    marks
+        .into_iter()
+        .map(|(mut mark, earlier)| {
+            if earlier > 0 {
+                let n = voice.count(earlier);
+                let args = [("what", mark.title.into()), ("n", n.into()), ("count", earlier.into())];
+                mark.title = voice.say("pic-earlier", &args);
+            }
+            mark
+        })
+        .collect()
+}
+
+fn place(place: &Place) -> Option<MarkPlace> {
+    if let Some(corners) = &place.polygon {
+        return Some(MarkPlace::Polygon(corners.iter().map(Point::from).collect()));
+    }
+    if let Some(at) = &place.point {
+        let center = Point::from(at);
+        return Some(match &place.radius {
+            Some(radius) => MarkPlace::Circle { center, radius: radius.value() },
+            None => MarkPlace::Point(center),
+        });
+    }
+    place.zone.clone().map(MarkPlace::Zone)
+}
+
+/// What an entry says on a plan.
+struct Told {
+    kind: MarkKind,
+    /// Beside the mark.
+    short: String,
+    /// In the title; the short form when that is enough.
+    long: Option<String>,
+}
+
+impl Told {
+    fn new(kind: MarkKind, short: String) -> Self {
+        Self { kind, short, long: None }
+    }
+}
+
+fn told(body: &Body, voice: Voice) -> Option<Told> {
+    let word = |key: &str| voice.say(key, &[]);
+    Some(match body {
+        Body::Incident(b) => Told::new(MarkKind::Incident, voice.term(&b.what)),
+        Body::Defect(b) => Told::new(MarkKind::Defect, word(defect(b.what))),
+        Body::WaterDrop(b) => water_drop(b, voice),
+        Body::Scrape(b) => Told::new(MarkKind::Scrape, word(scraped(b.result))),
+        Body::SolventWipe(b) => Told::new(MarkKind::SolventWipe, word(wiped(b.result))),
+        Body::AcidDrop(b) => Told::new(MarkKind::AcidDrop, word(fizz(b.fizz))),
+        Body::SurfacePh(b) => Told::new(MarkKind::Ph, voice.ph(b.ph.value())),
+        Body::SlabHumidity(b) => Told::new(MarkKind::Humidity, voice.humidity(b.humidity.value())),
+        Body::EmissionDish(b) => dish(b.gain.value(), b.area.value(), b.exposed.value(), voice),
+        Body::PlasticSheet(b) => Told::new(MarkKind::Sheet, word(sheet(b.result))),
+        Body::Temperature(b) => {
+            let read = b.slab.as_ref().or(b.air.as_ref())?;
+            Told::new(MarkKind::Temperature, voice.temperature(read.value()))
+        }
+        Body::SlabPhotograph(_) => Told::new(MarkKind::Photo, String::new()),
+        _ => return None,
+    })
+}
+
+fn title(entry: &Entry, told: &Told, settled: bool, voice: Voice) -> String {
+    let zone = entry.place.as_ref().and_then(|p| p.zone.as_deref());
+    let value = told.long.as_ref().unwrap_or(&told.short);
+    let what = match told.kind {
+        MarkKind::Incident | MarkKind::Defect => {
+            let state = voice.say(if settled { "pic-settled" } else { "pic-open" }, &[]);
+            voice.say("pic-named", &[("name", value.as_str().into()), ("value", state.into())])
+        }
+        _ if value.is_empty() => voice.kind(entry.body.kind()),
+        _ => voice.say("pic-named", &[("name", voice.kind(entry.body.kind()).into()), ("value", value.as_str().into())]),
+    };
+    let what = match zone {
+        Some(zone) => voice.say("pic-in-zone", &[("what", what.into()), ("zone", zone.into())]),
+        None => what,
+    };
+    voice.say("pic-in-zone", &[("what", what.into()), ("zone", day(voice, entry.happened.date()).into())])
+}
+
+fn water_drop(drop: &WaterDrop, voice: Voice) -> Told {
+    let say = |key: &str, time: String| voice.say(key, &[("time", time.into())]);
+    if let Some(soaked) = &drop.soaked_in {
+        let long = Some(say("pic-soaked", voice.duration(soaked.value())));
+        return Told { kind: MarkKind::WaterDrop, short: short_time(soaked.value(), voice), long };
+    }
+    let bead = voice.say("pic-beads", &[]);
+    let (short, long) = match &drop.still_stood_after {
+        Some(stood) => {
+            let long = say("pic-stood", voice.duration(stood.value()));
+            let long = if drop.beads { voice.list(&[long, bead]) } else { long };
+            (say("pic-short-stood", short_time(stood.value(), voice)), long)
+        }
+        None => (voice.say("pic-short-beads", &[]), bead),
+    };
+    Told { kind: MarkKind::WaterDrop, short, long: Some(long) }
+}
+
+/// `75 s`, `12 min`, `16 h`.
+fn short_time(time: Duration, voice: Voice) -> String {
+    let seconds = time.as_seconds();
+    let (key, n, decimals) = match seconds {
+        s if s < 180.0 => ("pic-seconds", s, 0),
+        s if s < 3.0 * 3600.0 => ("pic-minutes", s / 60.0, 1),
+        s => ("pic-hours", s / 3600.0, 1),
+    };
+    voice.say(key, &[("n", voice.number(n, decimals).into())])
+}
+
+fn dish(gain: Mass, area: Area, exposed: Duration, voice: Voice) -> Told {
+    // A dish that cannot be worked out still shows where it stood.
+    let Ok(reading) = moisture_emission(gain, area, exposed) else { return Told::new(MarkKind::Dish, String::new()) };
+    let rate = reading.emission;
+    let (key, n) = match voice.measure {
+        Measure::Imperial => ("pic-emission-pounds", rate.as_pounds_per_thousand_square_feet_day()),
+        Measure::Metric => ("pic-emission-grams", rate.as_grams_per_square_metre_day()),
+    };
+    let short = voice.say(key, &[("n", voice.number(n, 1).into())]);
+    Told { kind: MarkKind::Dish, short, long: Some(voice.emission(rate)) }
+}
+
+const fn scraped(result: ScrapeResult) -> &'static str {
+    match result {
+        ScrapeResult::Powder => "pic-scrape-powder",
+        ScrapeResult::ShineChange => "pic-scrape-shine-change",
+        ScrapeResult::Curl => "pic-scrape-curl",
+        ScrapeResult::Flake => "pic-scrape-flake",
+        ScrapeResult::Tacky => "pic-scrape-tacky",
+    }
+}
+
+const fn wiped(result: WipeResult) -> &'static str {
+    match result {
+        WipeResult::Clean => "pic-wipe-clean",
+        WipeResult::ShineChange => "pic-wipe-shine-change",
+        WipeResult::StickyOrYellow => "pic-wipe-sticky-or-yellow",
+    }
+}
+
+const fn fizz(fizz: Fizz) -> &'static str {
+    match fizz {
+        Fizz::Strong => "pic-fizz-strong",
+        Fizz::Weak => "pic-fizz-weak",
+        Fizz::None => "pic-fizz-none",
+    }
+}
+
+const fn sheet(result: SheetResult) -> &'static str {
+    match result {
+        SheetResult::Dry => "pic-sheet-dry",
+        SheetResult::Darkened => "pic-sheet-darkened",
+        SheetResult::Drops => "pic-sheet-drops",
+    }
+}
+
+const fn defect(kind: DefectKind) -> &'static str {
+    match kind {
+        DefectKind::Crack => "pic-defect-crack",
+        DefectKind::Hole => "pic-defect-hole",
+        DefectKind::Spall => "pic-defect-spall",
+        DefectKind::Patch => "pic-defect-patch",
+        DefectKind::Dusting => "pic-defect-dusting",
+    }
+}

@@ -1,0 +1,70 @@
+//! Spacing, depth and length of contraction joints.
+
+use clap::Args;
+use science::concrete::{JOINT_RULE, JointRule, joint_plan, joint_spacing, saw_cut_depth};
+use units::{Fraction, Length};
+
+use crate::caution::Caution;
+use crate::shown::Shown;
+use crate::sum::Sum;
+use crate::error::SumError;
+
+/// What is asked.
+#[derive(Debug, Args)]
+pub struct Joints {
+    /// Length of the slab
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    length: String,
+    /// Width of the slab
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    width: String,
+    /// Thickness of the slab
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    thickness: String,
+    /// Shortest spacing as a multiple of the thickness [default: 24]
+    #[arg(long, value_name = "NUMBER", allow_hyphen_values = true)]
+    low: Option<String>,
+    /// Longest spacing as a multiple of the thickness [default: 36]
+    #[arg(long, value_name = "NUMBER", allow_hyphen_values = true)]
+    high: Option<String>,
+    /// Never further apart than this [default: 15 ft]
+    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
+    cap: Option<String>,
+    /// Longest over shortest side of a panel [default: 1.5]
+    #[arg(long, value_name = "NUMBER", allow_hyphen_values = true)]
+    aspect: Option<String>,
+    /// Depth of a saw cut as a share of the thickness [default: 25 %]
+    #[arg(long, value_name = "SHARE", allow_hyphen_values = true)]
+    cut: Option<String>,
+}
+
+pub(crate) fn run(args: &Joints) -> Result<Sum, SumError> {
+    let mut sum = Sum::new("joints", JOINT_RULE);
+    let length: Length = sum.read("length", &args.length, Shown::Length)?;
+    let width: Length = sum.read("width", &args.width, Shown::Length)?;
+    let thickness: Length = sum.read("thickness", &args.thickness, Shown::Thickness)?;
+    let usual = JointRule::default();
+    let multiple = "multiple";
+    let rule = JointRule {
+        low_multiple: sum.number_or("low", args.low.as_ref(), usual.low_multiple, multiple)?,
+        high_multiple: sum.number_or("high", args.high.as_ref(), usual.high_multiple, multiple)?,
+        cap: sum.read_or("cap", args.cap.as_ref(), usual.cap, Shown::Length)?,
+        aspect_max: sum.number_or("aspect", args.aspect.as_ref(), usual.aspect_max, "aspect")?,
+    };
+    let quarter = Fraction::share(0.25).expect("0.25 lies between 0 and 1");
+    let cut = sum.share_or("cut", args.cut.as_ref(), quarter)?;
+    let (low, high) = joint_spacing(thickness, &rule).map_err(SumError::core)?;
+    let plan = joint_plan(length, width, thickness, &rule).map_err(SumError::core)?;
+    sum.result("spacing_low", Shown::Length(low));
+    sum.result("spacing_high", Shown::Length(high));
+    sum.result("cut_depth", Shown::Thickness(saw_cut_depth(thickness, cut).map_err(SumError::core)?));
+    sum.result("panels_along", Shown::Count(plan.along));
+    sum.result("panels_across", Shown::Count(plan.across));
+    sum.result("panel_length", Shown::Length(plan.panel_length));
+    sum.result("panel_width", Shown::Length(plan.panel_width));
+    sum.result("panel_aspect", Shown::Number(plan.aspect, 2));
+    sum.result("aspect_check", Shown::Code(if plan.aspect_within { "aspect-within" } else { "aspect-outside" }));
+    sum.result("cut_length", Shown::Length(plan.cut_length));
+    sum.caution([Caution::DrawingsGovern, Caution::SilicaDust]);
+    Ok(sum)
+}

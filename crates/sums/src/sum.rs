@@ -1,0 +1,57 @@
+//! One calculation's answer, the same for text and JSON.
+
+use science::Source;
+
+use crate::caution::Caution;
+use crate::shown::Shown;
+
+/// Something given, as it was understood.
+#[derive(Debug)]
+pub(crate) struct Input {
+    pub(crate) name: &'static str,
+    pub(crate) shown: Shown,
+    /// What was typed; nothing when the usual value was taken.
+    pub(crate) typed: Option<String>,
+}
+
+/// Something found.
+#[derive(Debug)]
+pub(crate) struct Found {
+    pub(crate) name: &'static str,
+    pub(crate) shown: Shown,
+}
+
+/// A calculation with what it rests on.
+#[derive(Debug)]
+pub struct Sum {
+    /// Its name on the command line.
+    pub(crate) id: &'static str,
+    pub(crate) inputs: Vec<Input>,
+    /// The answer first.
+    pub(crate) results: Vec<Found>,
+    /// The formula.
+    pub(crate) source: Source,
+    /// Limits and further formulas that were used.
+    pub(crate) also: Vec<Source>,
+    pub(crate) cautions: Vec<Caution>,
+    /// What was noticed in a file.
+    pub(crate) notes: Vec<String>,
+}
+
+impl Sum {
+    pub(crate) fn new(id: &'static str, source: Source) -> Self {
+        Self { id, inputs: Vec::new(), results: Vec::new(), source, also: Vec::new(), cautions: Vec::new(), notes: Vec::new() }
+    }
+
+    pub(crate) fn result(&mut self, name: &'static str, shown: Shown) {
+        self.results.push(Found { name, shown });
+    }
+
+    pub(crate) fn note_also(&mut self, source: Source) {
+        self.also.push(source);
+    }
+
+    pub(crate) fn caution(&mut self, cautions: impl IntoIterator<Item = Caution>) {
+        self.cautions.extend(cautions);
+    }
+}

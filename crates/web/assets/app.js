@@ -1,0 +1,51 @@
+// The entry module: finds what the page has and starts the part for it.
+import { startBox } from "./box.js";
+import { startCard } from "./card.js";
+import { settlePosted, startDraft } from "./drafts.js";
+import { startEntry } from "./entry.js";
+import { canKeep, startKeeping, startSignOut } from "./keep.js";
+import { startLook } from "./looks.js";
+import { startMend } from "./mend.js";
+import { startPhotographs } from "./photos.js";
+import { placeFromAddress, startPlan } from "./plan.js";
+import { startQueue } from "./queue.js";
+import { startRows } from "./rows.js";
+import { saySaid, startCopy, startPrint } from "./small.js";
+import { startStopwatch } from "./stopwatch.js";
+import { startWork } from "./work.js";
+
+const each = (selector, start, root = document) => root.querySelectorAll(selector).forEach(start);
+
+document.documentElement.classList.add("js");
+
+// Before anything is read back: what belongs to a form that was posted the plain way.
+settlePosted();
+saySaid();
+
+each("[data-rows]", startRows);
+each('input[type="file"][data-photo]', startPhotographs);
+each("[data-card-mark]", startCard);
+each("[data-plan]", startPlan);
+each("form[data-look]", (form) => startLook(form, (into) => each("[data-plan]", startPlan, into)));
+each("form[data-entry]", startEntry);
+each("[data-copy]", startCopy);
+each("[data-print]", startPrint);
+each("[data-work]", startWork);
+each("form[data-sign-out]", startSignOut);
+
+async function startForm(form) {
+  const showMistakesOfRecord = await startMend(form);
+  await startDraft(form);
+  placeFromAddress(form);
+  showMistakesOfRecord();
+  each("[data-stopwatch]", startStopwatch, form);
+  // The browser tests wait for this.
+  form.dataset.ready = "yes";
+}
+each("form[data-entry], form[data-draft]", startForm);
+
+if (canKeep()) {
+  each("[data-outbox]", startBox);
+  startQueue();
+}
+startKeeping();

@@ -1,0 +1,93 @@
+// The box that shows what waits on this phone: [data-outbox] in the layout.
+import { outbox, sendNow } from "./queue.js";
+import { make, moment, word } from "./words.js";
+
+const stateWords = {
+  waiting: "state-waiting",
+  refused: "state-refused",
+  "needs-sign-in": "state-needs-sign-in",
+};
+
+function mendAddress(record) {
+  const url = new URL(record.action, location.href);
+  url.searchParams.set("mend", record.id);
+  return url.pathname + url.search;
+}
+
+function throwAway(record) {
+  const button = make("button", { type: "button", text: word("throw-away") });
+  button.addEventListener("click", () => {
+    if (confirm(word("throw-away-sure", { label: record.label }))) outbox.remove(record.id);
+  });
+  return button;
+}
+
+function item(record) {
+  const line = make("li", { "data-state": record.state });
+  line.append(make("strong", { text: record.label }), " ", make("span", { text: moment(record.made) }));
+  if (record.files.length) {
+    line.append(" ", make("span", { text: word("photographs", { count: record.files.length }) }));
+  }
+  line.append(" ", make("span", { class: "state", text: word(stateWords[record.state]) }));
+  if (record.state === "needs-sign-in") {
+    line.append(" ", make("a", { href: "/sign-in", text: word("sign-in") }));
+  }
+  if (record.state === "refused") {
+    const reasons = record.mistakes.map(({ message }) =>
+      make("li", { text: message || word("refused-general") }),
+    );
+    line.append(
+      make("ul", {}, ...reasons),
+      make("a", { href: mendAddress(record), class: "button", text: word("mend") }),
+      " ",
+      throwAway(record),
+    );
+  }
+  return line;
+}
+
+function sendButton(status) {
+  const button = make("button", { type: "button", text: word("send-now") });
+  button.addEventListener("click", async () => {
+    button.disabled = true;
+    status.textContent = word("sending");
+    await sendNow().catch(() => {});
+    button.disabled = false;
+    if ((await outbox.all()).length) status.textContent = word("still-waits");
+    button.focus();
+  });
+  return button;
+}
+
+export function startBox(section) {
+  // The status line stays in place while the rest changes, or a screen reader would miss it.
+  const status = make("p", { role: "status" });
+  const head = make("p", { class: "count" });
+  const list = make("ul");
+  const button = sendButton(status);
+  section.replaceChildren(head, list, button, status);
+  let shown = "";
+  let before = 0;
+
+  async function refresh() {
+    const records = await outbox.all();
+    // Redrawn only when something changed, so that the focus is not taken from its buttons.
+    const now = JSON.stringify(records.map(({ id, state, mistakes }) => [id, state, mistakes]));
+    if (now === shown) return;
+    shown = now;
+    head.textContent = records.length ? word("not-sent-yet", { count: records.length }) : "";
+    list.replaceChildren(...records.map(item));
+    button.hidden = !records.some((record) => record.state !== "refused");
+    if (records.length) {
+      section.hidden = false;
+      if (records.length > before) status.textContent = "";
+    } else if (before) {
+      status.textContent = word("all-sent");
+    }
+    before = records.length;
+  }
+
+  const quietly = () => refresh().catch(() => {});
+  outbox.onChange(quietly);
+  quietly();
+}

@@ -1,0 +1,160 @@
+// The outbox: entries that wait on this phone until the server has answered "written".
+//
+// Shared by the pages and the service worker. It has no import and no export on purpose: a page
+// imports it for its effect, the worker takes it with importScripts, so that it works in browsers
+// whose service workers cannot be modules. What it offers hangs on `self.underfootOutbox`.
+(() => {
+  "use strict";
+
+  // A record is { id, action, fields: [[name, value]], files: [{ field, name, type, blob }], slab,
+  // label, next, made: milliseconds, state: "waiting" | "refused" | "needs-sign-in", mistakes }.
+  let opened = null;
+
+  function open() {
+    opened ??= new Promise((resolve, reject) => {
+      const asked = indexedDB.open("underfoot", 1);
+      asked.onupgradeneeded = () => {
+        asked.result.createObjectStore("outbox", { keyPath: "id" });
+        asked.result.createObjectStore("drafts", { keyPath: "key" });
+      };
+      asked.onsuccess = () => {
+        // A later version in another tab must not be held up by this one.
+        asked.result.onversionchange = () => {
+          asked.result.close();
+          opened = null;
+        };
+        resolve(asked.result);
+      };
+      asked.onerror = () => {
+        opened = null;
+        reject(asked.error);
+      };
+    });
+    return opened;
+  }
+
+  // Resolves when the transaction is complete, not when the request is: "kept" must mean on disk.
+  async function act(store, mode, what) {
+    const db = await open();
+    return new Promise((resolve, reject) => {
+      const work = db.transaction(store, mode, { durability: "strict" });
+      const asked = what(work.objectStore(store));
+      work.oncomplete = () => resolve(asked.result);
+      work.onabort = () => reject(work.error ?? asked.error);
+    });
+  }
+
+  const listeners = new Set();
+  const channel = "BroadcastChannel" in self ? new BroadcastChannel("underfoot-outbox") : null;
+  if (channel) channel.onmessage = () => listeners.forEach((listener) => listener());
+
+  function changed() {
+    channel?.postMessage("changed");
+    listeners.forEach((listener) => listener());
+  }
+
+  async function put(record) {
+    await act("outbox", "readwrite", (store) => store.put(record));
+    changed();
+  }
+
+  async function remove(id) {
+    await act("outbox", "readwrite", (store) => store.delete(id));
+    changed();
+  }
+
+  const get = (id) => act("outbox", "readonly", (store) => store.get(id));
+
+  async function all() {
+    const records = await act("outbox", "readonly", (store) => store.getAll());
+    return records.sort((a, b) => a.made - b.made);
+  }
+
+  // A weak signal on a job site: allow for about 10 kB a second before giving up on an answer.
+  function patience(record) {
+    const bytes = record.files.reduce((sum, file) => sum + file.blob.size, 0);
+    return 30_000 + bytes / 10;
+  }
+
+  // Asked again later, although the number begins with 4: too slow, too early, too often.
+  const LATER = new Set([408, 425, 429]);
+
+  // Gives { is: "sent" | "refused" | "needs-sign-in" | "server-trouble" | "no-answer", … }.
+  async function post(record) {
+    const body = new FormData();
+    for (const [name, value] of record.fields) body.append(name, value);
+    for (const file of record.files) body.append(file.field, file.blob, file.name);
+    let answer;
+    let said = null;
+    try {
+      answer = await fetch(record.action, {
+        method: "POST",
+        body,
+        headers: { Accept: "application/json" },
+        credentials: "same-origin",
+        signal: AbortSignal.timeout(patience(record)),
+      });
+      const text = await answer.text();
+      if ((answer.headers.get("content-type") ?? "").includes("json")) said = JSON.parse(text);
+    } catch {
+      return { is: "no-answer" };
+    }
+    const { status } = answer;
+    if (answer.ok) {
+      // Only our own "ok" empties the outbox: the log-in page of a hotel network answers 200 too.
+      if (said?.ok === true) return { is: "sent", location: said.location, said: said.said };
+      const toSignIn = answer.redirected && new URL(answer.url).pathname === "/sign-in";
+      return { is: toSignIn ? "needs-sign-in" : "no-answer" };
+    }
+    if (status === 401 || status === 403) return { is: "needs-sign-in", stop: status === 401 };
+    if (status >= 400 && status < 500 && !LATER.has(status)) {
+      const general = { field: "", message: said?.message ?? "" };
+      const mistakes = said?.mistakes?.length ? said.mistakes : [general];
+      return { is: "refused", mistakes };
+    }
+    return { is: "server-trouble" };
+  }
+
+  function locked(work) {
+    // Two tabs, or a tab and the worker, must not send the same entry at once.
+    return "locks" in navigator ? navigator.locks.request("underfoot-outbox", work) : work();
+  }
+
+  // Sends what waits, oldest first, because a correction must not arrive before what it corrects.
+  // Gives what became of each by its id.
+  function sendAll() {
+    return locked(async () => {
+      const outcomes = new Map();
+      for (const { id } of await all()) {
+        // Read again: it may have been thrown away since the list was made.
+        const record = await get(id);
+        if (!record || record.state === "refused") continue;
+        const outcome = await post(record);
+        outcomes.set(id, outcome);
+        if (outcome.is === "sent") await remove(id);
+        else if (outcome.is === "refused") {
+          await put({ ...record, state: "refused", mistakes: outcome.mistakes });
+        } else if (outcome.is === "needs-sign-in") await put({ ...record, state: "needs-sign-in" });
+        else if (record.state !== "waiting") await put({ ...record, state: "waiting" });
+        if (outcome.is === "no-answer" || outcome.stop) break;
+      }
+      return outcomes;
+    });
+  }
+
+  const drafts = {
+    put: (key, files) => act("drafts", "readwrite", (store) => store.put({ key, files })),
+    get: (key) => act("drafts", "readonly", (store) => store.get(key)),
+    remove: (key) => act("drafts", "readwrite", (store) => store.delete(key)),
+  };
+
+  self.underfootOutbox = {
+    put,
+    get,
+    remove,
+    all,
+    sendAll,
+    drafts,
+    onChange: (listener) => listeners.add(listener),
+  };
+})();

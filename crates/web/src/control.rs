@@ -1,0 +1,260 @@
+//! A form's fields as the template draws them.
+
+use forms::{Ask as Asked, Field, Form, PhotoAsk, PlaceAsk, Typed};
+use slab::diary::Entry;
+use slab::diary::body::{Body, PanelMade};
+use slab::slab::Slab;
+use slab::trade::Trade;
+use words::Voice;
+
+/// Up to this many choices lie open as things to tap; more are folded into a list.
+const OPEN_CHOICES: usize = 8;
+
+/// One choice.
+#[derive(Debug, Clone)]
+pub(crate) struct Choice {
+    pub(crate) value: String,
+    pub(crate) label: String,
+    pub(crate) chosen: bool,
+}
+
+/// One input of a field.
+#[derive(Debug, Clone)]
+pub(crate) struct Input {
+    pub(crate) name: String,
+    pub(crate) label: String,
+    pub(crate) value: String,
+}
+
+/// How it is drawn.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum Look {
+    Line,
+    Long,
+    Open,
+    List,
+    /// Several short inputs side by side.
+    Several,
+    /// Rows of stain and parts.
+    Mix,
+    /// The reference card's place in the photograph.
+    Card,
+}
+
+/// A field as it is drawn.
+#[derive(Debug, Clone)]
+pub(crate) struct Control {
+    pub(crate) name: String,
+    pub(crate) label: String,
+    pub(crate) hint: Option<String>,
+    pub(crate) look: Look,
+    pub(crate) unit: String,
+    pub(crate) example: String,
+    pub(crate) input_mode: &'static str,
+    pub(crate) required: bool,
+    pub(crate) value: String,
+    pub(crate) choices: Vec<Choice>,
+    pub(crate) inputs: Vec<Vec<Input>>,
+    pub(crate) stopwatch: bool,
+    pub(crate) mistake: Option<String>,
+}
+
+/// What a form needs to know of the slab.
+pub(crate) struct Known<'a> {
+    pub(crate) slab: &'a Slab<'a>,
+    pub(crate) trade: &'a Trade,
+    pub(crate) voice: Voice,
+}
+
+/// Mistakes by field.
+pub(crate) type Mistakes = [(String, String)];
+
+pub(crate) fn mistake_of(mistakes: &Mistakes, name: &str) -> Option<String> {
+    mistakes.iter().find(|(field, _)| field == name).map(|(_, said)| said.clone())
+}
+
+/// All fields of a form.
+pub(crate) fn controls(form: &'static Form, typed: &Typed, mistakes: &Mistakes, known: &Known<'_>) -> Vec<Control> {
+    form.fields.iter().map(|field| control(form, field, typed, mistakes, known)).collect()
+}
+
+fn control(
+    form: &'static Form,
+    field: &'static Field,
+    typed: &Typed,
+    mistakes: &Mistakes,
+    known: &Known<'_>,
+) -> Control {
+    let Known { voice, .. } = *known;
+    let value = typed.first(field.name).unwrap_or_default().to_owned();
+    let mut choices = choices(form, field, known);
+    for choice in &mut choices {
+        choice.chosen = choice.value == value;
+    }
+    // A value that is offered no more, such as an incident that was corrected, is not lost.
+    if !choices.is_empty() && !value.is_empty() && !choices.iter().any(|c| c.chosen) {
+        choices.push(Choice { value: value.clone(), label: value.clone(), chosen: true });
+    }
+    if !choices.is_empty() && !field.required() {
+        choices.push(Choice { value: String::new(), label: voice.say("not-said", &[]), chosen: value.is_empty() });
+    }
+    let names = field.inputs();
+    let row = |index: usize| -> Vec<Input> {
+        let input = |name: &&str| Input {
+            name: (*name).to_owned(),
+            label: forms::input_label(voice, form, name),
+            value: typed.get(name).get(index).cloned().unwrap_or_default(),
+        };
+        names.iter().map(input).collect()
+    };
+    let (look, inputs) = match field.ask {
+        Asked::Mix => {
+            let filled = names.iter().map(|name| typed.get(name).len()).max().unwrap_or(0);
+            (Look::Mix, (0..filled.max(1) + 1).map(row).collect())
+        }
+        Asked::CardBox => (Look::Card, vec![row(0)]),
+        Asked::Lab => (Look::Several, vec![row(0)]),
+        Asked::Text { long: true } => (Look::Long, Vec::new()),
+        _ if choices.is_empty() => (Look::Line, Vec::new()),
+        _ if choices.len() <= OPEN_CHOICES => (Look::Open, Vec::new()),
+        _ => (Look::List, Vec::new()),
+    };
+    Control {
+        name: field.name.to_owned(),
+        label: forms::label(voice, form, field),
+        hint: forms::hint(voice, form, field),
+        look,
+        unit: field.unit(voice.measure).to_owned(),
+        example: field.example(voice.measure).to_owned(),
+        input_mode: field.input_mode(),
+        required: field.required(),
+        value,
+        choices,
+        inputs,
+        stopwatch: form.kind == "water_drop" && field.name == "soaked_in",
+        mistake: names.iter().chain([&field.name]).find_map(|name| mistake_of(mistakes, name)),
+    }
+}
+
+fn choices(form: &'static Form, field: &'static Field, known: &Known<'_>) -> Vec<Choice> {
+    let Known { slab, trade, voice } = *known;
+    let plain = |value: String, label: String| Choice { value, label, chosen: false };
+    match field.ask {
+        Asked::Entry(kinds) => {
+            let told = |entry: &&Entry| plain(entry.id.to_string(), short(entry, slab, voice));
+            slab.of_kinds(kinds).map(|e| told(&e)).collect()
+        }
+        Asked::Panel => {
+            let mut names: Vec<&str> = slab.all::<PanelMade>().map(|p| p.body.panel.as_str()).collect();
+            names.dedup();
+            names.iter().map(|name| plain((*name).to_owned(), (*name).to_owned())).collect()
+        }
+        _ => field
+            .choices(trade)
+            .into_iter()
+            .map(|value| plain(value.to_owned(), forms::choice_label(voice, form, field, value)))
+            .collect(),
+    }
+}
+
+/// An earlier entry in one short line: what, and which day.
+pub(crate) fn short(entry: &Entry, slab: &Slab<'_>, voice: Voice) -> String {
+    let what = match &entry.body {
+        Body::Incident(incident) => voice.term(&incident.what),
+        Body::Defect(_) => crate::told::told(entry, voice)
+            .into_iter()
+            .next()
+            .map_or_else(|| voice.kind(entry.body.kind()), |(_, value)| value),
+        other => voice.kind(other.kind()),
+    };
+    let day = entry.happened.instant().to_zoned_datetime(slab.time_zone()).date();
+    format!("{what}, {}", voice.date(day))
+}
+
+/// The place of an entry as the template draws it.
+#[derive(Debug, Clone)]
+pub(crate) struct Places {
+    /// The kinds of place to tap, each zone one of them.
+    pub(crate) choices: Vec<Choice>,
+    pub(crate) may_be_point: bool,
+    pub(crate) point: bool,
+    pub(crate) x: String,
+    pub(crate) y: String,
+    pub(crate) radius: String,
+    /// The plan to tap on.
+    pub(crate) plan: Option<String>,
+    /// The rest of a place that was drawn elsewhere, sent along as it is.
+    pub(crate) rest: Vec<(String, String)>,
+    pub(crate) mistakes: Vec<String>,
+}
+
+/// A tap on a zone says two things at once: the kind of place, and which.
+const ZONE: &str = "zone:";
+
+/// The inputs of a place as `forms` reads them, from those that the page has.
+pub(crate) fn untangled(typed: &Typed) -> Typed {
+    let mut typed = typed.clone();
+    if let Some(zone) = typed.first("place_kind").and_then(|kind| kind.strip_prefix(ZONE)).map(str::to_owned) {
+        typed.set("place_kind", "zone");
+        typed.set("zone", zone);
+    }
+    typed
+}
+
+/// The place that a form asks for; nothing when it asks for none.
+pub(crate) fn places(form: &Form, typed: &Typed, mistakes: &Mistakes, known: &Known<'_>) -> Option<Places> {
+    let typed = untangled(typed);
+    let first = |name: &str| typed.first(name).unwrap_or_default().to_owned();
+    let drawn_elsewhere = matches!(typed.first("place_kind"), Some("patch" | "zone_point"));
+    if !drawn_elsewhere && (form.place == PlaceAsk::None || known.slab.zones().is_empty()) {
+        return None;
+    }
+    let voice = known.voice;
+    let kind = match first("place_kind") {
+        kind if !kind.is_empty() => kind,
+        _ if !first("x").is_empty() => "point".to_owned(),
+        _ if !first("zone").is_empty() => "zone".to_owned(),
+        _ => "slab".to_owned(),
+    };
+    let may_be_point = form.place == PlaceAsk::Point && known.slab.plan().is_some_and(slab::plan::Plan::is_drawn);
+    let plain =
+        |name: &str| Choice { value: name.to_owned(), label: forms::place_label(voice, name), chosen: kind == name };
+    let mut choices = vec![plain("slab")];
+    choices.extend(known.slab.zones().iter().filter(|zone| !zone.name.is_empty()).map(|zone| Choice {
+        value: format!("{ZONE}{}", zone.name),
+        label: zone.name.clone(),
+        chosen: kind == "zone" && zone.name == first("zone"),
+    }));
+    if may_be_point {
+        choices.push(plain("point"));
+    }
+    if drawn_elsewhere {
+        choices.push(plain(&kind));
+    }
+    let corners = ["corner_x", "corner_y"];
+    let mut rest: Vec<(String, String)> = corners
+        .iter()
+        .flat_map(|name| typed.get(name).iter().map(|value| ((*name).to_owned(), value.clone())))
+        .collect();
+    if kind == "zone_point" {
+        rest.push(("zone".to_owned(), first("zone")));
+    }
+    let plan = may_be_point.then(|| crate::drawn::small_plan(known)).flatten();
+    let of_place = forms::PLACE_INPUTS.iter().copied().chain(["place"]);
+    Some(Places {
+        point: matches!(kind.as_str(), "point" | "zone_point"),
+        choices,
+        may_be_point,
+        x: first("x"),
+        y: first("y"),
+        radius: first("radius"),
+        plan,
+        rest,
+        mistakes: of_place.filter_map(|name| mistake_of(mistakes, name)).collect(),
+    })
+}
+
+/// Whether a form takes photographs, and whether it is about them.
+pub(crate) fn photographs(form: &Form) -> (bool, bool) {
+    (form.photographs != PhotoAsk::None, form.photographs == PhotoAsk::Main)
+}

@@ -1,0 +1,231 @@
+//! What stands around every page: its head, the ways to other pages, the words the script needs.
+
+use std::sync::{Arc, LazyLock};
+
+use askama::Template;
+use axum::http::HeaderMap;
+use axum::response::{Html, IntoResponse, Response};
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use store::SlabRecord;
+use words::{Arg, FILES, Lang, Voice};
+
+use crate::app::{Access, App};
+use crate::ask::Ask;
+use crate::assets;
+use crate::screens;
+use crate::trouble::Trouble;
+use crate::visitor::{May, Theme, Visitor};
+
+/// The slab a page is about.
+#[derive(Debug, Clone)]
+pub(crate) struct Head {
+    pub(crate) id: String,
+    pub(crate) name: String,
+    pub(crate) demo: bool,
+}
+
+/// A way to another page.
+#[derive(Debug, Clone)]
+pub(crate) struct Way {
+    pub(crate) href: String,
+    pub(crate) label: String,
+    pub(crate) here: bool,
+}
+
+/// Everything around the middle of a page.
+#[derive(Debug, Clone)]
+pub(crate) struct Frame {
+    pub(crate) voice: Voice,
+    pub(crate) theme: Theme,
+    pub(crate) title: String,
+    pub(crate) slab: Option<Head>,
+    /// The four or five ways at the foot of a phone.
+    pub(crate) bar: Vec<Way>,
+    /// All other ways.
+    pub(crate) more: Vec<Way>,
+    pub(crate) made: String,
+    /// The moment at which the clock of the page stands, if it does.
+    pub(crate) stands_at: Option<String>,
+    /// The same for a person.
+    pub(crate) stands_said: Option<String>,
+    pub(crate) encrypted: bool,
+    pub(crate) keep: String,
+    pub(crate) visitor: String,
+    pub(crate) may: May,
+    pub(crate) people: bool,
+    /// One quiet sentence about what was just done.
+    pub(crate) said: Option<String>,
+    pub(crate) here: String,
+    pub(crate) script_words: &'static [(String, String)],
+    /// No ways and no script: what a person with a link sees.
+    pub(crate) plain: bool,
+}
+
+impl Frame {
+    pub(crate) fn new(ask: &Ask, title: String) -> Self {
+        let mut frame = Self::of(&ask.app, &ask.visitor, title);
+        frame.here.clone_from(&ask.here);
+        frame.said = ask.query.first("said").and_then(|key| {
+            let key = format!("said-{key}");
+            frame.voice.knows(&key).then(|| frame.voice.say(&key, &[]))
+        });
+        frame
+    }
+
+    /// For an answer that no handler made.
+    pub(crate) fn bare(app: &Arc<App>, headers: &HeaderMap) -> Self {
+        let nobody = Visitor {
+            may: May::Nothing,
+            name: String::new(),
+            person: None,
+            voice: Visitor::voice_of(headers),
+            theme: Theme::Light,
+        };
+        Self::of(app, &nobody, String::new())
+    }
+
+    fn of(app: &App, visitor: &Visitor, title: String) -> Self {
+        let voice = visitor.voice;
+        let stands_at = app.settings.stands_at;
+        Self {
+            voice,
+            theme: visitor.theme,
+            title,
+            slab: None,
+            bar: Vec::new(),
+            more: screens::everywhere(voice),
+            made: app.real_now().to_string(),
+            stands_at: stands_at.map(|at| at.to_string()),
+            stands_said: None,
+            encrypted: app.is_encrypted() || app.settings.access == Access::ThisMachine,
+            keep: "[]".to_owned(),
+            visitor: visitor.name.clone(),
+            may: visitor.may,
+            people: app.asks_for_people(),
+            said: None,
+            here: "/".to_owned(),
+            script_words: script_words(voice.lang),
+            plain: false,
+        }
+    }
+
+    /// Makes it the frame of a page about a slab. `zone` is the slab's.
+    pub(crate) fn about(mut self, ask: &Ask, record: &SlabRecord, zone: &TimeZone) -> Self {
+        let id = record.id.to_string();
+        let demo = ask.app.is_demo(record.id);
+        let asked = ask.app.asked_at(record.id);
+        if demo || ask.app.settings.stands_at.is_some() {
+            let local = asked.to_zoned_datetime(zone.clone());
+            self.stands_at = Some(asked.display_with_offset(local.offset()).to_string());
+            self.stands_said = Some(self.moment(asked, zone));
+        }
+        self.bar = screens::bar(self.voice, &id, &ask.here);
+        self.more = screens::more(self.voice, &id, &ask.here, self.may);
+        self.keep = screens::keep(&id);
+        self.slab = Some(Head { id, name: record.name.clone(), demo });
+        self
+    }
+
+    /// A sentence without holes.
+    pub(crate) fn say(&self, key: &str) -> String {
+        self.voice.say(key, &[])
+    }
+
+    /// A sentence with one hole.
+    pub(crate) fn say1(&self, key: &str, name: &str, value: &str) -> String {
+        self.voice.say(key, &[(name, value.into())])
+    }
+
+    /// A sentence about a number of things.
+    pub(crate) fn count(&self, key: &str, count: &u64) -> String {
+        self.voice.say(key, &[("count", Arg::Number(*count as f64))])
+    }
+
+    /// A moment in the slab's own clock.
+    pub(crate) fn moment(&self, at: Timestamp, zone: &TimeZone) -> String {
+        self.voice.moment(at, zone)
+    }
+
+    pub(crate) fn lang(&self) -> &'static str {
+        self.voice.lang.tag()
+    }
+
+    pub(crate) fn is_spanish(&self) -> bool {
+        self.voice.lang == Lang::Es
+    }
+
+    pub(crate) fn is_metric(&self) -> bool {
+        self.voice.measure == words::Measure::Metric
+    }
+
+    pub(crate) fn is_dark(&self) -> bool {
+        self.theme == Theme::Dark
+    }
+
+    pub(crate) fn writes(&self) -> bool {
+        self.may >= May::Write
+    }
+
+    pub(crate) fn owns(&self) -> bool {
+        self.may >= May::Own
+    }
+
+    pub(crate) fn asset(&self, name: &str) -> String {
+        assets::address(name)
+    }
+}
+
+/// Renders a page.
+pub(crate) fn show(page: &impl Template) -> Response {
+    match page.render() {
+        Ok(html) => Html(html).into_response(),
+        // A template joins texts; only a bug can fail it, and then a bare line is better than nothing.
+        Err(error) => (axum::http::StatusCode::INTERNAL_SERVER_ERROR, error.to_string()).into_response(),
+    }
+}
+
+#[derive(Template)]
+#[template(path = "trouble.html")]
+struct TroublePage {
+    frame: Frame,
+    said: String,
+    next: String,
+    mistakes: Vec<String>,
+}
+
+/// The page that says what was wrong.
+pub(crate) fn trouble_page(mut frame: Frame, trouble: &Trouble) -> Response {
+    frame.title = frame.say("trouble-title");
+    let mistakes = match trouble {
+        Trouble::Mistakes(all) => all.iter().map(|(_, said)| said.clone()).collect(),
+        _ => Vec::new(),
+    };
+    show(&TroublePage { said: trouble.said(frame.voice), next: trouble.next(frame.voice), mistakes, frame })
+}
+
+/// The words of the script in one language: key and text, with `{name}` for what the script fills in.
+fn script_words(lang: Lang) -> &'static [(String, String)] {
+    static ENGLISH: LazyLock<Vec<(String, String)>> = LazyLock::new(|| read_script_words(Lang::En));
+    static SPANISH: LazyLock<Vec<(String, String)>> = LazyLock::new(|| read_script_words(Lang::Es));
+    match lang {
+        Lang::En => &ENGLISH,
+        Lang::Es => &SPANISH,
+    }
+}
+
+fn read_script_words(lang: Lang) -> Vec<(String, String)> {
+    let voice = Voice::new(lang, words::Measure::Imperial);
+    let text =
+        FILES.iter().filter(|(l, name, _)| *l == lang && name.ends_with("/script.ftl")).map(|(_, _, text)| *text);
+    text.flat_map(str::lines)
+        .filter_map(|line| {
+            let (key, said) = line.split_once(" = ").filter(|(key, _)| key.starts_with("script-"))?;
+            let holes: Vec<String> =
+                said.split("{ $").skip(1).filter_map(|rest| rest.split([' ', '}']).next()).map(str::to_owned).collect();
+            let args: Vec<(&str, Arg<'_>)> =
+                holes.iter().map(|name| (name.as_str(), format!("{{{name}}}").into())).collect();
+            Some((key.trim_start_matches("script-").to_owned(), voice.say(key, &args)))
+        })
+        .collect()
+}

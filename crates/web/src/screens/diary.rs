@@ -1,0 +1,193 @@
+//! The diary, newest first; one entry with its photographs and what became of it.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::Router;
+use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
+use axum::response::IntoResponse;
+use slab::diary::{Body, Entry, EntryId, Knowledge, PhotoHash};
+use slab::slab::fold;
+use words::Arg;
+
+use crate::app::App;
+use crate::ask::{Answer, Ask, page};
+use crate::entries::Opened;
+use crate::frame::{Frame, Way, show};
+use crate::trouble::Trouble;
+use crate::visitor::May;
+
+/// Entries on one page.
+const PER_PAGE: u32 = 40;
+
+pub(super) fn routes() -> Router<Arc<App>> {
+    Router::new()
+        .route("/slab/{slab}/diary", page(May::Read, list))
+        .route("/slab/{slab}/entry/{entry}", page(May::Read, one))
+        .route("/slab/{slab}/photo/{hash}", page(May::Read, photograph))
+}
+
+struct Row {
+    href: String,
+    when: String,
+    what: String,
+    place: Option<String>,
+    said: String,
+    author: String,
+    photographs: Vec<String>,
+    corrected: bool,
+    corrects: bool,
+}
+
+struct Day {
+    date: String,
+    rows: Vec<Row>,
+}
+
+#[derive(Template)]
+#[template(path = "diary.html")]
+struct List {
+    frame: Frame,
+    days: Vec<Day>,
+    kinds: Vec<Way>,
+    head: String,
+    older: Option<String>,
+}
+
+fn list(ask: &Ask) -> Answer {
+    let opened = ask.opened()?;
+    let voice = ask.voice();
+    let id = opened.record.id;
+    let kind = ask.query.first("kind").filter(|kind| Body::KINDS.contains(kind));
+    let before = ask.query.first("before").and_then(|text| {
+        let (micros, id) = text.split_once('_')?;
+        Some((micros.parse::<i64>().ok()?, id.parse::<EntryId>().ok()?))
+    });
+    let only = kind.map(|kind| [kind]);
+    let entries = ask.app.store().entries_page(id, only.as_ref().map(|one| one.as_slice()), before, PER_PAGE + 1)?;
+    let slab = fold(&opened.diary, Knowledge::happened_by(jiff::Timestamp::MAX));
+    let shown = &entries[..entries.len().min(PER_PAGE as usize)];
+    let mut days: Vec<Day> = Vec::new();
+    for entry in shown {
+        let local = entry.happened.instant().to_zoned_datetime(opened.zone.clone());
+        let date = voice.date(local.date());
+        let row = Row {
+            href: format!("/slab/{id}/entry/{}", entry.id),
+            when: format!("{:02}:{:02}", local.hour(), local.minute()),
+            what: voice.kind(entry.body.kind()),
+            place: crate::told::place(entry, voice),
+            said: crate::told::line(entry, voice),
+            author: entry.author.clone(),
+            photographs: photographs(entry, &opened),
+            corrected: slab.corrected_by(entry.id).is_some(),
+            corrects: entry.replaces.is_some(),
+        };
+        match days.last_mut() {
+            Some(day) if day.date == date => day.rows.push(row),
+            _ => days.push(Day { date, rows: vec![row] }),
+        }
+    }
+    let link = |before: Option<&Entry>, kind: Option<&str>| {
+        let mut query = form_urlencoded::Serializer::new(String::new());
+        if let Some(kind) = kind {
+            query.append_pair("kind", kind);
+        }
+        if let Some(last) = before {
+            query.append_pair("before", &format!("{}_{}", last.happened.instant().as_microsecond(), last.id));
+        }
+        format!("/slab/{id}/diary?{}", query.finish())
+    };
+    let mut there: Vec<&str> = opened.diary.entries().map(|entry| entry.body.kind()).collect();
+    there.sort_unstable();
+    there.dedup();
+    let kinds = there.into_iter().map(|known| Way {
+        href: link(None, Some(known)),
+        label: voice.kind(known),
+        here: kind == Some(known),
+    });
+    let count = opened.diary.len() as f64;
+    let frame = ask.frame(voice.say("diary-title", &[])).about(ask, &opened.record, &opened.zone);
+    Ok(show(&List {
+        kinds: kinds.collect(),
+        head: voice.say("diary-count", &[("count", Arg::Number(count))]),
+        older: (entries.len() > shown.len()).then(|| link(shown.last(), kind)),
+        days,
+        frame,
+    }))
+}
+
+fn photographs(entry: &Entry, opened: &Opened) -> Vec<String> {
+    entry.photographs.iter().map(|hash| format!("/slab/{}/photo/{}", opened.record.id, hash.as_str())).collect()
+}
+
+#[derive(Template)]
+#[template(path = "entry.html")]
+struct One {
+    frame: Frame,
+    title: String,
+    when: String,
+    noted: String,
+    place: Option<String>,
+    told: Vec<(String, String)>,
+    author: String,
+    photographs: Vec<String>,
+    corrected_by: Option<String>,
+    corrects: Option<String>,
+    of: Option<(String, String)>,
+    fix: Option<String>,
+    json: String,
+}
+
+fn one(ask: &Ask) -> Answer {
+    let opened = ask.opened()?;
+    let voice = ask.voice();
+    let slab_id = opened.record.id;
+    let id: EntryId = ask.part("entry").parse().map_err(|_| Trouble::NotFound)?;
+    let entry = opened.diary.get(id).ok_or(Trouble::NotFound)?;
+    let slab = fold(&opened.diary, Knowledge::happened_by(jiff::Timestamp::MAX));
+    let href = |id: EntryId| format!("/slab/{slab_id}/entry/{id}");
+    let of = forms::typed_from(&entry.body, None)
+        .first("of")
+        .and_then(|text| text.parse::<EntryId>().ok())
+        .and_then(|id| opened.diary.get(id))
+        .map(|of| (href(of.id), crate::control::short(of, &slab, voice)));
+    let corrected_by = slab.corrected_by(id);
+    let may_fix = ask.visitor.may >= May::Write && corrected_by.is_none();
+    let title = voice.kind(entry.body.kind());
+    Ok(show(&One {
+        frame: ask.frame(title.clone()).about(ask, &opened.record, &opened.zone),
+        title,
+        when: voice.moment(entry.happened.instant(), &opened.zone),
+        noted: voice.moment(entry.noted.instant(), &opened.zone),
+        place: crate::told::place(entry, voice),
+        told: crate::told::told(entry, voice),
+        author: entry.author.clone(),
+        photographs: photographs(entry, &opened),
+        corrected_by: corrected_by.map(href),
+        corrects: entry.replaces.map(href),
+        of,
+        fix: match entry.body.kind() {
+            _ if !may_fix => None,
+            "plan" => Some(format!("/slab/{slab_id}/plan/draw")),
+            kind => forms::form(kind).map(|_| format!("/slab/{slab_id}/fix/{id}")),
+        },
+        json: entry.to_json(),
+    }))
+}
+
+/// A photograph that some entry of this slab names. It never changes, so it may be kept.
+fn photograph(ask: &Ask) -> Answer {
+    let record = ask.slab()?;
+    let hash = PhotoHash::try_from(ask.part("hash").to_owned()).map_err(|_| Trouble::NotFound)?;
+    picture(ask.app.store().photograph_of(record.id, &hash)?.ok_or(Trouble::NotFound)?)
+}
+
+/// A photograph as an answer: its kind from its bytes, never from a name.
+pub(crate) fn picture(bytes: Vec<u8>) -> Answer {
+    let kind = match photo::inspect(&bytes).map_err(|e| Trouble::Failed(e.to_string()))?.format {
+        photo::Format::Jpeg => "image/jpeg",
+        photo::Format::Png => "image/png",
+        _ => return Err(Trouble::NotFound),
+    };
+    Ok(([(CONTENT_TYPE, kind), (CACHE_CONTROL, "private, max-age=31536000, immutable")], bytes).into_response())
+}

@@ -1,0 +1,122 @@
+//! What a page answers when it can't do what was asked: what was wrong, and what to do next.
+
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect, Response};
+use serde_json::json;
+
+use crate::frame::{Frame, trouble_page};
+
+/// A reason not to do what was asked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum Trouble {
+    /// There is nothing at this address, or nothing this visitor may know of.
+    NotFound,
+    /// The visitor must sign in first; the path to come back to.
+    SignIn(String),
+    /// There is no owner yet.
+    SetUp,
+    /// This visitor may not do this.
+    Forbidden,
+    /// Sent from another site.
+    ForeignOrigin,
+    /// Addressed to another host.
+    ForeignHost,
+    /// Too many tries; seconds to wait.
+    Wait(u64),
+    /// What was sent cannot be taken: field and sentence, for each mistake.
+    Mistakes(Vec<(String, String)>),
+    /// Larger than may be sent at once.
+    TooLarge,
+    /// Not in a form that is read here.
+    WrongType,
+    /// Something of ours failed; the sentence is for the person, not for a log.
+    Failed(String),
+}
+
+impl From<store::StoreError> for Trouble {
+    fn from(error: store::StoreError) -> Self {
+        Self::Failed(error.to_string())
+    }
+}
+
+impl Trouble {
+    /// One mistake in one field.
+    pub(crate) fn mistake(field: &str, said: impl Into<String>) -> Self {
+        Self::Mistakes(vec![(field.to_owned(), said.into())])
+    }
+
+    pub(crate) fn status(&self) -> StatusCode {
+        match self {
+            Self::NotFound => StatusCode::NOT_FOUND,
+            Self::SignIn(_) | Self::SetUp => StatusCode::UNAUTHORIZED,
+            Self::Forbidden | Self::ForeignOrigin => StatusCode::FORBIDDEN,
+            Self::ForeignHost => StatusCode::MISDIRECTED_REQUEST,
+            Self::Wait(_) => StatusCode::TOO_MANY_REQUESTS,
+            Self::Mistakes(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
+            Self::WrongType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
+            Self::Failed(_) => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+
+    /// Key of the sentence that says what was wrong; `.next` of it says what to do.
+    fn key(&self) -> &'static str {
+        match self {
+            Self::NotFound => "trouble-not-found",
+            Self::SignIn(_) | Self::SetUp => "trouble-sign-in",
+            Self::Forbidden => "trouble-forbidden",
+            Self::ForeignOrigin => "trouble-foreign-origin",
+            Self::ForeignHost => "trouble-foreign-host",
+            Self::Wait(_) => "trouble-wait",
+            Self::Mistakes(_) => "trouble-mistakes",
+            Self::TooLarge => "trouble-too-large",
+            Self::WrongType => "trouble-wrong-type",
+            Self::Failed(_) => "trouble-failed",
+        }
+    }
+
+    /// The sentence in the reader's language.
+    pub(crate) fn said(&self, voice: words::Voice) -> String {
+        let args = match self {
+            Self::Wait(seconds) => {
+                let time = voice.duration(units::Duration::seconds(*seconds as f64));
+                vec![("time", time.into())]
+            }
+            Self::Failed(what) => vec![("what", what.as_str().into())],
+            _ => Vec::new(),
+        };
+        voice.say(self.key(), &args)
+    }
+
+    /// What to do next.
+    pub(crate) fn next(&self, voice: words::Voice) -> String {
+        voice.say(&format!("{}-next", self.key()), &[])
+    }
+
+    /// As an answer: JSON for the script, a page for a person.
+    pub(crate) fn answer(self, frame: Frame, wants_json: bool) -> Response {
+        let voice = frame.voice;
+        if wants_json {
+            let mistakes: Vec<_> = match &self {
+                Self::Mistakes(all) => {
+                    all.iter().map(|(field, message)| json!({ "field": field, "message": message })).collect()
+                }
+                _ => Vec::new(),
+            };
+            let said = json!({
+                "ok": false,
+                "message": format!("{} {}", self.said(voice), self.next(voice)),
+                "mistakes": mistakes,
+            });
+            return (self.status(), axum::Json(said)).into_response();
+        }
+        match &self {
+            Self::SignIn(back) => {
+                let query = form_urlencoded::Serializer::new(String::new()).append_pair("next", back).finish();
+                Redirect::to(&format!("/sign-in?{query}")).into_response()
+            }
+            Self::SetUp => Redirect::to("/set-up").into_response(),
+            _ => (self.status(), trouble_page(frame, &self)).into_response(),
+        }
+    }
+}

@@ -1,0 +1,123 @@
+//! Who is asking, and how they read.
+
+use axum::http::HeaderMap;
+use axum::http::header::{ACCEPT_LANGUAGE, COOKIE};
+use cookie::Cookie;
+use jiff::SignedDuration;
+use store::{Person, Role, TokenHash};
+use words::{Lang, Measure, Voice};
+
+use crate::app::App;
+
+/// Light by default, dark on request.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(crate) enum Theme {
+    #[default]
+    Light,
+    Dark,
+}
+
+impl Theme {
+    pub(crate) const fn name(self) -> &'static str {
+        match self {
+            Self::Light => "light",
+            Self::Dark => "dark",
+        }
+    }
+}
+
+/// What a visitor may do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum May {
+    /// Nothing but sign in.
+    Nothing,
+    /// Read every slab.
+    Read,
+    /// Read, and add entries.
+    Write,
+    /// All of it: people and links too.
+    Own,
+}
+
+/// Who asks.
+#[derive(Debug, Clone)]
+pub(crate) struct Visitor {
+    pub(crate) may: May,
+    /// Their name in the diary.
+    pub(crate) name: String,
+    /// The account, where there are accounts.
+    pub(crate) person: Option<Person>,
+    pub(crate) voice: Voice,
+    pub(crate) theme: Theme,
+}
+
+/// Sessions end after this time without a visit.
+pub(crate) const SESSION: SignedDuration = SignedDuration::from_hours(24 * 14);
+
+/// The name of the session's cookie. With the prefix, browsers take it only over an encrypted line,
+/// for this host and every path, so that no neighbour can plant one.
+pub(crate) fn session_cookie(app: &App) -> &'static str {
+    if app.is_encrypted() { "__Host-session" } else { "session" }
+}
+
+/// A cookie of the request.
+pub(crate) fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
+    headers
+        .get_all(COOKIE)
+        .iter()
+        .filter_map(|value| value.to_str().ok())
+        .flat_map(Cookie::split_parse)
+        .filter_map(Result::ok)
+        .find(|cookie| cookie.name() == name)
+        .map(|cookie| cookie.value().to_owned())
+}
+
+impl Visitor {
+    /// How the sender of a request reads: as chosen before, else as the browser is set.
+    pub(crate) fn voice_of(headers: &HeaderMap) -> Voice {
+        Voice::new(
+            cookie(headers, "lang").and_then(|text| text.parse().ok()).unwrap_or_else(|| preferred(headers)),
+            cookie(headers, "measure").and_then(|text| text.parse().ok()).unwrap_or(Measure::Imperial),
+        )
+    }
+
+    pub(crate) fn of(app: &App, headers: &HeaderMap) -> Result<Self, store::StoreError> {
+        let mut voice = Self::voice_of(headers);
+        let theme = match cookie(headers, "theme").as_deref() {
+            Some("dark") => Theme::Dark,
+            _ => Theme::Light,
+        };
+        if !app.asks_for_people() {
+            let name = app.settings.author.clone();
+            return Ok(Self { may: May::Own, name, person: None, voice, theme });
+        }
+        let token = cookie(headers, session_cookie(app));
+        let found = match token {
+            Some(token) => app.store().session(TokenHash::of(token.as_bytes()), app.real_now())?,
+            None => None,
+        };
+        let Some(session) = found else {
+            return Ok(Self { may: May::Nothing, name: String::new(), person: None, voice, theme });
+        };
+        let person = session.person;
+        if cookie(headers, "lang").is_none() {
+            voice = Voice::new(person.lang.parse().unwrap_or_default(), person.measure.parse().unwrap_or_default());
+        }
+        let may = match person.role {
+            Role::Owner => May::Own,
+            Role::Crew => May::Write,
+            Role::Guest => May::Read,
+        };
+        Ok(Self { may, name: person.name.clone(), person: Some(person), voice, theme })
+    }
+}
+
+/// The first of the reader's languages that we speak.
+fn preferred(headers: &HeaderMap) -> Lang {
+    let wanted = headers.get(ACCEPT_LANGUAGE).and_then(|value| value.to_str().ok()).unwrap_or_default();
+    let spoken = |tag: &str| {
+        let tag = tag.split(';').next().unwrap_or_default().trim().to_lowercase();
+        Lang::ALL.into_iter().find(|lang| tag == lang.name() || tag.starts_with(&format!("{}-", lang.name())))
+    };
+    wanted.split(',').find_map(spoken).unwrap_or_default()
+}

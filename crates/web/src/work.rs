@@ -1,0 +1,93 @@
+//! Work that takes longer than a page may: it runs beside, tells how far it is, and its answer is kept
+//! for whoever asks again. A reload joins the same work instead of beginning another.
+
+use std::collections::{HashMap, VecDeque};
+use std::sync::atomic::{AtomicU32, Ordering};
+use std::sync::{Arc, Mutex, PoisonError};
+
+/// Answers kept; the oldest go first.
+const KEPT: usize = 200;
+
+/// One piece of work.
+#[derive(Debug)]
+pub(crate) struct Work<T> {
+    thousandths: AtomicU32,
+    answer: Mutex<Option<Arc<T>>>,
+}
+
+impl<T> Work<T> {
+    /// How far it is, 0 to 1.
+    pub(crate) fn share(&self) -> f64 {
+        f64::from(self.thousandths.load(Ordering::Relaxed)) / 1000.0
+    }
+
+    /// Tells how far it is.
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to 0 to 1")]
+    pub(crate) fn tell(&self, share: f64) {
+        self.thousandths.store((share.clamp(0.0, 1.0) * 1000.0) as u32, Ordering::Relaxed);
+    }
+
+    /// Its answer, once it is there.
+    pub(crate) fn answer(&self) -> Option<Arc<T>> {
+        self.answer.lock().unwrap_or_else(PoisonError::into_inner).clone()
+    }
+}
+
+/// The answer of a drying forecast, or why there is none.
+pub(crate) type Forecast = Result<slab::drying::DryingForecast, science::moisture::DryingError>;
+
+/// What a piece of work is about: the same question has the same name.
+pub(crate) type Name = String;
+
+/// The pieces of work of this server.
+#[derive(Debug, Default)]
+pub(crate) struct Works {
+    forecasts: Mutex<Kept<Forecast>>,
+}
+
+#[derive(Debug)]
+struct Kept<T> {
+    known: HashMap<Name, Arc<Work<T>>>,
+    order: VecDeque<Name>,
+}
+
+impl<T> Default for Kept<T> {
+    fn default() -> Self {
+        Self { known: HashMap::new(), order: VecDeque::new() }
+    }
+}
+
+impl Works {
+    /// The forecast that goes by a name, begun in a thread of its own when nobody asked before.
+    pub(crate) fn forecast(
+        &self,
+        name: &str,
+        begin: impl FnOnce(&Work<Forecast>) -> Forecast + Send + 'static,
+    ) -> Arc<Work<Forecast>> {
+        let mut kept = self.forecasts.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(work) = kept.known.get(name) {
+            return Arc::clone(work);
+        }
+        let work = Arc::new(Work { thousandths: AtomicU32::new(0), answer: Mutex::new(None) });
+        kept.known.insert(name.to_owned(), Arc::clone(&work));
+        kept.order.push_back(name.to_owned());
+        if kept.order.len() > KEPT
+            && let Some(oldest) = kept.order.pop_front()
+        {
+            kept.known.remove(&oldest);
+        }
+        drop(kept);
+        let running = Arc::clone(&work);
+        std::thread::spawn(move || {
+            let answer = begin(&running);
+            *running.answer.lock().unwrap_or_else(PoisonError::into_inner) = Some(Arc::new(answer));
+            running.tell(1.0);
+        });
+        work
+    }
+
+    /// A forecast that was begun before.
+    pub(crate) fn known_forecast(&self, name: &str) -> Option<Arc<Work<Forecast>>> {
+        self.forecasts.lock().unwrap_or_else(PoisonError::into_inner).known.get(name).map(Arc::clone)
+    }
+}

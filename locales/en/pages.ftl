@@ -1,0 +1,188 @@
+# What stands around the answers on the pages.
+
+skip-to-main = Skip to the page
+menu = Menu
+other-language = Español
+to-metric = Meters and liters
+to-imperial = Feet and gallons
+to-dark = Dark
+to-light = Light
+sign-out = Sign out { $name }
+outbox = Not sent yet
+ways-of-slab = This slab
+tag-demo = demo
+demo-strip = Demo: an invented slab. Its clock stands at { $moment }.
+clock-strip = The clock stands at { $moment }.
+not-encrypted = This address is not encrypted: what you type can be read on the way, and nothing can be kept for work without signal. Put the server behind HTTPS.
+
+way-slabs = Slabs
+way-slab = Standing
+way-diary = Diary
+way-add = Write down
+way-plan = Plan
+way-order = Order
+way-papers = Papers
+way-drying = Drying
+way-pour-day = Pour day
+way-time = Time line
+way-links = Share
+way-sums = Sums
+way-glossary = Trade words
+way-facts = Facts and sources
+way-people = People
+way-reading = Language and units
+
+said-written = Written in the diary.
+said-corrected = Corrected. The old entry stays readable.
+said-opened = Slab opened. Next: draw its plan and note the pour.
+said-put-away = Put away. Nothing was deleted.
+said-brought-back = Brought back.
+said-signed-in = Signed in.
+said-saved = Saved.
+said-plan-written = Plan written in the diary.
+said-link-made = Link made. Copy it now: it is shown only once.
+said-link-withdrawn = Link withdrawn. It opens nothing any more.
+said-approved = Thank you. Your choice is written in the diary.
+
+slabs-title = Slabs
+slabs-none = No slab yet
+slabs-none-what = A slab is one floor with its own diary: what was poured, tested, spilled and stained, and when. From it Underfoot tells whether the floor is ready for acid stain, what proves it and what to do next.
+slabs-open-first = Open your first slab
+slabs-open = Open a slab
+slabs-demo-what = Or look at an invented slab with a whole diary. You can put it away afterwards.
+slabs-demo = See the demo slab
+slabs-count = { $count ->
+        [one] 1 slab
+       *[other] { $count } slabs
+    }
+slabs-search = Find a slab by name
+search = Find
+slabs-no-match = No slab has that in its name.
+slabs-all = See all slabs
+slabs-away = Put away
+slabs-away-see = Slabs put away
+bring-back = Bring back
+put-away = Put this slab away
+put-away-what = It leaves the list and can be brought back. Nothing is deleted.
+page-before = Back
+page-after = More
+
+new-slab-title = Open a slab
+new-slab-what = One floor, one diary. A name is enough; the rest can be corrected later.
+new-slab-open = Open the slab
+
+offline-title = No signal, and this page was not kept
+offline-what = Pages of the slab that you opened last are kept on this phone, and so are the forms you use on it. What you write there waits and is sent when there is signal.
+
+trouble-title = That did not work
+trouble-not-found = There is no such page here
+trouble-not-found-next = The address may be mistyped, or the slab may be kept elsewhere. Go to the list of slabs.
+trouble-sign-in = Sign in first
+trouble-sign-in-next = Go to the sign-in page.
+trouble-forbidden = You may read this, but not change it
+trouble-forbidden-next = Ask the owner to make you crew.
+trouble-foreign-origin = That came from another site and was refused
+trouble-foreign-origin-next = Open the page here and send it again.
+trouble-foreign-host = This address is not one of this machine
+trouble-foreign-host-next = Use localhost or 127.0.0.1 in the address.
+trouble-wait = Too many tries. Wait { $time }
+trouble-wait-next = Then try again.
+trouble-mistakes = Something needs mending
+trouble-mistakes-next = Go back, mend it and send it again.
+trouble-too-large = That is too large to send at once
+trouble-too-large-next = Send fewer photographs at a time, at most 12, each up to 40 MB.
+trouble-wrong-type = That came in a form that is not read here
+trouble-wrong-type-next = Send it from the page's own form.
+trouble-failed = Something failed here: { $what }
+trouble-failed-next = Nothing was written. Try again; if it stays so, check the disk of the server.
+
+optional = optional
+not-said = Not said
+choose = Choose one
+mistakes-head = Nothing was written yet. Mend this:
+mistake-name-taken = A slab is already called "{ $name }". Accepted: a name no other slab has.
+mistake-name = The name is empty, too long or has several lines. Accepted: 1 to 200 letters on one line.
+mistake-already-written = This was already written with other words. To change it, correct the entry in the diary.
+mistake-happened = When it happened can't be read. Accepted: 2026-03-02 07:00, or 2026-03-02 for the whole day.
+mistake-photo-empty = { $name }: the picture is empty. Take it again.
+mistake-photo-bytes = { $name }: the picture is larger than 40 MB. Accepted: JPEG or PNG up to 40 MB.
+mistake-photo-kind = { $name }: not a JPEG or PNG picture. Accepted: JPEG or PNG; set the phone's camera to save JPEG.
+mistake-photo-pixels = { $name }: the picture has too many dots. Accepted: up to 48 million, such as 8192 by 6144.
+mistake-photo-cut = { $name }: the picture is cut short. Send it again whole.
+mistake-photo-broken = { $name }: the picture can't be read. Accepted: an ordinary JPEG or PNG.
+complaint-before-pour = That is dated before the pour.
+complaint-in-future = That is dated in the future.
+complaint-unknown = { $value } is not in this diary.
+complaint-unknown-term = { $value } is not a known word of the trade list.
+complaint-off-plan = { $value } lies off the plan.
+complaint-bad-plan = The plan does not hold together: { $value }
+complaint-incomplete = Something is missing or contradicts itself: { $value }
+complaint-out-of-range = { $value } is outside what can be.
+
+slab-title = Standing
+slab-draw-plan = Draw the plan
+slab-note-now = Write down now
+slab-hold-points = Hold points
+slab-by-zone = Zone by zone
+slab-rests-on = Rests on
+slab-rests-on-nothing = No entry speaks to it yet.
+why-this-matters = Why this matters
+
+add-title = Write in the diary
+add-what = An entry is never changed or deleted. A mistake is corrected by another entry.
+add-plan-why = The outline, the zones and the cut-outs: every place and area rests on it.
+add-air-why = A weather file or a logger's file: for the drying forecast and for pour day.
+group-files = Drawings and files
+how-to-do-it = How to do it right
+presets-head = One tap
+presets-or = or in full:
+happened-other = Not just now? Say when
+happened = When it happened
+happened-hint = Empty means now.
+write-down = Write down
+fix-title = Correct: { $what }
+fix-what = A correction is a new entry in place of the old one. The old one stays readable.
+photographs = Photographs
+photographs-hint = JPEG or PNG, up to 40 MB each. Where a picture was taken is removed before it is kept.
+card-by-numbers = The card by numbers
+stopwatch-start = Start the stopwatch
+stopwatch-stop = It soaked in
+place = Where
+place-on-plan = Tap the plan, or type it
+place-x = Along x
+place-y = Along y
+place-radius = How far around
+plan-to-tap = Plan to tap a place on
+zoom-in = Closer
+zoom-out = Farther
+zoom-all = The whole plan
+told-source = From
+told-unknown = Written by a newer version
+told-area = Area
+told-wrong = Can't be drawn
+told-point = at { $x }, { $y }
+told-patch = a patch drawn on the plan
+
+diary-title = Diary
+diary-count = { $count ->
+        [0] The diary is empty
+        [one] 1 entry in the diary
+       *[other] { $count } entries in the diary
+    }
+diary-add = Write in the diary
+diary-empty = Everything else is computed from this diary. Begin with the plan and the pour.
+diary-only = Show only one kind
+diary-all = All kinds
+diary-older = Older entries
+entry-corrected = corrected
+entry-corrects = correction
+entry-corrected-what = This entry was corrected and counts no more.
+entry-see-correction = See the correction
+entry-corrects-what = This corrects an older entry.
+entry-see-old = See the old one
+entry-happened = Happened
+entry-noted = Written down
+entry-of = About
+entry-correct = Correct this entry
+entry-to-diary = Back to the diary
+entry-as-kept = As it is kept

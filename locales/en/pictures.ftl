@@ -1,0 +1,133 @@
+# Words inside drawings and in the text beside them. Short: they stand in a picture on a phone.
+
+pic-plan-desc = { $area } in all, { $width } by { $depth } at the widest. Zones: { $zones }.
+pic-named = { $name }: { $value }
+pic-cut-outs = Cut-outs (no slab there): { $area }
+pic-wall = Wall { $n }: { $length }
+pic-more = and { $n } more in the list
+pic-north = N
+pic-open = open
+pic-settled = dealt with
+pic-in-zone = { $what }, { $zone }
+pic-earlier = { $count ->
+        [one] { $what }; { $n } earlier try there
+       *[other] { $what }; { $n } earlier tries there
+    }
+pic-soaked = soaked in after { $time }
+pic-stood = still stood after { $time }
+pic-beads = stood as a bead
+pic-seconds = { $n } s
+pic-minutes = { $n } min
+pic-hours = { $n } h
+pic-short-stood = over { $time }
+pic-short-beads = bead
+pic-emission-pounds = { $n } lb
+pic-emission-grams = { $n } g
+pic-scrape-powder = powder
+pic-scrape-shine-change = shine
+pic-scrape-curl = curl
+pic-scrape-flake = flakes
+pic-scrape-tacky = tacky
+pic-wipe-clean = clean
+pic-wipe-shine-change = shine
+pic-wipe-sticky-or-yellow = sticky or yellow
+pic-fizz-strong = strong fizz
+pic-fizz-weak = weak fizz
+pic-fizz-none = no fizz
+pic-sheet-dry = dry
+pic-sheet-darkened = darker
+pic-sheet-drops = drops
+pic-defect-crack = crack
+pic-defect-hole = hole
+pic-defect-spall = spall
+pic-defect-patch = old patch
+pic-defect-dusting = dusting surface
+pic-letter-water-drop = W
+pic-letter-scrape = S
+pic-letter-solvent-wipe = R
+pic-letter-acid-drop = A
+pic-letter-ph = pH
+pic-letter-humidity = RH
+pic-letter-dish = D
+pic-letter-sheet = P
+pic-letter-temperature = T
+pic-legend-open = open incident
+pic-legend-settled = incident dealt with
+pic-legend-next = test here next
+
+pic-day = { $month } { $day }
+pic-day-year = { $month } { $day }, { $year }
+pic-month-1 = Jan
+pic-month-2 = Feb
+pic-month-3 = Mar
+pic-month-4 = Apr
+pic-month-5 = May
+pic-month-6 = June
+pic-month-7 = July
+pic-month-8 = Aug
+pic-month-9 = Sept
+pic-month-10 = Oct
+pic-month-11 = Nov
+pic-month-12 = Dec
+pic-hour-am = { $n } AM
+pic-hour-pm = { $n } PM
+pic-noon = noon
+pic-midnight = midnight
+pic-today = today
+pic-today-is = Today, { $date }
+pic-date = date
+pic-what = what
+pic-reading = reading
+pic-reading-margin = reading with its margin
+pic-forecast = forecast
+pic-band = forecast: 8 slabs in 10 lie here
+pic-middle = middle of the forecast
+pic-low = low
+pic-mid = middle
+pic-high = high
+
+pic-drying-axis = Humidity in the slab
+pic-drying-desc = Humidity in the slab by day since the pour: forecast, readings and limits.
+pic-drying-on = Forecast for { $date }: { $middle }; 8 slabs in 10 lie from { $low } to { $high }.
+pic-drying-no-forecast = There is no forecast yet: it needs the thickness and the mix of the pour.
+pic-drying-reach = { $limit }: half of the slabs are there by { $middle }, 9 in 10 by { $late }.
+pic-drying-reach-open = { $limit }: half of the slabs are there by { $middle }; 9 in 10 are not within the forecast.
+pic-drying-reach-never = { $limit }: half of the slabs are not there within the forecast.
+pic-drying-last-reading = Last reading, { $date }: { $humidity }.
+pic-drying-no-readings = No reading yet.
+pic-drying-rule = one month per inch
+pic-drying-rule-is = The rule of thumb of one month per inch runs out on { $date }; it proves nothing.
+pic-drying-not-proof = A forecast is no test: only a measurement shows that the slab is dry.
+
+pic-air-pounds = Water leaving, lb/ft² per hour
+pic-air-kilograms = Water leaving, kg/m² per hour
+pic-air-desc = Water leaving fresh concrete hour by hour, with its margin and the alarm lines.
+pic-air-highest = Highest: { $rate } on { $date }, { $hour }.
+pic-air-over = { $count ->
+        [one] { $line }: { $n } hour over it.
+       *[other] { $line }: { $n } hours over it.
+    }
+pic-air-may = { $count ->
+        [one] { $line }: { $n } more hour may be over it within the margin.
+       *[other] { $line }: { $n } more hours may be over it within the margin.
+    }
+pic-air-unknown = { $count ->
+        [one] { $n } hour has no reading.
+       *[other] { $n } hours have no reading.
+    }
+pic-air-hour = hour
+pic-air-rate = rate
+pic-air-below = below every line
+pic-air-possible = over a line within the margin
+pic-air-above = over a line
+pic-air-missing = not known
+
+pic-line-desc = From the first entry at the top to the last date at the bottom. Dates are spread where much happened.
+pic-line-happened = happened
+pic-line-trouble = trouble
+pic-line-milestone = mark on the calendar
+pic-line-forecast = forecast: likely span, tick in its middle
+pic-line-by = half by { $middle }, 9 in 10 by { $late }
+pic-line-by-open = half by { $middle }; the late end is not within the forecast
+pic-line-open = not likely within the forecast
+pic-line-span = 1 in 10 by { $early }, { $rest }

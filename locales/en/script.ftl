@@ -1,0 +1,50 @@
+# What the pages' script says on the phone. The page carries these texts in a template with the
+# holes left open, so each must read right for any number: no plural choices here.
+
+## Entries that wait on this phone
+
+script-not-sent-yet = Not sent yet: { $count }
+script-send-now = Send now
+script-sending = Sending…
+script-still-waits = No answer from the server. The entries stay on this phone and will be tried again.
+script-all-sent = All sent
+script-kept-on-phone = Kept on this phone. It will be sent when there is a connection.
+script-photographs = Photographs: { $count }
+script-state-waiting = Waits for a connection
+script-state-refused = Not accepted
+script-state-needs-sign-in = Waits until you sign in with leave to write here
+script-sign-in = Sign in
+script-mend = Mend
+script-throw-away = Throw away
+script-throw-away-sure = Throw away "{ $label }"? It has not been sent and cannot be brought back.
+
+## What was wrong
+
+script-mistakes-head = Not written yet. To mend:
+script-refused-general = The server did not accept this entry. Look it over and send it again.
+script-photograph-too-large = { $name } has { $size } MB. At most { $limit } MB can be sent; choose a smaller picture size in the camera.
+
+## Drafts and kept pages
+
+script-restored = Restored what you had typed.
+script-start-afresh = Start afresh
+script-kept-page = You see this page as kept at { $time }. New entries wait on this phone.
+
+## Photographs
+
+script-photograph-n = Chosen photograph { $number }
+script-remove-photograph = Remove photograph { $number }
+script-card-photograph = The photograph on which you mark the card
+script-card-tap = Tap two opposite corners of the card.
+script-card-tap-second = Now tap the opposite corner.
+script-card-marked = Card marked: { $x } % from the left, { $y } % from the top, { $w } % wide, { $h } % high.
+script-mark-again = Mark again
+
+## Beside the fields
+
+script-stopwatch-runs = { $clock } ({ $seconds } s)
+script-plan-at = Marked { $x } across, { $y } up
+script-cannot-look = Can't check now: no connection. Below is how it stood before.
+script-cannot-ask = No connection. Will ask again.
+script-copied = Copied
+script-cannot-copy = Could not copy. Mark the text and copy it by hand.

@@ -1,0 +1,188 @@
+# Lo que rodea a las respuestas en las páginas.
+
+skip-to-main = Ir a la página
+menu = Menú
+other-language = English
+to-metric = Metros y litros
+to-imperial = Pies y galones
+to-dark = Oscuro
+to-light = Claro
+sign-out = Cerrar la sesión de { $name }
+outbox = Sin enviar todavía
+ways-of-slab = Esta losa
+tag-demo = demostración
+demo-strip = Demostración: una losa inventada. Su reloj está parado en { $moment }.
+clock-strip = El reloj está parado en { $moment }.
+not-encrypted = Esta dirección no va cifrada: lo que usted escribe se puede leer en el camino, y nada se puede guardar para trabajar sin señal. Ponga el servidor detrás de HTTPS.
+
+way-slabs = Losas
+way-slab = Estado
+way-diary = Diario
+way-add = Anotar
+way-plan = Plano
+way-order = Pedido
+way-papers = Papeles
+way-drying = Secado
+way-pour-day = Día del colado
+way-time = Línea de tiempo
+way-links = Compartir
+way-sums = Cálculos
+way-glossary = Palabras del oficio
+way-facts = Datos y fuentes
+way-people = Personas
+way-reading = Idioma y unidades
+
+said-written = Anotado en el diario.
+said-corrected = Corregido. La anotación anterior se puede seguir leyendo.
+said-opened = Losa abierta. Sigue: dibuje el plano y anote el colado.
+said-put-away = Guardada. No se borró nada.
+said-brought-back = De vuelta en la lista.
+said-signed-in = Sesión abierta.
+said-saved = Guardado.
+said-plan-written = Plano anotado en el diario.
+said-link-made = Enlace hecho. Cópielo ahora: se muestra una sola vez.
+said-link-withdrawn = Enlace retirado. Ya no abre nada.
+said-approved = Gracias. Su elección quedó anotada en el diario.
+
+slabs-title = Losas
+slabs-none = Todavía no hay losas
+slabs-none-what = Una losa es un solo piso con su propio diario: qué se coló, se probó, se derramó y se tiñó, y cuándo. Con él, Underfoot dice si el piso está listo para el tinte ácido, qué lo prueba y qué hacer después.
+slabs-open-first = Abrir su primera losa
+slabs-open = Abrir una losa
+slabs-demo-what = O mire una losa inventada con un diario completo. Después la puede guardar.
+slabs-demo = Ver la losa de demostración
+slabs-count = { $count ->
+        [one] 1 losa
+       *[other] { $count } losas
+    }
+slabs-search = Buscar una losa por nombre
+search = Buscar
+slabs-no-match = Ninguna losa tiene eso en su nombre.
+slabs-all = Ver todas las losas
+slabs-away = Guardadas
+slabs-away-see = Losas guardadas
+bring-back = Traer de vuelta
+put-away = Guardar esta losa
+put-away-what = Sale de la lista y se puede traer de vuelta. No se borra nada.
+page-before = Atrás
+page-after = Más
+
+new-slab-title = Abrir una losa
+new-slab-what = Un piso, un diario. Basta con un nombre; lo demás se puede corregir después.
+new-slab-open = Abrir la losa
+
+offline-title = Sin señal, y esta página no estaba guardada
+offline-what = Las páginas de la última losa que abrió están guardadas en este teléfono, y también los formularios que usa en ella. Lo que anote ahí espera y se envía cuando haya señal.
+
+trouble-title = Eso no funcionó
+trouble-not-found = Aquí no hay tal página
+trouble-not-found-next = La dirección puede estar mal escrita, o la losa puede estar en otro lugar. Vaya a la lista de losas.
+trouble-sign-in = Primero abra la sesión
+trouble-sign-in-next = Vaya a la página para abrir la sesión.
+trouble-forbidden = Usted puede leer esto, pero no cambiarlo
+trouble-forbidden-next = Pida al dueño que lo pase a la cuadrilla.
+trouble-foreign-origin = Eso vino de otro sitio y se rechazó
+trouble-foreign-origin-next = Abra la página aquí y envíelo otra vez.
+trouble-foreign-host = Esta dirección no es de esta máquina
+trouble-foreign-host-next = Use localhost o 127.0.0.1 en la dirección.
+trouble-wait = Demasiados intentos. Espere { $time }
+trouble-wait-next = Después intente otra vez.
+trouble-mistakes = Hay algo que corregir
+trouble-mistakes-next = Regrese, corríjalo y envíelo otra vez.
+trouble-too-large = Eso es demasiado grande para enviarlo de una vez
+trouble-too-large-next = Envíe menos fotos a la vez, 12 a lo más, cada una de hasta 40 MB.
+trouble-wrong-type = Eso vino en una forma que aquí no se lee
+trouble-wrong-type-next = Envíelo con el formulario de la página.
+trouble-failed = Algo falló aquí: { $what }
+trouble-failed-next = No se anotó nada. Intente otra vez; si sigue igual, revise el disco del servidor.
+
+optional = opcional
+not-said = Sin decir
+choose = Elija una
+mistakes-head = Todavía no se anotó nada. Corrija esto:
+mistake-name-taken = Ya hay una losa que se llama "{ $name }". Se acepta: un nombre que no tenga otra losa.
+mistake-name = El nombre está vacío, es muy largo o tiene varias líneas. Se acepta: de 1 a 200 letras en una línea.
+mistake-already-written = Esto ya se anotó con otras palabras. Para cambiarlo, corrija la anotación en el diario.
+mistake-happened = No se entiende cuándo pasó. Se acepta: 2026-03-02 07:00, o 2026-03-02 para todo el día.
+mistake-photo-empty = { $name }: la foto está vacía. Tómela otra vez.
+mistake-photo-bytes = { $name }: la foto pasa de 40 MB. Se acepta: JPEG o PNG de hasta 40 MB.
+mistake-photo-kind = { $name }: no es una foto JPEG o PNG. Se acepta: JPEG o PNG; ponga la cámara del teléfono en JPEG.
+mistake-photo-pixels = { $name }: la foto tiene demasiados puntos. Se acepta: hasta 48 millones, como 8192 por 6144.
+mistake-photo-cut = { $name }: la foto está cortada. Envíela otra vez completa.
+mistake-photo-broken = { $name }: la foto no se puede leer. Se acepta: un JPEG o PNG común.
+complaint-before-pour = Eso lleva fecha anterior al colado.
+complaint-in-future = Eso lleva fecha futura.
+complaint-unknown = { $value } no está en este diario.
+complaint-unknown-term = { $value } no es una palabra conocida de la lista del oficio.
+complaint-off-plan = { $value } queda fuera del plano.
+complaint-bad-plan = El plano no cuadra: { $value }
+complaint-incomplete = Falta algo o se contradice: { $value }
+complaint-out-of-range = { $value } está fuera de lo posible.
+
+slab-title = Estado
+slab-draw-plan = Dibujar el plano
+slab-note-now = Anotar ahora
+slab-hold-points = Puntos de espera
+slab-by-zone = Zona por zona
+slab-rests-on = Se basa en
+slab-rests-on-nothing = Ninguna anotación dice algo de esto todavía.
+why-this-matters = Por qué importa
+
+add-title = Anotar en el diario
+add-what = Una anotación nunca se cambia ni se borra. Un error se corrige con otra anotación.
+add-plan-why = El contorno, las zonas y los huecos: de él dependen cada lugar y cada área.
+add-air-why = Un archivo del clima o de un registrador: para el pronóstico de secado y para el día del colado.
+group-files = Dibujos y archivos
+how-to-do-it = Cómo hacerlo bien
+presets-head = Un solo toque
+presets-or = o completo:
+happened-other = ¿No fue ahora? Diga cuándo
+happened = Cuándo pasó
+happened-hint = Vacío quiere decir ahora.
+write-down = Anotar
+fix-title = Corregir: { $what }
+fix-what = Una corrección es una anotación nueva en lugar de la anterior. La anterior se puede seguir leyendo.
+photographs = Fotos
+photographs-hint = JPEG o PNG, hasta 40 MB cada una. El lugar donde se tomó se quita antes de guardarla.
+card-by-numbers = La tarjeta con números
+stopwatch-start = Empezar el cronómetro
+stopwatch-stop = Ya se absorbió
+place = Dónde
+place-on-plan = Toque el plano, o escríbalo
+place-x = A lo largo de x
+place-y = A lo largo de y
+place-radius = Cuánto alrededor
+plan-to-tap = Plano para tocar un lugar
+zoom-in = Más cerca
+zoom-out = Más lejos
+zoom-all = Todo el plano
+told-source = De
+told-unknown = Escrito por una versión más nueva
+told-area = Área
+told-wrong = No se puede dibujar
+told-point = en { $x }, { $y }
+told-patch = una mancha dibujada en el plano
+
+diary-title = Diario
+diary-count = { $count ->
+        [0] El diario está vacío
+        [one] 1 anotación en el diario
+       *[other] { $count } anotaciones en el diario
+    }
+diary-add = Anotar en el diario
+diary-empty = Todo lo demás se calcula con este diario. Empiece con el plano y el colado.
+diary-only = Mostrar un solo tipo
+diary-all = Todos los tipos
+diary-older = Anotaciones anteriores
+entry-corrected = corregida
+entry-corrects = corrección
+entry-corrected-what = Esta anotación se corrigió y ya no cuenta.
+entry-see-correction = Ver la corrección
+entry-corrects-what = Esta corrige una anotación anterior.
+entry-see-old = Ver la anterior
+entry-happened = Pasó
+entry-noted = Anotado
+entry-of = Sobre
+entry-correct = Corregir esta anotación
+entry-to-diary = Volver al diario
+entry-as-kept = Como se guarda

@@ -1,0 +1,133 @@
+# Palabras dentro de los dibujos y en el texto al lado. Cortas: van en una imagen en el teléfono.
+
+pic-plan-desc = { $area } en total, { $width } por { $depth } en lo más ancho. Zonas: { $zones }.
+pic-named = { $name }: { $value }
+pic-cut-outs = Huecos (ahí no hay losa): { $area }
+pic-wall = Muro { $n }: { $length }
+pic-more = y { $n } más en la lista
+pic-north = N
+pic-open = sin resolver
+pic-settled = resuelto
+pic-in-zone = { $what }, { $zone }
+pic-earlier = { $count ->
+        [one] { $what }; { $n } prueba anterior ahí
+       *[other] { $what }; { $n } pruebas anteriores ahí
+    }
+pic-soaked = se absorbió en { $time }
+pic-stood = seguía sin absorberse a los { $time }
+pic-beads = quedó como perla
+pic-seconds = { $n } s
+pic-minutes = { $n } min
+pic-hours = { $n } h
+pic-short-stood = más de { $time }
+pic-short-beads = perla
+pic-emission-pounds = { $n } lb
+pic-emission-grams = { $n } g
+pic-scrape-powder = polvo
+pic-scrape-shine-change = brillo
+pic-scrape-curl = viruta
+pic-scrape-flake = escamas
+pic-scrape-tacky = pegajoso
+pic-wipe-clean = limpio
+pic-wipe-shine-change = brillo
+pic-wipe-sticky-or-yellow = pegajoso o amarillo
+pic-fizz-strong = burbujea mucho
+pic-fizz-weak = burbujea poco
+pic-fizz-none = no burbujea
+pic-sheet-dry = seco
+pic-sheet-darkened = más oscuro
+pic-sheet-drops = gotas
+pic-defect-crack = grieta
+pic-defect-hole = hoyo
+pic-defect-spall = desconchado
+pic-defect-patch = parche viejo
+pic-defect-dusting = superficie que suelta polvo
+pic-letter-water-drop = G
+pic-letter-scrape = R
+pic-letter-solvent-wipe = Tr
+pic-letter-acid-drop = Á
+pic-letter-ph = pH
+pic-letter-humidity = HR
+pic-letter-dish = Pl
+pic-letter-sheet = P
+pic-letter-temperature = T
+pic-legend-open = incidente sin resolver
+pic-legend-settled = incidente resuelto
+pic-legend-next = probar aquí ahora
+
+pic-day = { $day } { $month }
+pic-day-year = { $day } { $month } { $year }
+pic-month-1 = ene
+pic-month-2 = feb
+pic-month-3 = mar
+pic-month-4 = abr
+pic-month-5 = mayo
+pic-month-6 = jun
+pic-month-7 = jul
+pic-month-8 = ago
+pic-month-9 = sep
+pic-month-10 = oct
+pic-month-11 = nov
+pic-month-12 = dic
+pic-hour-am = { $n } a. m.
+pic-hour-pm = { $n } p. m.
+pic-noon = mediodía
+pic-midnight = medianoche
+pic-today = hoy
+pic-today-is = Hoy, { $date }
+pic-date = fecha
+pic-what = qué
+pic-reading = lectura
+pic-reading-margin = lectura con su margen
+pic-forecast = pronóstico
+pic-band = pronóstico: aquí quedan 8 de 10 losas
+pic-middle = mitad del pronóstico
+pic-low = bajo
+pic-mid = medio
+pic-high = alto
+
+pic-drying-axis = Humedad en la losa
+pic-drying-desc = Humedad en la losa por día desde el colado: pronóstico, lecturas y límites.
+pic-drying-on = Pronóstico para el { $date }: { $middle }; 8 de 10 losas quedan de { $low } a { $high }.
+pic-drying-no-forecast = Todavía no hay pronóstico: faltan el espesor y la mezcla del colado.
+pic-drying-reach = { $limit }: la mitad de las losas llega para el { $middle }, 9 de 10 para el { $late }.
+pic-drying-reach-open = { $limit }: la mitad de las losas llega para el { $middle }; 9 de 10 no llegan dentro del pronóstico.
+pic-drying-reach-never = { $limit }: la mitad de las losas no llega dentro del pronóstico.
+pic-drying-last-reading = Última lectura, { $date }: { $humidity }.
+pic-drying-no-readings = Todavía no hay lecturas.
+pic-drying-rule = un mes por pulgada
+pic-drying-rule-is = La regla práctica de un mes por pulgada se cumple el { $date }; no prueba nada.
+pic-drying-not-proof = Un pronóstico no es prueba: solo una medición muestra que la losa está seca.
+
+pic-air-pounds = Agua que sale, lb/ft² por hora
+pic-air-kilograms = Agua que sale, kg/m² por hora
+pic-air-desc = Agua que sale del concreto fresco hora por hora, con su margen y las líneas de alarma.
+pic-air-highest = Lo más alto: { $rate } el { $date }, { $hour }.
+pic-air-over = { $count ->
+        [one] { $line }: { $n } hora por encima.
+       *[other] { $line }: { $n } horas por encima.
+    }
+pic-air-may = { $count ->
+        [one] { $line }: { $n } hora más puede pasarla dentro del margen.
+       *[other] { $line }: { $n } horas más pueden pasarla dentro del margen.
+    }
+pic-air-unknown = { $count ->
+        [one] { $n } hora sin lectura.
+       *[other] { $n } horas sin lectura.
+    }
+pic-air-hour = hora
+pic-air-rate = salida
+pic-air-below = debajo de todas las líneas
+pic-air-possible = puede pasar una línea dentro del margen
+pic-air-above = pasa una línea
+pic-air-missing = no se sabe
+
+pic-line-desc = De la primera nota arriba a la última fecha abajo. Las fechas se separan donde pasó mucho.
+pic-line-happened = pasó
+pic-line-trouble = problema
+pic-line-milestone = marca del calendario
+pic-line-forecast = pronóstico: lapso probable, raya a la mitad
+pic-line-by = la mitad para el { $middle }, 9 de 10 para el { $late }
+pic-line-by-open = la mitad para el { $middle }; el final no entra en el pronóstico
+pic-line-open = no es probable dentro del pronóstico
+pic-line-span = 1 de 10 para el { $early }, { $rest }

@@ -1,0 +1,50 @@
+# Lo que dice el programa de las páginas en el teléfono. La página lleva estos textos en una
+# plantilla con los huecos abiertos: cada uno debe leerse bien con cualquier número, sin plurales.
+
+## Anotaciones que esperan en este teléfono
+
+script-not-sent-yet = Sin enviar todavía: { $count }
+script-send-now = Enviar ahora
+script-sending = Enviando…
+script-still-waits = El servidor no contesta. Las anotaciones se quedan en este teléfono y se volverán a enviar.
+script-all-sent = Todo enviado
+script-kept-on-phone = Guardada en este teléfono. Se envía cuando haya señal.
+script-photographs = Fotos: { $count }
+script-state-waiting = Espera a que haya señal
+script-state-refused = No fue aceptada
+script-state-needs-sign-in = Espera a que usted entre con permiso para escribir aquí
+script-sign-in = Entrar
+script-mend = Corregir
+script-throw-away = Tirar
+script-throw-away-sure = ¿Tirar "{ $label }"? No se ha enviado y no se puede recuperar.
+
+## Lo que estaba mal
+
+script-mistakes-head = Todavía no se escribió. Hay que corregir:
+script-refused-general = El servidor no aceptó esta anotación. Revísela y envíela otra vez.
+script-photograph-too-large = { $name } pesa { $size } MB. Se pueden enviar { $limit } MB como máximo; escoja en la cámara un tamaño de foto más chico.
+
+## Borradores y páginas guardadas
+
+script-restored = Se recuperó lo que usted había escrito.
+script-start-afresh = Empezar de nuevo
+script-kept-page = Está viendo esta página como se guardó: { $time }. Las anotaciones nuevas esperan en este teléfono.
+
+## Fotos
+
+script-photograph-n = Foto escogida { $number }
+script-remove-photograph = Quitar la foto { $number }
+script-card-photograph = La foto en la que se marca la tarjeta
+script-card-tap = Toque dos esquinas opuestas de la tarjeta.
+script-card-tap-second = Ahora toque la esquina opuesta.
+script-card-marked = Tarjeta marcada: { $x } % desde la izquierda, { $y } % desde arriba, { $w } % de ancho, { $h } % de alto.
+script-mark-again = Marcar otra vez
+
+## Junto a los campos
+
+script-stopwatch-runs = { $clock } ({ $seconds } s)
+script-plan-at = Marcado a { $x } de lado y { $y } hacia arriba
+script-cannot-look = No se puede revisar ahora: no hay señal. Abajo está como estaba antes.
+script-cannot-ask = No hay señal. Se volverá a preguntar.
+script-copied = Copiado
+script-cannot-copy = No se pudo copiar. Marque el texto y cópielo a mano.
