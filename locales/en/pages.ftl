@@ -98,6 +98,7 @@ trouble-failed-next = Nothing was written. Try again; if it stays so, check the 
 
 optional = optional
 not-said = Not said
+for-example = such as { $example }
 choose = Choose one
 mistakes-head = Nothing was written yet. Mend this:
 mistake-name-taken = A slab is already called "{ $name }". Accepted: a name no other slab has.
@@ -122,6 +123,7 @@ complaint-out-of-range = { $value } is outside what can be.
 slab-title = Standing
 slab-draw-plan = Draw the plan
 slab-note-now = Write down now
+slab-note-other = Something else
 slab-hold-points = Hold points
 slab-by-zone = Zone by zone
 slab-rests-on = Rests on

@@ -102,14 +102,14 @@ pic-drying-not-proof = A forecast is no test: only a measurement shows that the 
 pic-air-pounds = Water leaving, lb/ft² per hour
 pic-air-kilograms = Water leaving, kg/m² per hour
 pic-air-desc = Water leaving fresh concrete hour by hour, with its margin and the alarm lines.
-pic-air-highest = Highest: { $rate } on { $date }, { $hour }.
+pic-air-highest = Highest, { $date }, { $hour }: { $rate }.
 pic-air-over = { $count ->
-        [one] { $line }: { $n } hour over it.
-       *[other] { $line }: { $n } hours over it.
+        [one] { $line }: { $n } hour at it or over.
+       *[other] { $line }: { $n } hours at it or over.
     }
 pic-air-may = { $count ->
-        [one] { $line }: { $n } more hour may be over it within the margin.
-       *[other] { $line }: { $n } more hours may be over it within the margin.
+        [one] { $line }: { $n } more hour may reach it within the margin.
+       *[other] { $line }: { $n } more hours may reach it within the margin.
     }
 pic-air-unknown = { $count ->
         [one] { $n } hour has no reading.
@@ -117,9 +117,9 @@ pic-air-unknown = { $count ->
     }
 pic-air-hour = hour
 pic-air-rate = rate
-pic-air-below = below every line
-pic-air-possible = over a line within the margin
-pic-air-above = over a line
+pic-air-below = below the lines
+pic-air-possible = may reach a line
+pic-air-above = at a line or over
 pic-air-missing = not known
 
 pic-line-desc = From the first entry at the top to the last date at the bottom. Dates are spread where much happened.

@@ -98,6 +98,7 @@ trouble-failed-next = No se anotó nada. Intente otra vez; si sigue igual, revis
 
 optional = opcional
 not-said = Sin decir
+for-example = como { $example }
 choose = Elija una
 mistakes-head = Todavía no se anotó nada. Corrija esto:
 mistake-name-taken = Ya hay una losa que se llama "{ $name }". Se acepta: un nombre que no tenga otra losa.
@@ -122,6 +123,7 @@ complaint-out-of-range = { $value } está fuera de lo posible.
 slab-title = Estado
 slab-draw-plan = Dibujar el plano
 slab-note-now = Anotar ahora
+slab-note-other = Otra cosa
 slab-hold-points = Puntos de espera
 slab-by-zone = Zona por zona
 slab-rests-on = Se basa en

@@ -102,14 +102,14 @@ pic-drying-not-proof = Un pronóstico no es prueba: solo una medición muestra q
 pic-air-pounds = Agua que sale, lb/ft² por hora
 pic-air-kilograms = Agua que sale, kg/m² por hora
 pic-air-desc = Agua que sale del concreto fresco hora por hora, con su margen y las líneas de alarma.
-pic-air-highest = Lo más alto: { $rate } el { $date }, { $hour }.
+pic-air-highest = Lo más alto, { $date }, { $hour }: { $rate }.
 pic-air-over = { $count ->
-        [one] { $line }: { $n } hora por encima.
-       *[other] { $line }: { $n } horas por encima.
+        [one] { $line }: { $n } hora en ella o por encima.
+       *[other] { $line }: { $n } horas en ella o por encima.
     }
 pic-air-may = { $count ->
-        [one] { $line }: { $n } hora más puede pasarla dentro del margen.
-       *[other] { $line }: { $n } horas más pueden pasarla dentro del margen.
+        [one] { $line }: { $n } hora más puede alcanzarla dentro del margen.
+       *[other] { $line }: { $n } horas más pueden alcanzarla dentro del margen.
     }
 pic-air-unknown = { $count ->
         [one] { $n } hora sin lectura.
@@ -117,9 +117,9 @@ pic-air-unknown = { $count ->
     }
 pic-air-hour = hora
 pic-air-rate = salida
-pic-air-below = debajo de todas las líneas
-pic-air-possible = puede pasar una línea dentro del margen
-pic-air-above = pasa una línea
+pic-air-below = debajo de las líneas
+pic-air-possible = puede alcanzar una línea
+pic-air-above = en una línea o por encima
 pic-air-missing = no se sabe
 
 pic-line-desc = De la primera nota arriba a la última fecha abajo. Las fechas se separan donde pasó mucho.

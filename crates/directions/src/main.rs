@@ -22,6 +22,7 @@ const HEIGHTS: &[(&str, u32)] = &[
     ("web", 5),
     ("underfoot", 6),
     ("benches", 7),
+    ("browser-tests", 8),
     ("directions", 9),
 ];
 

@@ -98,7 +98,9 @@ mod tests {
 
     #[test]
     fn cut_and_wrapped_text_fits_its_room() {
-        for text in ["red chalk line across the shop", "Supercalifragilistic", "a", "", "mmmm mmmm mmmm", "龍龍龍龍龍龍"] {
+        for text in
+            ["red chalk line across the shop", "Supercalifragilistic", "a", "", "mmmm mmmm mmmm", "龍龍龍龍龍龍"]
+        {
             for room in [40.0, 60.0, 200.0] {
                 assert!(width(&fitted(text, 12.0, room), 12.0) <= room, "{text} in {room}");
                 let lines = wrapped(text, 12.0, room, 3);

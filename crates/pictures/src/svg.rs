@@ -94,13 +94,15 @@ impl Hatch {
                 (5.0, -45.0, r##"<path class="p-accent" d="M2.5 0 L2.5 5" stroke="#7a3b1c" stroke-width="1.3"/>"##)
             }
             Self::Settled => (6.0, 45.0, r##"<circle class="p-accent-fill" cx="3" cy="3" r="0.8" fill="#7a3b1c"/>"##),
-            Self::Likely => (5.0, 45.0, r##"<path class="p-line" d="M2.5 0 L2.5 5" stroke="#6f6c66" stroke-width="1"/>"##),
-            Self::Section => (7.0, 0.0, r##"<path class="p-line" d="M3.5 1 L3.5 4" stroke="#6f6c66" stroke-width="0.9"/>"##),
-            Self::Above => (
-                4.0,
-                45.0,
-                r##"<path class="p-accent" d="M2 0 L2 4 M0 2 L4 2" stroke="#7a3b1c" stroke-width="1.1"/>"##,
-            ),
+            Self::Likely => {
+                (5.0, 45.0, r##"<path class="p-line" d="M2.5 0 L2.5 5" stroke="#6f6c66" stroke-width="1"/>"##)
+            }
+            Self::Section => {
+                (7.0, 0.0, r##"<path class="p-line" d="M3.5 1 L3.5 4" stroke="#6f6c66" stroke-width="0.9"/>"##)
+            }
+            Self::Above => {
+                (4.0, 45.0, r##"<path class="p-accent" d="M2 0 L2 4 M0 2 L4 2" stroke="#7a3b1c" stroke-width="1.1"/>"##)
+            }
         }
     }
 }

@@ -173,14 +173,15 @@ fn what_is_missing_is_named() {
 #[test]
 fn stretches_join_hours_and_the_month_counts_the_same_levels() {
     let weather = weather();
-    let lines = [JOB, weather.as_str(), POUR];
-    let diary = diary(&lines);
+    // An alarm of the slab's own, low enough that May reaches it.
+    let own = r#"{"happened":"2026-01-02","body":{"kind":"limit_set","fact":"evaporation-alarm","value":0.05,"reason":"the engineer's"}}"#;
+    let diary = diary(&[JOB, own, weather.as_str(), POUR]);
     let slab = fold(&diary, Knowledge::noted_by("2026-06-01T00:00:00Z".parse().unwrap()));
     let trade = Trade::built_in();
     // In May clocks run on summer time in the nominal year as in 2026.
     let month = month_levels(&slab, trade, 5).unwrap();
     assert_eq!(month.levels.len(), 31 * 24);
-    assert_eq!(month.alarm, EvaporationRate::pounds_per_square_foot_hour(0.2));
+    assert_eq!(month.alarm, EvaporationRate::pounds_per_square_foot_hour(0.05));
     assert!((month.concrete - Temperature::fahrenheit(70.0)).as_celsius_degrees().abs() < 1e-9);
     let mut counted = 0;
     for n in 1..=31 {
@@ -192,7 +193,7 @@ fn stretches_join_hours_and_the_month_counts_the_same_levels() {
     }
     let in_month = month.levels.iter().filter(|(_, level)| *level == Some(Level::Above)).count();
     assert_eq!(counted, in_month);
-    assert!(in_month > 0);
+    assert!(in_month > 20, "{in_month}");
 }
 
 #[test]

@@ -62,7 +62,9 @@ fn line(form: &SumForm, typed: &Typed) -> Result<Vec<String>, SumError> {
         }));
     }
     match typed.iter().find(|(id, _)| form.field(id).is_none()) {
-        Some((id, _)) => Err(SumError::bad_use(id, format!("{} is no field of this sum", flag(id)), What::UnknownField)),
+        Some((id, _)) => {
+            Err(SumError::bad_use(id, format!("{} is no field of this sum", flag(id)), What::UnknownField))
+        }
         None => Ok(line),
     }
 }

@@ -5,8 +5,8 @@ use clap::Subcommand;
 use crate::error::SumError;
 use crate::files::{Files, Reader};
 use crate::kinds::{
-    colour_difference, dew_point, dilute, drying, emission, equivalent_age, evaporation, film, joints, markup, neutralise, purge,
-    ventilate, volume,
+    colour_difference, dew_point, dilute, drying, emission, equivalent_age, evaporation, film, joints, markup,
+    neutralise, purge, ventilate, volume,
 };
 use crate::sum::Sum;
 

@@ -81,10 +81,8 @@ impl NamedFile<'_> {
         match self.reader.files.read(path) {
             Ok(bytes) => Ok((name, bytes)),
             Err(error) => {
-                let said = format!(
-                    "file \"{}\": {error}; accepted: a file that can be read or written there",
-                    path.display()
-                );
+                let said =
+                    format!("file \"{}\": {error}; accepted: a file that can be read or written there", path.display());
                 Err(SumError::new(ErrorKind::Data, Some("file"), said, What::NoFile { name }))
             }
         }

@@ -3,7 +3,6 @@
 use std::path::PathBuf;
 use std::sync::LazyLock;
 
-use clap::builder::ValueParser;
 use clap::error::{ContextKind, ContextValue};
 use clap::{Arg, ArgAction, Command, Id, Subcommand};
 use words::{Measure, Voice};
@@ -102,7 +101,7 @@ fn field(command: &Command, sum: &Command, arg: &Arg) -> SumField {
     };
     let conflicts = sum.get_arguments().filter(|other| against(arg, other) || against(other, arg));
     let flag = matches!(arg.get_action(), ArgAction::SetTrue | ArgAction::SetFalse);
-    let takes_file = arg.get_value_parser().type_id() == ValueParser::from(clap::value_parser!(PathBuf)).type_id();
+    let takes_file = arg.get_value_parser().type_id() == clap::value_parser!(PathBuf).type_id();
     let choices = if flag { Vec::new() } else { arg.get_possible_values() };
     let choices: Vec<String> = choices.iter().map(|choice| choice.get_name().to_owned()).collect();
     let number = !flag && !takes_file && choices.is_empty() && typed_as_number(hint.example.imperial);

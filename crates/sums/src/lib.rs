@@ -19,7 +19,7 @@
 //! let reader = Voice::new(Lang::Es, Measure::Metric);
 //! let sum = ask("dew-point", &typed, &NoFiles)?;
 //! assert_eq!(sum.answers(reader)[0].label, "punto de rocío");
-//! assert_eq!(sum.answers(reader)[0].lines, ["15.8 °C"]);
+//! assert_eq!(sum.answers(reader)[0].lines, ["15.7 °C"]);
 //! let refused = ask("dew-point", &typed[..1], &NoFiles).unwrap_err();
 //! assert_eq!(refused.field.as_deref(), Some("rh"));
 //! assert_eq!(refused.plain(reader), "Falta humedad del aire; se acepta: 60 %");

@@ -49,9 +49,8 @@ impl LogFile {
 pub(crate) fn read(file: NamedFile<'_>, args: &LogArgs) -> Result<LogFile, SumError> {
     let zone = match &args.time_zone {
         None => TimeZone::UTC,
-        Some(name) => {
-            TimeZone::get(name).map_err(|_| unclear("time_zone", name, Accepted::from("time-zone").with("example", "America/Chicago")))?
-        }
+        Some(name) => TimeZone::get(name)
+            .map_err(|_| unclear("time_zone", name, Accepted::from("time-zone").with("example", "America/Chicago")))?,
     };
     let (name, bytes) = file.read()?;
     let import = weather_file::read(&name, &bytes, &args.column, &zone)?;

@@ -99,8 +99,7 @@ fn rests_on(voice: Voice, source: Source) -> RestsOn {
         locator => format!("{}; {locator}", source.document),
     };
     let said = voice.grade(grade(source));
-    let cited =
-        voice.say("standing-source", &[("source", named.as_str().into()), ("grade", said.as_str().into())]);
+    let cited = voice.say("standing-source", &[("source", named.as_str().into()), ("grade", said.as_str().into())]);
     RestsOn {
         id: source.id,
         formula: voice.say(&format!("formula-{}", source.id), &[]),

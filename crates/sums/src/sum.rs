@@ -40,7 +40,15 @@ pub struct Sum {
 
 impl Sum {
     pub(crate) fn new(id: &'static str, source: Source) -> Self {
-        Self { id, inputs: Vec::new(), results: Vec::new(), source, also: Vec::new(), cautions: Vec::new(), notes: Vec::new() }
+        Self {
+            id,
+            inputs: Vec::new(),
+            results: Vec::new(),
+            source,
+            also: Vec::new(),
+            cautions: Vec::new(),
+            notes: Vec::new(),
+        }
     }
 
     pub(crate) fn result(&mut self, name: &'static str, shown: Shown) {

@@ -39,9 +39,7 @@ pub fn notes(name: &str, import: &Import) -> Vec<String> {
     if import.skipped.len() > SHOWN {
         lines.push(format!("{name}: and {} more left out", import.skipped.len() - SHOWN));
     }
-    lines.extend(
-        import.gaps.iter().take(SHOWN).map(|gap| format!("{name}: nothing from {} to {}", gap.from, gap.to)),
-    );
+    lines.extend(import.gaps.iter().take(SHOWN).map(|gap| format!("{name}: nothing from {} to {}", gap.from, gap.to)));
     lines.extend(import.duplicates.iter().take(SHOWN).map(|duplicate| format!("{name}: {duplicate}")));
     lines
 }

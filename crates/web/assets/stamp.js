@@ -11,8 +11,11 @@ export function entryId(now = Date.now()) {
   return hex.replace(/^(.{8})(.{4})(.{4})(.{4})(.{12})$/, "$1-$2-$3-$4-$5");
 }
 
-// Local date and time with its UTC offset, as 2026-11-25T13:05:00-06:00.
+// Local date and time with its UTC offset, as 2026-11-25T13:05:00-06:00. Where the clock of the pages
+// stands still, as on the demo slab, what is written there happened at that moment too.
 export function localTime(date = new Date()) {
+  const stands = typeof document === "undefined" ? "" : document.body.dataset.fixed;
+  if (stands) return stands;
   const two = (number) => String(Math.floor(Math.abs(number))).padStart(2, "0");
   const east = -date.getTimezoneOffset();
   const day = `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;

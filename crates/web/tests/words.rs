@@ -45,7 +45,7 @@ fn keys(lang: Lang, name: &str) -> BTreeSet<String> {
 /// Every literal that is asked of a voice: `say("key"`, `say1("key"`, `count("key"`.
 fn said(text: &str) -> Vec<String> {
     let mut found = Vec::new();
-    for call in ["say(\"", "say1(\"", "count(\""] {
+    for call in ["say(\"", "say1(\"", "frame.count(\""] {
         for part in text.split(call).skip(1) {
             if let Some((key, _)) = part.split_once('"') {
                 found.push(key.to_owned());

@@ -63,8 +63,7 @@ impl Axes {
     pub(super) fn named_lines(&self, svg: &mut Svg, lines: &[(f64, String)], anchor: Anchor) {
         let mut sorted: Vec<&(f64, String)> = lines.iter().collect();
         sorted.sort_by(|a, b| b.0.total_cmp(&a.0));
-        let wishes: Vec<Wish> =
-            sorted.iter().map(|(v, _)| Wish { at: self.y_at(*v) - 8.0, room: 13.0 }).collect();
+        let wishes: Vec<Wish> = sorted.iter().map(|(v, _)| Wish { at: self.y_at(*v) - 8.0, room: 13.0 }).collect();
         let places = apart(&wishes, self.plot.top - 6.0);
         for (value, _) in &sorted {
             let y = self.y_at(*value);
@@ -83,7 +82,12 @@ impl Axes {
         let x = self.x_at(x);
         let top = self.plot.top - 8.0 - 14.0 * row;
         let (ink, wide, dash) = if bold { (INK, 2.4, "") } else { (CEMENT, 1.4, " stroke-dasharray=\"2 3\"") };
-        svg.stroke(&[(x, top + 4.0), (x, self.plot.bottom)], if bold { "p-today" } else { "p-rule" }, (ink, wide), dash);
+        svg.stroke(
+            &[(x, top + 4.0), (x, self.plot.bottom)],
+            if bold { "p-today" } else { "p-rule" },
+            (ink, wide),
+            dash,
+        );
         let letters = Letters::new(SMALL).halo();
         let half = width(words, SMALL) * if bold { 0.56 } else { 0.5 };
         let middle = x.clamp(half + 2.0, WIDTH - half - 2.0);

@@ -8,8 +8,8 @@ use super::axes::{Axes, WIDTH};
 use super::ticks::{decimals, round_numbers};
 use crate::boxes::Box2;
 use crate::day::{day, day_year, hour};
-use crate::lettering::{SMALL, bold_width};
 use crate::key::{KeyEntry, key};
+use crate::lettering::{SMALL, bold_width};
 use crate::look::{Drawing, Look, Table};
 use crate::svg::{Anchor, CEMENT, Hatch, INK, Letters, PALE, Svg};
 
@@ -107,8 +107,14 @@ pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
     let ticks: Vec<(f64, String)> = numbers.iter().map(|n| (*n, voice.number(*n, places))).collect();
     axes.upright(&mut svg, &ticks, &voice.say(name, &[]));
     bars(&mut svg, &axes, chart);
-    let lines: Vec<(f64, String)> = chart.alarms.iter().map(|a| (in_reader(a.rate, voice), alarm_words(a, voice))).collect();
-    axes.named_lines(&mut svg, &lines, Anchor::End);
+    // The unit stands at the axis already.
+    let name = |a: &AlarmLine| {
+        let n = in_reader(a.rate, voice);
+        let args = [("name", a.label.as_str().into()), ("value", voice.number(n, 2).into())];
+        (n, voice.say("pic-named", &args))
+    };
+    let lines: Vec<(f64, String)> = chart.alarms.iter().map(name).collect();
+    axes.named_lines(&mut svg, &lines, lower_end(chart));
     hours(&mut svg, &axes, chart);
     let entries = entries(&svg, chart);
     let height = key(&mut svg, &entries, (8.0, WIDTH - 8.0), axes.plot.bottom + 36.0) + 6.0;
@@ -139,6 +145,16 @@ fn axes(chart: &EvaporationChart) -> Axes {
     let top = if highest > 0.0 { highest * 1.12 } else { 1.0 };
     let plot = Box2 { left: 42.0, top: 30.0, right: WIDTH - 10.0, bottom: 220.0 };
     Axes { plot, x: (0.0, chart.hours.len().max(1) as f64), y: (0.0, top) }
+}
+
+/// The end of the chart where the bars are lower, for names to stand at.
+fn lower_end(chart: &EvaporationChart) -> Anchor {
+    let voice = chart.look.voice;
+    let quarter = chart.hours.len().div_ceil(4);
+    let sum =
+        |hours: &[EvaporationHour]| hours.iter().filter_map(|h| h.rate).map(|r| in_reader(r.high, voice)).sum::<f64>();
+    let late = &chart.hours[chart.hours.len() - quarter..];
+    if sum(late) < sum(&chart.hours[..quarter]) { Anchor::End } else { Anchor::Start }
 }
 
 fn bars(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
@@ -187,9 +203,9 @@ fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
         let x = axes.x_at(at as f64);
         let wide = bold_width(&words, SMALL);
         if begins && x > used && x + wide < WIDTH {
-            svg.text((x, axes.plot.bottom + 30.0), Letters::new(SMALL).bold(), &words);
+            svg.text((x + 3.0, axes.plot.bottom + 30.0), Letters::new(SMALL).bold(), &words);
             if at > 0 {
-                let down = [(x, axes.plot.bottom), (x, axes.plot.bottom + 32.0)];
+                let down = [(x, axes.plot.bottom + 19.0), (x, axes.plot.bottom + 32.0)];
                 svg.stroke(&down, "p-axis", (CEMENT, 0.8), "");
             }
             used = x + wide + 6.0;
@@ -227,7 +243,9 @@ fn sentences(chart: &EvaporationChart) -> Vec<String> {
     let voice = chart.look.voice;
     let known: Vec<(DateTime, RateBand)> = chart.hours.iter().filter_map(|h| Some((h.from, h.rate?))).collect();
     let mut out = Vec::new();
-    if let Some((from, band)) = known.iter().max_by(|a, b| in_reader(a.1.rate, voice).total_cmp(&in_reader(b.1.rate, voice))) {
+    if let Some((from, band)) =
+        known.iter().max_by(|a, b| in_reader(a.1.rate, voice).total_cmp(&in_reader(b.1.rate, voice)))
+    {
         let args = [
             ("rate", voice.evaporation(band.rate).into()),
             ("date", day_year(voice, from.date()).into()),

@@ -3,14 +3,16 @@
 use units::Length;
 use words::Measure;
 
-use super::{MOST_NUMBERS, Sheet};
+use super::Sheet;
 use crate::boxes::{Box2, Xy};
 use crate::key::key;
-use crate::lettering::{SMALL, fitted, width};
-use crate::svg::{Anchor, INK, Letters, PAPER};
+use crate::lettering::{SMALL, width, wrapped};
+use crate::svg::{INK, Letters, PAPER};
 
 /// Room at the sheet's sides.
 const SIDE: f64 = 12.0;
+/// From a number to its words.
+const INDENT: f64 = 26.0;
 /// Lengths of the scale bar, in feet or meters.
 const BARS: [f64; 13] = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0];
 
@@ -68,24 +70,30 @@ impl Sheet<'_> {
         self.svg.text((x + 18.0, y + 4.0), Letters::new(SMALL).bold(), &words);
     }
 
-    /// What the numbers stand for, in one or two columns. Gives where they end.
+    /// What the numbers stand for, each in up to two lines. Gives where they end.
     fn numbers(&mut self, top: f64) -> f64 {
         let lines = self.number_lines();
         if lines.is_empty() {
             return top;
         }
-        let all = self.view.width - 2.0 * SIDE;
-        let columns = if lines.len() > 6 || all > 600.0 { 2 } else { 1 };
-        let room = all / columns as f64;
-        let rows = lines.len().div_ceil(columns);
-        debug_assert!(rows <= MOST_NUMBERS + 1);
+        let room = self.view.width - 2.0 * SIDE;
+        let columns = if room > 600.0 { 2 } else { 1 };
+        let column = room / columns as f64;
         self.svg.open(" class=\"p-numbers\"");
+        let mut bottoms = [top; 2];
         for (at, line) in lines.iter().enumerate() {
-            let (column, row) = (at / rows, at % rows);
-            let place = (SIDE + room * column as f64, top + 16.0 * row as f64 + 12.0);
-            self.svg.text(place, Letters::new(SMALL).at(Anchor::Start), &fitted(line, SMALL, room - 8.0));
+            let place = at / lines.len().div_ceil(columns);
+            let (number, words) = line;
+            let x = SIDE + column * place as f64;
+            let y = bottoms[place];
+            self.svg.text((x, y + 12.0), Letters::new(SMALL).bold(), number);
+            let wrapped = wrapped(words, SMALL, column - INDENT - 6.0, 2);
+            for (row, words) in wrapped.iter().enumerate() {
+                self.svg.text((x + INDENT, y + 12.0 + 14.0 * row as f64), Letters::new(SMALL), words);
+            }
+            bottoms[place] = y + 14.0 * wrapped.len() as f64 + 3.0;
         }
         self.svg.close();
-        top + 16.0 * rows as f64 + 2.0
+        bottoms[0].max(bottoms[1]) + 2.0
     }
 }

@@ -34,17 +34,17 @@ pub(super) fn draw(svg: &mut Svg, kind: MarkKind, settled: bool, at: Xy, letters
             edge,
         ),
         MarkKind::Humidity => svg.shape(
-            &around(at, &[(-11.0, -9.0), (11.0, -9.0), (11.0, 5.0), (3.0, 5.0), (0.0, 10.0), (-3.0, 5.0), (-11.0, 5.0)]),
+            &around(
+                at,
+                &[(-11.0, -9.0), (11.0, -9.0), (11.0, 5.0), (3.0, 5.0), (0.0, 10.0), (-3.0, 5.0), (-11.0, 5.0)],
+            ),
             "p-shape",
             WHITE,
             edge,
         ),
-        MarkKind::Dish => svg.shape(
-            &around(at, &[(-11.0, -7.0), (11.0, -7.0), (7.0, 8.0), (-7.0, 8.0)]),
-            "p-shape",
-            WHITE,
-            edge,
-        ),
+        MarkKind::Dish => {
+            svg.shape(&around(at, &[(-11.0, -7.0), (11.0, -7.0), (7.0, 8.0), (-7.0, 8.0)]), "p-shape", WHITE, edge)
+        }
         MarkKind::Sheet => {
             svg.rect(Box2::around(at, 17.0, 17.0), "p-shape", WHITE, (INK, 1.0));
             svg.rect(Box2::around(at, 21.0, 21.0), "p-shape-rim", "none", (INK, 0.8));
@@ -136,16 +136,8 @@ fn drop(svg: &mut Svg, (x, y): Xy, fill: &str) {
 
 /// A box with a lens.
 fn camera(svg: &mut Svg, at: Xy) {
-    let body = [
-        (-10.0, -5.5),
-        (-5.0, -5.5),
-        (-3.0, -8.5),
-        (3.0, -8.5),
-        (5.0, -5.5),
-        (10.0, -5.5),
-        (10.0, 8.0),
-        (-10.0, 8.0),
-    ];
+    let body =
+        [(-10.0, -5.5), (-5.0, -5.5), (-3.0, -8.5), (3.0, -8.5), (5.0, -5.5), (10.0, -5.5), (10.0, 8.0), (-10.0, 8.0)];
     svg.shape(&around(at, &body), "p-shape", WHITE, (INK, 1.4));
     svg.circle((at.0, at.1 + 1.0), 4.0, "p-shape-lens", WHITE, (INK, 1.4));
 }

@@ -20,9 +20,8 @@ impl Patch {
     /// Whether a point lies on it: a ray from it crosses the edges an odd number of times.
     fn covers(&self, (x, y): Xy) -> bool {
         let edges = self.0.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
-        let crossed = edges.filter(|((x1, y1), (x2, y2))| {
-            (*y1 > y) != (*y2 > y) && x < (x2 - x1) * (y - y1) / (y2 - y1) + x1
-        });
+        let crossed =
+            edges.filter(|((x1, y1), (x2, y2))| (*y1 > y) != (*y2 > y) && x < (x2 - x1) * (y - y1) / (y2 - y1) + x1);
         crossed.count() % 2 == 1
     }
 
@@ -70,6 +69,8 @@ impl Sheet<'_> {
             }
         }
         self.put_patch(&slab, "p-edge", "none", (INK, 2.2));
+        let edges = |ring: Vec<Xy>| ring.clone().into_iter().zip(ring.into_iter().cycle().skip(1));
+        self.edges = slab.0.into_iter().flat_map(edges).collect();
     }
 
     fn cut_words(&self) -> Option<String> {
@@ -97,13 +98,16 @@ impl Sheet<'_> {
                     MarkPlace::Circle { center, radius } => {
                         let (at, r) = (self.view.to_svg(*center), radius.as_metres() / self.view.m);
                         // A circle that leaves the sheet would be cut off without a sign of it.
-                        if Box2::around(at, 2.0 * r, 2.0 * r).inside(self.frame) {
+                        let around = Box2::around(at, 2.0 * r, 2.0 * r);
+                        if around.inside(self.frame) {
+                            self.covered.take(around);
                             self.svg.circle(at, r, class, &fill, (ink, 1.4));
                         }
                     }
                     MarkPlace::Polygon(corners) => {
                         let points: Vec<Xy> = corners.iter().map(|c| self.view.to_svg(*c)).collect();
-                        if Box2::of(points.iter().copied()).is_some_and(|b| b.inside(self.frame)) {
+                        if let Some(around) = Box2::of(points.iter().copied()).filter(|b| b.inside(self.frame)) {
+                            self.covered.take(around);
                             self.svg.shape(&points, class, &fill, (ink, 1.4));
                         }
                     }
@@ -115,12 +119,12 @@ impl Sheet<'_> {
     }
 
     /// The lines of the key that say what the numbers stand for.
-    pub(super) fn number_lines(&self) -> Vec<String> {
-        let mut lines: Vec<String> =
-            self.numbered.iter().take(MOST_NUMBERS).map(|(n, words)| format!("{n}  {words}")).collect();
+    pub(super) fn number_lines(&self) -> Vec<(String, String)> {
+        let mut lines: Vec<(String, String)> =
+            self.numbered.iter().take(MOST_NUMBERS).map(|(n, words)| (n.to_string(), words.clone())).collect();
         if self.numbered.len() > MOST_NUMBERS {
             let n = self.voice.count((self.numbered.len() - MOST_NUMBERS) as u32);
-            lines.push(self.voice.say("pic-more", &[("n", n.into())]));
+            lines.push((String::new(), self.voice.say("pic-more", &[("n", n.into())])));
         }
         lines
     }

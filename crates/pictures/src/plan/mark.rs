@@ -191,6 +191,11 @@ impl MarkKind {
         voice.say(key, &[])
     }
 
+    /// The letters in its shape in the key.
+    pub(super) fn sample(self, voice: Voice) -> String {
+        if self == Self::Next { "1".to_owned() } else { self.letter(voice) }
+    }
+
     /// What its shape means.
     pub(super) fn meaning(self, settled: bool, voice: Voice) -> String {
         match (self, settled) {

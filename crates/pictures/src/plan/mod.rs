@@ -19,7 +19,7 @@ use slab::plan::Plan;
 use units::Length;
 use words::Voice;
 
-use crate::boxes::{Box2, Taken};
+use crate::boxes::{Box2, Taken, Xy};
 use crate::key::KeyEntry;
 use crate::look::Look;
 use crate::svg::{Hatch, Svg};
@@ -92,6 +92,10 @@ struct Sheet<'a> {
     /// Where lettering may go: the part of the sheet above the key.
     frame: Box2,
     taken: Taken,
+    /// Strokes that words must not lie across: the edge of the slab.
+    edges: Vec<(Xy, Xy)>,
+    /// Ground that marks cover: better left clear by names, if there is a choice.
+    covered: Taken,
     items: Vec<PlanItem>,
     /// Numbered things, for the key.
     numbered: Vec<(u32, String)>,
@@ -133,6 +137,8 @@ pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawin
         voice,
         frame: Box2 { left: 2.0, top: 2.0, right: view.width - 2.0, bottom: view.slab_bottom },
         taken: Taken::default(),
+        edges: Vec::new(),
+        covered: Taken::default(),
         items: Vec::new(),
         numbered: Vec::new(),
     };
@@ -220,7 +226,7 @@ impl Sheet<'_> {
             let voice = self.voice;
             entries.push(KeyEntry {
                 words: kind.meaning(settled, voice),
-                swatch: Box::new(move |svg, at| glyph::draw(svg, kind, settled, at, &kind.letter(voice))),
+                swatch: Box::new(move |svg, at| glyph::draw(svg, kind, settled, at, &kind.sample(voice))),
             });
         }
         entries

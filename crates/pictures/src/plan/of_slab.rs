@@ -41,7 +41,8 @@ pub fn marks_of(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<PlanMark> {
             MarkKind::Incident => !open.contains(&entry.id),
             _ => settled.contains(&entry.id),
         };
-        let title = title(entry, &told, done, voice);
+        let zone = zone_of(slab, entry);
+        let title = title(entry, &told, zone.as_deref(), done, voice);
         let (id, kind, short) = (entry.id.to_string(), told.kind, told.short);
         marks.push((PlanMark { id, layer, kind, at, short, title, settled: done }, 0));
     }
@@ -110,8 +111,16 @@ fn told(body: &Body, voice: Voice) -> Option<Told> {
     })
 }
 
-fn title(entry: &Entry, told: &Told, settled: bool, voice: Voice) -> String {
-    let zone = entry.place.as_ref().and_then(|p| p.zone.as_deref());
+/// The zone that an entry names or its point lies in; nothing on an undivided slab.
+fn zone_of(slab: &Slab<'_>, entry: &Entry) -> Option<String> {
+    if let Some(named) = entry.place.as_ref().and_then(|p| p.zone.clone()) {
+        return Some(named);
+    }
+    let plan = slab.plan().filter(|p| p.zones().len() > 1)?;
+    plan.zone_at(slab.point_of(entry)?).map(|z| z.name().to_owned())
+}
+
+fn title(entry: &Entry, told: &Told, zone: Option<&str>, settled: bool, voice: Voice) -> String {
     let value = told.long.as_ref().unwrap_or(&told.short);
     let what = match told.kind {
         MarkKind::Incident | MarkKind::Defect => {
@@ -119,7 +128,9 @@ fn title(entry: &Entry, told: &Told, settled: bool, voice: Voice) -> String {
             voice.say("pic-named", &[("name", value.as_str().into()), ("value", state.into())])
         }
         _ if value.is_empty() => voice.kind(entry.body.kind()),
-        _ => voice.say("pic-named", &[("name", voice.kind(entry.body.kind()).into()), ("value", value.as_str().into())]),
+        _ => {
+            voice.say("pic-named", &[("name", voice.kind(entry.body.kind()).into()), ("value", value.as_str().into())])
+        }
     };
     let what = match zone {
         Some(zone) => voice.say("pic-in-zone", &[("what", what.into()), ("zone", zone.into())]),

@@ -10,8 +10,8 @@ use crate::boxes::{Box2, Taken, Xy};
 use crate::lettering::{SMALL, fitted, width};
 use crate::svg::{Anchor, INK, Letters, escaped};
 
-/// Words beside a mark are cut to this width.
-const WORDS_ROOM: f64 = 120.0;
+/// Words beside a mark are at most so wide.
+const WORDS_ROOM: f64 = 104.0;
 const WORDS_HEIGHT: f64 = 13.0;
 /// Between a shape and its words.
 const GAP: f64 = 2.0;
@@ -92,8 +92,10 @@ impl Sheet<'_> {
     fn place(&mut self, mark: &PlanMark, spot: Xy, others: &[Box2], steps: &[f64]) -> Placed {
         let shape = if mark.kind == MarkKind::Section { 0.0 } else { glyph::WIDTH };
         let words = if mark.kind == MarkKind::Next { "" } else { mark.short.trim() };
-        let words = fitted(words, SMALL, WORDS_ROOM);
-        if let Some(found) = self.free_place(spot, shape, &words, others, steps) {
+        // Words that must be cut tell less than a number with the whole in the key.
+        if width(words, SMALL) <= WORDS_ROOM
+            && let Some(found) = self.free_place(spot, shape, words, others, steps)
+        {
             return found;
         }
         if !words.is_empty() {
@@ -135,7 +137,7 @@ impl Sheet<'_> {
                 } else {
                     (Box2::around(at, wide, WORDS_HEIGHT), (at.0, at.1 + 4.0), Anchor::Middle)
                 };
-                if free(self, reach) {
+                if free(self, reach) && !self.edges.iter().any(|(a, b)| reach.crossed_by(*a, *b)) {
                     if shape > 0.0 {
                         self.taken.take(own);
                     }
@@ -154,15 +156,27 @@ impl Sheet<'_> {
                 continue;
             }
             self.open_layer(layer);
+            self.leaders(placed.iter().filter(|(m, _)| m.layer == layer));
             for (mark, place) in placed.iter().filter(|(m, _)| m.layer == layer) {
-                if let (Some(place), Some((at, spot))) = (place, self.spot(mark)) {
-                    let attributes =
-                        format!(" data-x=\"{}\" data-y=\"{}\"", at.x.as_metres(), at.y.as_metres());
-                    self.draw_mark(mark, place, Some(spot), &attributes);
+                if let (Some(place), Some((at, _))) = (place, self.spot(mark)) {
+                    let attributes = format!(" data-x=\"{}\" data-y=\"{}\"", at.x.as_metres(), at.y.as_metres());
+                    self.draw_mark(mark, place, &attributes);
                 }
                 self.list_mark(mark, place.as_ref().and_then(|p| p.number));
             }
             self.svg.close();
+        }
+    }
+
+    /// Thin lines from shapes that had to move to their spots, under all shapes.
+    fn leaders<'m>(&mut self, marks: impl Iterator<Item = &'m (&'m PlanMark, Option<Placed>)>) {
+        for (mark, place) in marks {
+            if let (Some(place), Some((_, spot))) = (place, self.spot(mark))
+                && spot != place.shape
+            {
+                self.svg.stroke(&[spot, place.shape], "p-leader", (INK, 0.9), "");
+                self.svg.circle(spot, 2.2, "p-spot", INK, (INK, 0.5));
+            }
         }
     }
 
@@ -171,7 +185,7 @@ impl Sheet<'_> {
         self.items.push(PlanItem { id, layer: mark.layer, number, text });
     }
 
-    fn draw_mark(&mut self, mark: &PlanMark, place: &Placed, spot: Option<Xy>, attributes: &str) {
+    fn draw_mark(&mut self, mark: &PlanMark, place: &Placed, attributes: &str) {
         let settled = mark.settled && mark.kind.can_settle();
         let state = match (mark.kind.can_settle(), settled) {
             (true, true) => " p-settled",
@@ -184,11 +198,8 @@ impl Sheet<'_> {
             escaped(&mark.id)
         ));
         self.svg.title(&mark.title);
-        if let Some(spot) = spot.filter(|s| *s != place.shape) {
-            self.svg.stroke(&[spot, place.shape], "p-leader", (INK, 0.9), "");
-            self.svg.circle(spot, 2.2, "p-spot", INK, (INK, 0.5));
-        }
-        let letters = if mark.kind == MarkKind::Next { fitted(&mark.short, SMALL, 18.0) } else { mark.kind.letter(self.voice) };
+        let letters =
+            if mark.kind == MarkKind::Next { fitted(&mark.short, SMALL, 18.0) } else { mark.kind.letter(self.voice) };
         glyph::draw(&mut self.svg, mark.kind, settled, place.shape, &letters);
         if let Some((from, anchor, words)) = &place.words {
             let letters = Letters::new(SMALL).at(*anchor).halo();
@@ -209,7 +220,7 @@ impl Sheet<'_> {
             for mark in of_layer {
                 let place = self.place_in_zone(mark);
                 if let Some(place) = &place {
-                    self.draw_mark(mark, place, None, "");
+                    self.draw_mark(mark, place, "");
                 }
                 self.list_mark(mark, place.and_then(|p| p.number));
             }
@@ -221,15 +232,20 @@ impl Sheet<'_> {
         let MarkPlace::Zone(name) = &mark.at else { return None };
         let zone = self.plan.zone(name)?;
         let patch = self.patch(&zone.pieces());
-        let near = patch.bounds().map(|b| self.taken.near(b)).unwrap_or_default();
+        let near = |taken: &Taken| patch.bounds().map(|b| taken.near(b)).unwrap_or_default();
+        let (near, covered) = (near(&self.taken), near(&self.covered));
         let short = if mark.kind == MarkKind::Next { "" } else { mark.short.trim() };
         let next = (self.numbered.len() + 1).to_string();
-        let choices = [(fitted(short, SMALL, WORDS_ROOM), false), (next, true), (String::new(), false)];
+        let whole = width(short, SMALL) <= WORDS_ROOM;
+        let choices = [(short.to_owned(), false), (next, true), (String::new(), false)];
         let aim = zone.centroid().map(|c| self.view.to_svg(c))?;
-        for (words, numbered) in choices {
+        for (words, numbered) in choices.into_iter().skip(usize::from(!whole)) {
             let wide = width(&words, SMALL);
             let all = glyph::WIDTH + if words.is_empty() { 0.0 } else { GAP + wide };
-            let Some((center, over)) = roomiest(&patch, &near, aim, (all + 2.0, glyph::HEIGHT + 2.0)) else { continue };
+            let Some((center, over)) = roomiest(&patch, (&near, &covered), aim, (all + 2.0, glyph::HEIGHT + 2.0))
+            else {
+                continue;
+            };
             if over > 0.0 {
                 continue;
             }
@@ -244,26 +260,36 @@ impl Sheet<'_> {
     }
 }
 
-/// The center for a box of that size on a patch that lies least on what is taken, then nearest to
-/// where it should be, and how much it lies on. `None` when the box fits nowhere.
-pub(super) fn roomiest(patch: &Patch, taken: &Taken, aim: Xy, (width, height): Xy) -> Option<(Xy, f64)> {
-    const GRID: u32 = 12;
+/// The center for a box of that size on a patch that lies least on what is taken, then least on what
+/// is covered, then nearest to where it should be; and how much of the taken it lies on. `None` when
+/// the box fits nowhere.
+pub(super) fn roomiest(
+    patch: &Patch,
+    (taken, covered): (&Taken, &Taken),
+    aim: Xy,
+    (width, height): Xy,
+) -> Option<(Xy, f64)> {
+    const GRID: u32 = 20;
+    // A box flush with an edge would count as crossed by it after rounding.
+    const INSET: f64 = 0.25;
     let bounds = patch.bounds()?;
-    let (free_x, free_y) = (bounds.width() - width, bounds.height() - height);
+    let (free_x, free_y) = (bounds.width() - width - 2.0 * INSET, bounds.height() - height - 2.0 * INSET);
     if free_x < 0.0 || free_y < 0.0 {
         return None;
     }
     let share = |i: u32| f64::from(i) / f64::from(GRID);
     let grid = (0..=GRID).flat_map(|i| (0..=GRID).map(move |j| (share(i), share(j))));
-    let tried = grid.map(|(i, j)| (bounds.left + width / 2.0 + i * free_x, bounds.top + height / 2.0 + j * free_y));
+    let tried = grid
+        .map(|(i, j)| (bounds.left + INSET + width / 2.0 + i * free_x, bounds.top + INSET + height / 2.0 + j * free_y));
     let far = |(x, y): Xy| libm::hypot(x - aim.0, y - aim.1);
     std::iter::once(aim)
         .chain(tried)
         .filter_map(|center| {
             let wanted = Box2::around(center, width, height);
-            patch.holds(wanted).then(|| (center, taken.overlap(wanted)))
+            patch.holds(wanted).then(|| (center, taken.overlap(wanted), covered.overlap(wanted) + 0.5 * far(center)))
         })
-        .min_by(|(a, over_a), (b, over_b)| over_a.total_cmp(over_b).then_with(|| far(*a).total_cmp(&far(*b))))
+        .min_by(|(_, over_a, a), (_, over_b, b)| over_a.total_cmp(over_b).then_with(|| a.total_cmp(b)))
+        .map(|(center, over, _)| (center, over))
 }
 
 /// The centroid of a ring; of one without area the middle of its corners.

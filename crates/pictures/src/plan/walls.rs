@@ -11,6 +11,8 @@ use crate::svg::{Anchor, CEMENT, INK, Letters};
 /// From the wall to its dimension line, and from that to the middle of the lettering.
 const TO_LINE: f64 = 11.0;
 const TO_WORDS: f64 = 9.0;
+/// Upright lettering is read from the right; a wall leaning so many degrees counts as upright.
+const LEAN: f64 = 1.0;
 /// Half an end stroke.
 const TICK: f64 = 3.5;
 /// Walls listed at most.
@@ -40,9 +42,9 @@ impl Wall {
     /// Degrees by which lettering along it is turned, never upside down.
     fn turn(&self) -> f64 {
         let degrees = libm::atan2(self.to.1 - self.from.1, self.to.0 - self.from.0).to_degrees();
-        let upright = if degrees > 90.0 - 1e-6 {
+        let upright = if degrees > 90.0 - LEAN {
             degrees - 180.0
-        } else if degrees < -90.0 - 1e-6 {
+        } else if degrees < -90.0 - LEAN {
             degrees + 180.0
         } else {
             degrees
@@ -105,6 +107,10 @@ impl Sheet<'_> {
             return;
         }
         boxes.into_iter().for_each(|b| self.taken.take(b));
+        let along = (wall.length() / 6.0).ceil().max(1.0) as u32;
+        for i in 0..=along {
+            self.taken.take(Box2::around(wall.point(f64::from(i) / f64::from(along), TO_LINE), 4.0, 4.0));
+        }
         let line = (CEMENT, 0.9);
         self.svg.stroke(&[wall.point(0.0, TO_LINE), wall.point(1.0, TO_LINE)], "p-dim", line, "");
         for (end, along) in [(0.0, 1.0), (1.0, -1.0)] {

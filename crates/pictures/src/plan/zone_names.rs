@@ -24,9 +24,8 @@ struct Name {
 
 impl Name {
     fn size(&self) -> Xy {
-        let wide = self.lines.iter().map(|(text, bold)| {
-            if *bold { bold_width(text, PLAIN) } else { width(text, SMALL) }
-        });
+        let wide =
+            self.lines.iter().map(|(text, bold)| if *bold { bold_width(text, PLAIN) } else { width(text, SMALL) });
         (wide.fold(0.0, f64::max) + 3.0, LINE * self.lines.len() as f64 + 2.0)
     }
 }
@@ -48,12 +47,12 @@ impl Sheet<'_> {
     /// The fullest form that finds room; gives the number when it came to that.
     fn draw_zone_name(&mut self, zone: &Zone, patch: &Patch) -> Option<u32> {
         let bounds = patch.bounds()?;
-        let near = self.taken.near(bounds);
+        let near = (&self.taken.near(bounds), &self.covered.near(bounds));
         let aim = zone.centroid().map(|c| self.view.to_svg(c))?;
         let forms = self.forms(zone, bounds.width());
         let found = forms.into_iter().find_map(|name| {
             let size = name.size();
-            let (center, over) = roomiest(patch, &near, aim, size)?;
+            let (center, over) = roomiest(patch, near, aim, size)?;
             (over <= TOLERATED * size.0 * size.1).then_some((name, center))
         });
         let (name, center) = found?;

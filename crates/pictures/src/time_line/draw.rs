@@ -17,7 +17,7 @@ const WIDTH: f64 = 360.0;
 const LINE: f64 = 62.0;
 const LANE: f64 = 13.0;
 const DATES: f64 = 110.0;
-const WORDS: f64 = 166.0;
+const WORDS: f64 = 172.0;
 const RIGHT: f64 = WIDTH - 8.0;
 const TOP: f64 = 22.0;
 /// Heights of the lines of a row and the room between rows.
@@ -51,9 +51,7 @@ pub(super) fn draw(line: &TimeLine, rows: &[Row]) -> String {
     let labels = rows.iter().zip(&sets).map(|(row, set)| (row.on, set.height()));
     let spans = line.forecasts.iter().flat_map(|f| [(f.p10, 0.0), (f.end(), 0.0)]);
     let scale = Scale::new(labels.chain(spans).collect(), TOP);
-    let wishes: Vec<Wish> =
-        rows.iter().zip(&sets).map(|(row, set)| Wish { at: scale.at(row.on), room: set.height() }).collect();
-    let places = apart(&wishes, TOP - 8.0);
+    let places = apart(&wishes(rows, &sets, &scale), 0.0);
 
     let mut svg = Svg::new(&line.look.prefix);
     let (top, bottom) = (scale.first().map_or(TOP, |(_, y)| y), scale.last().map_or(TOP, |(_, y)| y));
@@ -72,6 +70,20 @@ pub(super) fn draw(line: &TimeLine, rows: &[Row]) -> String {
     let entries = entries(&svg, line);
     let height = key(&mut svg, &entries, (8.0, RIGHT), end + 8.0) + 6.0;
     svg.finish((WIDTH, height), &line.look.title, &voice.say("pic-line-desc", &[]), "")
+}
+
+/// Where rows would like to be: the first of a day with its first line at the day, the others below.
+fn wishes(rows: &[Row], sets: &[Set], scale: &Scale) -> Vec<Wish> {
+    let mut wishes: Vec<Wish> = Vec::with_capacity(rows.len());
+    let (mut day, mut below) = (None, 0.0);
+    for (row, set) in rows.iter().zip(sets) {
+        if day != Some(row.on) {
+            (day, below) = (Some(row.on), scale.at(row.on) - (HIGH + BETWEEN) / 2.0);
+        }
+        wishes.push(Wish { at: below + set.height() / 2.0, room: set.height() });
+        below += set.height();
+    }
+    wishes
 }
 
 fn lane(at: usize) -> f64 {

@@ -120,7 +120,8 @@ fn in_words(line: &TimeLine, row: &Row) -> String {
         What::Trouble => "pic-line-trouble",
         What::Milestone => "pic-line-milestone",
         What::Forecast(_) => {
-            return voice.say("pic-named", &[("name", row.label.as_str().into()), ("value", row.small.as_str().into())]);
+            return voice
+                .say("pic-named", &[("name", row.label.as_str().into()), ("value", row.small.as_str().into())]);
         }
     };
     voice.say("pic-named", &[("name", voice.say(kind, &[]).into()), ("value", row.label.as_str().into())])

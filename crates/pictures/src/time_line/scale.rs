@@ -1,8 +1,8 @@
 //! From days to places down the line.
 //!
 //! An even scale would crowd the busy days and leave the quiet months empty. So a stretch takes the
-//! room its days ask for or most of the room its labels ask for, whichever is more; the calendar
-//! beside the line shows where it is stretched.
+//! room its days ask for or the room that the labels at its beginning ask for, whichever is more; the
+//! calendar beside the line shows where it is stretched.
 
 use jiff::civil::Date;
 
@@ -12,14 +12,12 @@ use crate::day::days_between;
 const EVEN: f64 = 380.0;
 /// The most one day asks for.
 const DAY_AT_MOST: f64 = 12.0;
-/// Share of its labels' height that a stretch gets; the rest is taken up by slanted leaders.
-const LABELS: f64 = 0.85;
 
 /// Places of the days that matter, rising.
 pub(super) struct Scale(Vec<(Date, f64)>);
 
 impl Scale {
-    /// Of days with the height of their labels, from `top` down. At least one day.
+    /// Of days with the height of their labels, the first at `top`.
     pub(super) fn new(mut days: Vec<(Date, f64)>, top: f64) -> Self {
         days.sort_by_key(|(date, _)| *date);
         let mut merged: Vec<(Date, f64)> = Vec::new();
@@ -36,13 +34,11 @@ impl Scale {
         let of_day = (EVEN / all).min(DAY_AT_MOST);
         let mut places = Vec::with_capacity(merged.len());
         let mut y = top;
-        for (at, (date, height)) in merged.iter().enumerate() {
+        for (at, (date, _)) in merged.iter().enumerate() {
             if at > 0 {
                 let (before, height_before) = merged[at - 1];
                 let even = of_day * f64::from(days_between(before, *date));
-                y += even.max(LABELS * (height_before + height) / 2.0);
-            } else {
-                y += height / 2.0;
+                y += even.max(height_before);
             }
             places.push((*date, y));
         }

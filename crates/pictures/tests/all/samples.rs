@@ -12,10 +12,10 @@ use units::{Duration, EvaporationRate, HumidityDifference, Length, RelativeHumid
 use words::Voice;
 
 /// Names that try to break out of the drawing.
-pub const HOSTILE: &str = "\"><script>alert(1)</script>&'\u{0}\u{1b}]]> --> <![CDATA[ ünïcødé 龍";
+pub(crate) const HOSTILE: &str = "\"><script>alert(1)</script>&'\u{0}\u{1b}]]> --> <![CDATA[ ünïcødé 龍";
 
 /// The invented slab of `demo/`.
-pub fn demo() -> Diary {
+pub(crate) fn demo() -> Diary {
     let context = Context {
         slab: SlabId::of_name("pictures"),
         zone: TimeZone::UTC,
@@ -28,16 +28,16 @@ pub fn demo() -> Diary {
 }
 
 /// Everything in the demo has happened by then.
-pub fn after_all() -> Knowledge {
+pub(crate) fn after_all() -> Knowledge {
     Knowledge::noted_by("2026-12-31T00:00:00Z".parse().expect("a moment"))
 }
 
-pub fn plan(json: &str) -> Plan {
+pub(crate) fn plan(json: &str) -> Plan {
     Plan::resolve(&PlanSpec::from_json(json).expect("the plan reads")).expect("the plan makes sense")
 }
 
 /// A plan of `across` × `up` rooms of 10 ft, each its own zone.
-pub fn rooms(across: u32, up: u32) -> Plan {
+pub(crate) fn rooms(across: u32, up: u32) -> Plan {
     let zones: Vec<String> = (0..across * up)
         .map(|i| {
             let (x, y) = (10 * (i % across), 10 * (i / across));
@@ -56,7 +56,7 @@ pub fn rooms(across: u32, up: u32) -> Plan {
 }
 
 /// An L with a slanted wall, two cut-outs and a small closet.
-pub fn crooked() -> Plan {
+pub(crate) fn crooked() -> Plan {
     plan(
         r#"{"outline":{"polygon":[["0 ft","0 ft"],["40 ft","0 ft"],["40 ft","18 ft"],["31 ft","27 ft"],["18 ft","27 ft"],["18 ft","44 ft"],["0 ft","44 ft"]]},
         "cut_outs":[{"rectangles":[{"corner":["8 ft","30 ft"],"width":"3 ft","depth":"5 ft"}]},{"rectangles":[{"corner":["26 ft","8 ft"],"width":"2 ft","depth":"2 ft"}]}],
@@ -66,22 +66,30 @@ pub fn crooked() -> Plan {
     )
 }
 
-pub fn feet(x: f64, y: f64) -> Point {
+pub(crate) fn feet(x: f64, y: f64) -> Point {
     Point::new(Offset::feet(x), Offset::feet(y))
 }
 
-pub fn mark(id: &str, kind: MarkKind, at: MarkPlace, short: &str) -> PlanMark {
+pub(crate) fn mark(id: &str, kind: MarkKind, at: MarkPlace, short: &str) -> PlanMark {
     let layer = match kind {
         MarkKind::Incident | MarkKind::Defect => Layer::Incidents,
         MarkKind::Next => Layer::Next,
         MarkKind::Section => Layer::Sections,
         _ => Layer::Tests,
     };
-    PlanMark { id: id.to_owned(), layer, kind, at, short: short.to_owned(), title: format!("{id}: {short}"), settled: false }
+    PlanMark {
+        id: id.to_owned(),
+        layer,
+        kind,
+        at,
+        short: short.to_owned(),
+        title: format!("{id}: {short}"),
+        settled: false,
+    }
 }
 
 /// One of each kind, some of them crowded.
-pub fn one_of_each() -> Vec<PlanMark> {
+pub(crate) fn one_of_each() -> Vec<PlanMark> {
     let mut marks: Vec<PlanMark> = MarkKind::ALL
         .iter()
         .enumerate()
@@ -91,9 +99,27 @@ pub fn one_of_each() -> Vec<PlanMark> {
             mark(&format!("m{i}"), *kind, MarkPlace::Point(at), short)
         })
         .collect();
-    marks.push(PlanMark { settled: true, ..mark("done", MarkKind::Incident, MarkPlace::Circle { center: feet(6.0, 39.0), radius: Length::feet(3.0) }, "mud") });
-    marks.push(mark("strip", MarkKind::Incident, MarkPlace::Polygon(vec![feet(20.0, 20.0), feet(30.0, 20.0), feet(30.0, 22.0), feet(20.0, 22.0)]), "red chalk"));
-    marks.push(mark("far", MarkKind::Incident, MarkPlace::Circle { center: feet(900.0, 39.0), radius: Length::feet(3.0) }, "off the sheet"));
+    marks.push(PlanMark {
+        settled: true,
+        ..mark(
+            "done",
+            MarkKind::Incident,
+            MarkPlace::Circle { center: feet(6.0, 39.0), radius: Length::feet(3.0) },
+            "mud",
+        )
+    });
+    marks.push(mark(
+        "strip",
+        MarkKind::Incident,
+        MarkPlace::Polygon(vec![feet(20.0, 20.0), feet(30.0, 20.0), feet(30.0, 22.0), feet(20.0, 22.0)]),
+        "red chalk",
+    ));
+    marks.push(mark(
+        "far",
+        MarkKind::Incident,
+        MarkPlace::Circle { center: feet(900.0, 39.0), radius: Length::feet(3.0) },
+        "off the sheet",
+    ));
     marks.push(mark("near1", MarkKind::WaterDrop, MarkPlace::Point(feet(12.0, 20.0)), "75 s"));
     marks.push(mark("near2", MarkKind::Scrape, MarkPlace::Point(feet(12.3, 20.1)), "powder"));
     marks.push(mark("near3", MarkKind::Ph, MarkPlace::Point(feet(12.1, 19.6)), "11.5"));
@@ -102,11 +128,11 @@ pub fn one_of_each() -> Vec<PlanMark> {
     marks
 }
 
-pub fn percent(value: f64) -> RelativeHumidity {
+pub(crate) fn percent(value: f64) -> RelativeHumidity {
     RelativeHumidity::percent(value).expect("between 0 and 100")
 }
 
-pub fn drying(voice: Voice) -> DryingChart {
+pub(crate) fn drying(voice: Voice) -> DryingChart {
     let band = (0..=30)
         .map(|i| {
             let days = 4.0 * f64::from(i);
@@ -134,7 +160,7 @@ pub fn drying(voice: Voice) -> DryingChart {
     }
 }
 
-pub fn evaporation(voice: Voice) -> EvaporationChart {
+pub(crate) fn evaporation(voice: Voice) -> EvaporationChart {
     let from = date(2026, 2, 23).at(6, 0, 0, 0);
     let hours = (0..24_u32)
         .map(|i| {
@@ -142,7 +168,11 @@ pub fn evaporation(voice: Voice) -> EvaporationChart {
             let pounds = EvaporationRate::pounds_per_square_foot_hour;
             EvaporationHour {
                 from: from.checked_add(jiff::Span::new().hours(i64::from(i))).expect("a near date"),
-                rate: (i != 20).then(|| RateBand { low: pounds(rate * 0.75), rate: pounds(rate), high: pounds(rate * 1.25) }),
+                rate: (i != 20).then(|| RateBand {
+                    low: pounds(rate * 0.75),
+                    rate: pounds(rate),
+                    high: pounds(rate * 1.25),
+                }),
             }
         })
         .collect();
@@ -157,7 +187,7 @@ pub fn evaporation(voice: Voice) -> EvaporationChart {
     }
 }
 
-pub fn time_line_sample(voice: Voice) -> TimeLine {
+pub(crate) fn time_line_sample(voice: Voice) -> TimeLine {
     let on = |on: Date, label: &str, trouble: bool| Happened {
         on,
         label: label.to_owned(),

@@ -166,3 +166,11 @@ fn a_row_of_another_table_that_belongs_nowhere_is_found() {
     let report = store.check().expect("a report");
     assert!(matches!(&report.problems[..], [Problem::Database(says)] if says.contains("\"put_away\"")), "{report:?}");
 }
+
+#[test]
+fn a_damaged_entry_is_told_once_though_it_named_a_photograph() {
+    let (dir, store, _) = full_store();
+    damage(&dir, "UPDATE entry SET text = text || ' ' WHERE text LIKE '%see the picture%'");
+    let report = store.check().expect("a report");
+    assert!(matches!(&report.problems[..], [Problem::Entry(_)]), "{report:?}");
+}

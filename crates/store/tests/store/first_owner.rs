@@ -4,11 +4,11 @@ use std::thread;
 
 use store::{Role, StoreError, TokenHash};
 
-use crate::common::{add_person, moment, new_person, new_store};
+use crate::common::{add_person, moment, new_person, new_store, raw};
 
 #[test]
 fn the_code_lets_the_first_owner_in_once() {
-    let (_dir, store) = new_store();
+    let (dir, store) = new_store();
     let (code, now) = (TokenHash::of(b"the code"), moment("2026-03-01T12:00:00Z"));
     let ana = new_person(1, "Ana");
     assert!(!store.set_up_owner(code, now, &ana).expect("no code was kept"));
@@ -18,6 +18,8 @@ fn the_code_lets_the_first_owner_in_once() {
     assert!(store.set_up_owner(code, now, &ana).expect("set up"));
     let people = store.people().expect("people");
     assert_eq!((people.len(), people[0].id, people[0].role, people[0].made), (1, ana.id, Role::Owner, now));
+    let kept: i64 = raw(&dir).query_row("SELECT count(*) FROM owner_code", [], |row| row.get(0)).expect("a count");
+    assert_eq!(kept, 0);
     assert!(!store.set_up_owner(code, now, &new_person(2, "Eve")).expect("used up"));
     assert!(!store.put_owner_code(code, now).expect("somebody is there"));
     assert!(!store.set_up_owner(code, now, &new_person(2, "Eve")).expect("nothing was kept"));

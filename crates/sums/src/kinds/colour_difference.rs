@@ -3,11 +3,11 @@
 use clap::Args;
 use science::colour::{CIEDE2000, Lab, Srgb, ciede2000};
 
+use crate::accepted::Accepted;
 use crate::caution::Caution;
+use crate::error::{SumError, What};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::{SumError, What};
 
 /// What is asked.
 #[derive(Debug, Args)]

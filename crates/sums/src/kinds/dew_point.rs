@@ -7,9 +7,9 @@ use science::limits::{Limit, all};
 use units::{Length, Pressure, TemperatureDifference};
 
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::error::SumError;
 
 /// What is asked.
 #[derive(Debug, Args)]

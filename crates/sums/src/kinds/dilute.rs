@@ -5,12 +5,12 @@ use science::Parts;
 use science::chemistry::{BAUME, Baume, HCL_DENSITY, dilute_by_parts, dilute_to, hcl_strength_from_baume};
 use units::{Fraction, Volume};
 
+use crate::accepted::Accepted;
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{missing, number, share, unclear};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// What is asked.
 #[derive(Debug, Args)]

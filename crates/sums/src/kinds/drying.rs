@@ -7,13 +7,13 @@ use science::moisture::{
 };
 use units::{Diffusivity, Duration, Fraction, Length, RelativeHumidity, Temperature};
 
-use crate::caution::Caution;
 use super::drying_forecast;
+use crate::accepted::Accepted;
+use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{humidity, impossible, missing, number, quantity, unclear};
 use crate::shown::{Key, Shown};
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// What is asked.
 #[derive(Debug, Args)]

@@ -6,12 +6,12 @@ use science::moisture::{
 };
 use units::{Duration, RelativeHumidity};
 
-use crate::caution::Caution;
 use super::drying::{Drying, Question, list};
+use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{humidity, number, unclear};
 use crate::shown::{Key, Shown};
 use crate::sum::Sum;
-use crate::error::SumError;
 
 /// Possible slabs by default: enough for a P10 good to about one point of humidity.
 const MEMBERS: f64 = 1000.0;

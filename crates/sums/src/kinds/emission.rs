@@ -5,9 +5,9 @@ use science::emission::{DISH_TEST, Exposure, moisture_emission};
 use units::{Area, Duration, MoistureEmission};
 
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::error::SumError;
 
 /// What is asked.
 #[derive(Debug, Args)]

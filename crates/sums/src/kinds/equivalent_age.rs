@@ -9,15 +9,15 @@ use science::cure::{
 };
 use units::{Duration, Temperature, TemperatureDifference};
 
-use crate::caution::Caution;
 use super::evaporation_file::since;
+use crate::accepted::Accepted;
+use crate::caution::Caution;
+use crate::error::SumError;
+use crate::files::{NamedFile, Reader};
 use crate::log_file::{self, LogArgs};
 use crate::read::{missing, number, quantity, unclear};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
-use crate::files::{NamedFile, Reader};
 
 /// What is asked.
 #[derive(Debug, Args)]

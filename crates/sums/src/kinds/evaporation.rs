@@ -6,15 +6,15 @@ use clap::{Args, ValueEnum};
 use science::air::{ACI_305_ALARM, EstimatedRate, EvaporationForm, UNO, evaporation_rate};
 use units::EvaporationRate;
 
-use crate::caution::Caution;
-use crate::read::missing;
-use crate::shown::Shown;
-use crate::sum::Sum;
 use super::evaporation_file;
 use crate::accepted::Accepted;
+use crate::caution::Caution;
 use crate::error::SumError;
 use crate::files::Reader;
 use crate::log_file;
+use crate::read::missing;
+use crate::shown::Shown;
+use crate::sum::Sum;
 
 /// What is asked.
 #[derive(Debug, Args)]
@@ -78,11 +78,9 @@ pub(crate) fn run(args: &Evaporation, files: &Reader<'_>) -> Result<Sum, SumErro
         let limit = limit(&mut sum, args, alarm)?;
         return evaporation_file::run(sum, args, files.named(file), limit);
     }
-    let given = |name, text: &Option<String>, key| {
-        text.clone().ok_or_else(|| missing(name, Accepted::naming(key, &["file"])))
-    };
-    let surface =
-        sum.read("surface", &given("surface", &args.surface, "surface-or-file")?, Shown::Temperature)?;
+    let given =
+        |name, text: &Option<String>, key| text.clone().ok_or_else(|| missing(name, Accepted::naming(key, &["file"])));
+    let surface = sum.read("surface", &given("surface", &args.surface, "surface-or-file")?, Shown::Temperature)?;
     let air = sum.read("air", &given("air", &args.air, "air-or-file")?, Shown::Temperature)?;
     let humidity = sum.humidity("rh", &given("rh", &args.rh, "humidity-or-file")?)?;
     let wind = sum.read("wind", &given("wind", &args.wind, "wind-or-file")?, Shown::Wind)?;

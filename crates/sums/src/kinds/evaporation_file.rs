@@ -5,16 +5,21 @@ use science::Span;
 use science::air::{ACI_305_ALARM, AirSample, EvaporationHour, EvaporationHours, WeatherSeries, evaporation_hours};
 use units::{Duration, EvaporationRate};
 
-use crate::caution::Caution;
 use super::evaporation::Evaporation;
+use crate::caution::Caution;
+use crate::error::SumError;
 use crate::files::NamedFile;
 use crate::log_file::{self, LogFile};
 use crate::read::missing;
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::error::SumError;
 
-pub(crate) fn run(mut sum: Sum, args: &Evaporation, file: NamedFile<'_>, limit: EvaporationRate) -> Result<Sum, SumError> {
+pub(crate) fn run(
+    mut sum: Sum,
+    args: &Evaporation,
+    file: NamedFile<'_>,
+    limit: EvaporationRate,
+) -> Result<Sum, SumError> {
     let log = log_file::read(file, &args.log)?;
     sum.given("file", &log.name, Shown::Text(log.name.clone()));
     let surface = sum.read_some("surface", args.surface.as_ref(), Shown::Temperature)?;

@@ -5,12 +5,12 @@ use science::Parts;
 use science::film::{CoatingJob, FILM, dry_film, theoretical_coverage, thinned_solids, wet_film, wet_film_for_dry};
 use units::{Coverage, FilmThickness, Fraction};
 
+use crate::accepted::Accepted;
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{missing, share};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// What is asked.
 #[derive(Debug, Args)]
@@ -98,7 +98,10 @@ fn films(
         let wet = sum.read("wet", text, Shown::Film)?;
         return Ok((wet, dried(wet)?));
     }
-    let text = args.coverage.as_ref().ok_or_else(|| missing("dry", Accepted::naming("film-or-spread", &["wet", "coverage"])))?;
+    let text = args
+        .coverage
+        .as_ref()
+        .ok_or_else(|| missing("dry", Accepted::naming("film-or-spread", &["wet", "coverage"])))?;
     let coverage: Coverage = sum.read("coverage", text, Shown::Coverage)?;
     let wet = wet_film(coverage).map_err(SumError::core)?;
     Ok((wet, dried(wet)?))

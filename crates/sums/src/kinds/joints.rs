@@ -5,9 +5,9 @@ use science::concrete::{JOINT_RULE, JointRule, joint_plan, joint_spacing, saw_cu
 use units::{Fraction, Length};
 
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::error::SumError;
 
 /// What is asked.
 #[derive(Debug, Args)]

@@ -4,12 +4,12 @@ use clap::Args;
 use science::markup::{Margin, Markup as Ratio};
 use science::{Grade, Source};
 
+use crate::accepted::Accepted;
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{missing, unclear};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// (1 + mark-up)(1 − margin) = 1.
 const MARKUP_MARGIN: Source = Source {

@@ -6,13 +6,13 @@ use science::chemistry::{
 };
 use units::{Mass, Ph, Volume};
 
-use crate::caution::Caution;
 use super::dilute::strength;
+use crate::accepted::Accepted;
+use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{missing, quantity};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// What is asked.
 #[derive(Debug, Args)]

@@ -5,12 +5,12 @@ use science::ventilation::{Mixing, Room, air_changes_for_removal};
 use science::{Grade, Source};
 use units::{AirFlow, Concentration, Duration, Volume};
 
+use crate::accepted::Accepted;
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{missing, share};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// t = V/Q' · ln(C1/C2), Q' = Q/K.
 const PURGE: Source = Source {

@@ -8,12 +8,12 @@ use science::ventilation::{
 use science::{Grade, Source, SpecificGravity};
 use units::{AirFlow, Concentration, Duration, Fraction, MolarMass, Temperature, Volume};
 
+use crate::accepted::Accepted;
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::{missing, number};
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// Where the limits of the listed substances come from.
 const EXPOSURE_LIMITS: Source = Source {
@@ -208,8 +208,7 @@ fn solvent(sum: &mut Sum, args: &Ventilate) -> Result<(Solvent, Concentration), 
     sum.given("molar_mass", text, Shown::Number(mass.as_grams_per_mole(), 2));
     let gravity = gravity(sum, None)?;
     let lower = sum.read_some::<Concentration>("lel", args.lel.as_ref(), Shown::Concentration)?;
-    let text =
-        args.limit.as_ref().ok_or_else(|| missing("limit", "health-limit"))?;
+    let text = args.limit.as_ref().ok_or_else(|| missing("limit", "health-limit"))?;
     let limit = sum.read("limit", text, Shown::Concentration)?;
     Ok((Solvent::new(mass, gravity, lower).map_err(SumError::core)?, limit))
 }

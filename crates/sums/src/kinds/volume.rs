@@ -5,12 +5,12 @@ use science::concrete::{ConcreteNeed, QUARTER_YARD, SamplePanels, order};
 use science::{Grade, Source};
 use units::{Area, Fraction, Length};
 
+use crate::accepted::Accepted;
 use crate::caution::Caution;
+use crate::error::SumError;
 use crate::read::missing;
 use crate::shown::Shown;
 use crate::sum::Sum;
-use crate::accepted::Accepted;
-use crate::error::SumError;
 
 /// Area times thickness; waste and rounding are the trade's.
 const ORDER: Source = Source {

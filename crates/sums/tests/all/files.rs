@@ -31,7 +31,11 @@ fn what_is_noticed_in_a_file_is_told_with_the_answer_and_with_a_refusal() {
     let files = Uploads(&[("log.csv", gappy.as_bytes())]);
     let mut question = typed(&[("file", "log.csv"), ("surface", "80 °F"), ("wind", "5 mph")]);
     let sum = ask("evaporation", &question, &files).unwrap();
-    assert!(sum.notes().iter().all(|note| note.starts_with("log.csv: ")) && !sum.notes().is_empty(), "{:?}", sum.notes());
+    assert!(
+        sum.notes().iter().all(|note| note.starts_with("log.csv: ")) && !sum.notes().is_empty(),
+        "{:?}",
+        sum.notes()
+    );
     question.pop();
     let refused = ask("evaporation", &question, &files).unwrap_err();
     assert_eq!(refused.field.as_deref(), Some("wind"));
@@ -90,4 +94,40 @@ fn an_empty_or_foreign_file_is_refused() {
             assert!(refused.plain(Voice::default()).contains("f.csv"), "{}", refused.plain(Voice::default()));
         }
     }
+}
+
+/// The fields that only a file has use for.
+#[test]
+fn what_goes_with_a_file_is_taken() {
+    let mapped = "time,T1,RH,S\n2026-06-02 13:00,35,20,35\n2026-06-02 14:00,20,50,20\n";
+    let files = Uploads(&[("log.csv", LOG.as_bytes()), ("map.csv", mapped.as_bytes())]);
+    let answer = |pairs: &[(&str, &str)]| {
+        let sum = ask("equivalent-age", &typed(pairs), &files).unwrap_or_else(|e| panic!("{pairs:?}: {e}"));
+        sum.json(Voice::default())["results"].clone()
+    };
+    let log = [("file", "log.csv")];
+    let without = answer(&log);
+    for field in ["time_zone", "longest_gap", "gap_margin"] {
+        for measure in Measure::ALL {
+            let example = sums::form("equivalent-age").unwrap().field(field).unwrap().example(measure);
+            assert_eq!(answer(&[log[0], (field, example)]), without, "{field}: the log has no gap");
+        }
+    }
+    // Three columns under one field.
+    let columns = [("file", "map.csv"), ("column", "time=time"), ("column", "slab=S"), ("column", "slab_unit=C")];
+    assert_eq!(answer(&columns)["calendar_age_h"], 1);
+    let refused = ask("equivalent-age", &typed(&[log[0], ("column", "slab")]), &files).unwrap_err();
+    assert_eq!(refused.field.as_deref(), Some("column"));
+    let refused = ask("equivalent-age", &typed(&[log[0], ("year", "2026")]), &files).unwrap_err();
+    assert_eq!(refused.field.as_deref(), Some("year"));
+    assert!(refused.plain(Voice::default()).contains("typical weather year"), "{}", refused.plain(Voice::default()));
+    let refused = ask("equivalent-age", &typed(&[log[0], ("time_zone", "Mars")]), &files).unwrap_err();
+    assert_eq!(refused.field.as_deref(), Some("time_zone"));
+    let weather =
+        std::fs::read(concat!(env!("CARGO_MANIFEST_DIR"), "/../../reference/weather/pvgis-45N-8E-jan-feb.epw"));
+    let files = Uploads(&[("w.epw", &weather.unwrap())]);
+    let year =
+        ask("evaporation", &typed(&[("file", "w.epw"), ("surface", "80 °F"), ("year", "2026")]), &files).unwrap();
+    let alarms = year.json(Voice::default())["results"]["highest_at"].to_string();
+    assert!(alarms.starts_with("\"2026-"), "{alarms}");
 }

@@ -15,7 +15,7 @@ fn every_option_of_the_command_line_is_a_field() {
         assert_eq!(ids, options, "{}", form.id);
         fields += ids.len();
     }
-    assert_eq!((forms().len(), fields), (14, 94));
+    assert_eq!((forms().len(), fields), (14, 106));
 }
 
 #[test]

@@ -7,7 +7,12 @@ use words::{FILES, Lang};
 
 fn keys(lang: Lang) -> BTreeSet<&'static str> {
     let file = FILES.iter().find(|(l, name, _)| *l == lang && name.ends_with("/sum_forms.ftl")).unwrap();
-    file.2.lines().filter_map(|line| line.split_once(" = ")).map(|(key, _)| key).filter(|k| !k.starts_with('#')).collect()
+    file.2
+        .lines()
+        .filter_map(|line| line.split_once(" = "))
+        .map(|(key, _)| key)
+        .filter(|k| !k.starts_with('#'))
+        .collect()
 }
 
 fn sources(folder: &std::path::Path) -> String {
@@ -54,6 +59,8 @@ fn every_key_of_the_code_has_its_message() {
         for place in code.split(call).skip(1) {
             let inside = place.split([';', '\n']).next().unwrap_or_default();
             let last = match call {
+                // Its key stands behind one of the first two.
+                _ if !call.ends_with('"') && inside.contains("Accepted::") => None,
                 "naming(\"" | "Accepted::from(\"" => inside.split('"').next(),
                 _ if inside.trim_end_matches([')', ',', '}', '?']).ends_with('"') => inside.rsplit('"').nth(1),
                 _ => None,

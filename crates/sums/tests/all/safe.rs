@@ -53,7 +53,8 @@ fn text() -> impl Strategy<Value = String> {
         (0u32..200).prop_map(|n| n.to_string()),
     ];
     let unit = prop::sample::select(vec![
-        "", "%", "°F", "°C", "ft", "in", "m", "mm", "gal", "L", "ppm", "h", "days", "ft2", "cfm", "mil", "g", "mph", "kPa",
+        "", "%", "°F", "°C", "ft", "in", "m", "mm", "gal", "L", "ppm", "h", "days", "ft2", "cfm", "mil", "g", "mph",
+        "kPa",
     ]);
     prop_oneof![
         4 => (number, unit).prop_map(|(n, u)| format!("{n} {u}")),
@@ -95,7 +96,18 @@ proptest! {
 #[test]
 fn a_value_never_becomes_another_option() {
     let honest = example(form("dew-point").unwrap(), Measure::Imperial);
-    for text in ["--margin=1 °C", "-", "--", "--help", "-h", "--version", "60 % --margin=1 °C", "=60 %", "60 %\0", "60 %\n--slab=1"] {
+    for text in [
+        "--margin=1 °C",
+        "-",
+        "--",
+        "--help",
+        "-h",
+        "--version",
+        "60 % --margin=1 °C",
+        "=60 %",
+        "60 %\0",
+        "60 %\n--slab=1",
+    ] {
         let refused = ask("dew-point", &with(honest.clone(), "rh", vec![text.to_owned()]), &NoFiles).unwrap_err();
         assert_eq!(refused.field.as_deref(), Some("rh"), "{text}: {refused}");
     }

@@ -21,6 +21,18 @@ pub(super) fn routes() -> Router<Arc<App>> {
     Router::new().route("/slab/{slab}", page(May::Read, shown))
 }
 
+/// What is written down kneeling on a slab, most often first; the rest is one tap further.
+const QUICK: &[&str] = &[
+    "water_drop",
+    "scrape",
+    "incident",
+    "slab_photograph",
+    "surface_ph",
+    "air_reading",
+    "slab_humidity",
+    "note",
+];
+
 /// A hold point as the template draws it.
 #[derive(Debug, Clone)]
 pub(crate) struct Point {
@@ -91,12 +103,12 @@ fn shown(ask: &Ask) -> Answer {
         "unproven" => 2,
         _ => 3,
     });
-    let quick = forms::forms().iter().filter(|form| form.quick);
-    let quick = quick.map(|form| Way {
-        href: format!("/slab/{id}/add/{}", form.kind),
-        label: voice.kind(form.kind),
+    let quick = QUICK.iter().map(|kind| Way {
+        href: format!("/slab/{id}/add/{kind}"),
+        label: voice.kind(kind),
         here: false,
     });
+    let all = Way { href: format!("/slab/{id}/add"), label: voice.say("slab-note-other", &[]), here: false };
     let title = voice.say("slab-title", &[]);
     Ok(show(&Page {
         frame: ask.frame(title).about(ask, &opened.record, &opened.zone),
@@ -104,7 +116,7 @@ fn shown(ask: &Ask) -> Answer {
         state: standing.overall.state.name(),
         open_said: voice.open_hold_points(&standing.overall),
         step,
-        quick: if writes { quick.collect() } else { Vec::new() },
+        quick: if writes { quick.chain([all]).collect() } else { Vec::new() },
         points,
         missing_plan: slab.plan().is_none() && writes,
     }))

@@ -110,6 +110,13 @@ fn no_word_was_left_untranslated() {
         "moles",
         "baumé",
         "ciede",
+        "jpeg",
+        "https",
+        "localhost",
+        "ctrl",
+        "public",
+        "legal",
+        "usual",
     ]);
     let spanish = messages(Lang::Es);
     let mut compared = 0;
@@ -173,6 +180,7 @@ fn one_spanish_word_for_one_thing() {
 fn spanish_questions_open_as_they_close() {
     for (key, message) in messages(Lang::Es) {
         assert_eq!(message.text.matches('¿').count(), message.text.matches('?').count(), "{key}");
-        assert_eq!(key.starts_with("ask-"), message.text.starts_with('¿'), "{key}");
+        // The questions of the hold points are nothing but questions.
+        assert!(!key.starts_with("ask-") || message.text.starts_with('¿'), "{key}");
     }
 }

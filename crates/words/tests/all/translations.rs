@@ -27,7 +27,7 @@ order-head order-recipe-panel order-recipe-usual order-zone order-zone-panels or
 order-need order-need-exact order-buy order-pack order-pieces order-next
 slab-opened no-slabs-yet entries-written standing-head standing-next-heading standing-why-heading standing-source
 standing-if-ignored standing-evidence diary-corrected paper-written paper-pour-sheet paper-site-notice
-demo-head demo-diary demo-as-of
+demo-head demo-diary demo-as-of serve-at serve-not-encrypted serve-set-up serve-stop
 ";
 
 /// Steps that can hurt someone: each must carry its caution.

@@ -1,0 +1,57 @@
+//! A page gets from the crate `sums` what the command line prints.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod common;
+
+use common::Site;
+use sums::{NoFiles, Uploads, ask, forms};
+use words::{Lang, Measure, Voice};
+
+/// The whole example of a form as a line of the command line.
+fn line(id: &str, typed: &[(String, Vec<String>)]) -> Vec<String> {
+    let mut line = vec!["sums".to_owned(), id.to_owned()];
+    for (field, texts) in typed {
+        // The two colors are told apart by their place.
+        let placed = id == "colour-difference";
+        let option = format!("--{}", field.replace('_', "-"));
+        line.extend(texts.iter().map(|text| if placed { text.clone() } else { format!("{option}={text}") }));
+    }
+    line
+}
+
+#[test]
+fn every_form_answers_as_the_command_line_does() {
+    let site = Site::empty();
+    for form in forms() {
+        for (measure, units) in [(Measure::Imperial, "imperial"), (Measure::Metric, "metric")] {
+            for (lang, said) in [(Lang::En, "en"), (Lang::Es, "es")] {
+                let typed = form.example(measure);
+                let page = ask(&form.id, &typed, &NoFiles).unwrap();
+                let mut args = line(&form.id, &typed);
+                args.extend(["--lang", said, "--units", units].map(str::to_owned));
+                let args: Vec<&str> = args.iter().map(String::as_str).collect();
+                let voice = Voice::new(lang, measure);
+                assert_eq!(site.run(&args).ends(0).out, page.text(voice), "{args:?}");
+                let printed = site.run(&[&args[..], &["--json"]].concat()).ends(0).out;
+                assert_eq!(printed, format!("{:#}\n", page.json(voice)), "{args:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_file_answers_alike_from_the_disk_and_from_an_upload() {
+    let log = "time,air °C,RH %,slab °C,wind km/h\n2026-06-02 13:00,35,20,35,30\n2026-06-02 14:00,no,50,20,0\n\
+               2026-06-02 19:00,25,50,25,20\n";
+    let site = Site::empty();
+    site.file("log.csv", log);
+    for sum in ["evaporation", "equivalent-age"] {
+        let ran = site.run(&["sums", sum, &format!("--file={}", site.path("log.csv").display()), "--json"]).ends(0);
+        let typed = [("file".to_owned(), vec!["log.csv".to_owned()])];
+        let page = ask(sum, &typed, &Uploads(&[("log.csv", log.as_bytes())])).unwrap();
+        assert_eq!(ran.out, format!("{:#}\n", page.json(Voice::default())));
+        let notes: String = page.notes().iter().map(|note| format!("{note}\n")).collect();
+        assert_eq!(ran.err, notes);
+    }
+}
