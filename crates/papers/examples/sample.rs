@@ -75,5 +75,6 @@ fn notice() -> SiteNotice {
         posted: date(2026, 6, 3),
         kinds: SiteNotice::usual(),
         found: vec![found("cutting-oil", "hall, by the tub wall"), found("red-chalk", "great room")],
+        link: Some("https://slabs.example.org/s/4f2a".to_owned()),
     }
 }

@@ -110,7 +110,8 @@ fn weather(slab: &Slab<'_>, trade: &Trade, month: i8) -> Option<PourWeather> {
 }
 
 impl SiteNotice {
-    /// The site notice of a slab: the usual warnings, and what was found and is not settled yet.
+    /// The site notice of a slab: the usual warnings, and what was found and is not settled yet. It has no
+    /// link: who may see the slab is for a person to decide.
     #[must_use]
     pub fn of(slab: &Slab<'_>, trade: &Trade, posted: Date) -> Self {
         let job = slab.job();
@@ -131,6 +132,7 @@ impl SiteNotice {
             posted,
             kinds: Self::usual(),
             found: found.into_iter().map(|(_, found)| found).collect(),
+            link: None,
         }
     }
 }

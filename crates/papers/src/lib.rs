@@ -10,6 +10,7 @@
 //! To add a paper: a module with its data type and one function to bytes, a template, its texts in
 //! both languages, and a line in the rendering test.
 
+mod code;
 mod error;
 mod from_slab;
 mod grades;

@@ -177,6 +177,7 @@ fn plain_notice() -> SiteNotice {
         posted: date(2026, 5, 4),
         kinds: SiteNotice::usual(),
         found: Vec::new(),
+        link: None,
     }
 }
 

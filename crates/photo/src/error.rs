@@ -69,6 +69,39 @@ pub enum PhotoError {
         /// Where, in bytes from the start of the file.
         at: usize,
     },
+    /// The file is whole, but its pixels cannot be read.
+    #[error("the {format} picture cannot be decoded: {what}; send it again, or save it anew as JPEG or PNG")]
+    Undecodable {
+        /// The format of the file.
+        format: Format,
+        /// What the decoder says.
+        what: String,
+    },
+    /// The picture holds no colour that can be measured.
+    #[error("the picture is {what}; to measure colour, send the photograph as the camera wrote it, in RGB color")]
+    NoColour {
+        /// How it is coded, in a few words.
+        what: &'static str,
+    },
+    /// Some of the picture is see-through, so its colour depends on what lies behind.
+    #[error("the picture has see-through parts; to measure colour, send the photograph as the camera wrote it")]
+    SeeThrough,
+    /// A count of bytes that does not fit the size.
+    #[error("{bytes} bytes do not make a picture of {width} by {height} pixels with 3 bytes each")]
+    WrongLength {
+        /// Bytes given.
+        bytes: usize,
+        /// Width, in pixels.
+        width: u32,
+        /// Height, in pixels.
+        height: u32,
+    },
+    /// A drawing could not be written.
+    #[error("the drawing could not be written: {what}")]
+    NotWritten {
+        /// What the encoder says.
+        what: String,
+    },
 }
 
 /// What a refused file looks like, judged by its first bytes.

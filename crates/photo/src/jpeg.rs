@@ -119,6 +119,17 @@ pub(crate) fn read(bytes: &[u8]) -> Result<Facts<'_>, PhotoError> {
     }
 }
 
+/// Number of colour channels of a JPEG file that [`read`] accepted.
+pub(crate) fn channels(bytes: &[u8]) -> Option<u8> {
+    let mut segments = Segments::new(bytes);
+    while let Ok(Some(segment)) = segments.next() {
+        if is_frame(segment.marker) {
+            return segment.payload.get(5).copied();
+        }
+    }
+    None
+}
+
 /// The EXIF block in an APP1 segment.
 fn exif_block<'a>(segment: &Segment<'a>) -> Option<&'a [u8]> {
     if segment.marker == APP1 { segment.payload.strip_prefix(EXIF_NAME) } else { None }

@@ -10,15 +10,17 @@ const LINE: f64 = 22.0;
 const TO_WORDS: f64 = 17.0;
 const GAP: f64 = 12.0;
 
+/// Draws a swatch around a point, at most 22 units wide and 20 high.
+pub(crate) type Swatch = Box<dyn Fn(&mut Svg, Xy)>;
+
 /// One swatch and what it means.
-pub(crate) struct KeyEntry<'a> {
+pub(crate) struct KeyEntry {
     pub(crate) words: String,
-    /// Draws the swatch around a point, at most 22 units wide and 20 high.
-    pub(crate) swatch: Box<dyn Fn(&mut Svg, Xy) + 'a>,
+    pub(crate) swatch: Swatch,
 }
 
 /// Draws the entries from `top` on between `left` and `right`; gives where it ends.
-pub(crate) fn key(svg: &mut Svg, entries: &[KeyEntry<'_>], (left, right): (f64, f64), top: f64) -> f64 {
+pub(crate) fn key(svg: &mut Svg, entries: &[KeyEntry], (left, right): (f64, f64), top: f64) -> f64 {
     if entries.is_empty() {
         return top;
     }

@@ -169,6 +169,9 @@ pub(crate) enum Command {
         /// File to write [default: named after slab, paper and language, in this folder]
         #[arg(long, value_name = "FILE")]
         out: Option<PathBuf>,
+        /// Web address printed as a code (site notice): whoever reads the notice can open it
+        #[arg(long, value_name = "URL")]
+        link: Option<String>,
         #[command(flatten)]
         pour: PourArgs,
     },

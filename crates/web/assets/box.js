@@ -68,6 +68,8 @@ export function startBox(section) {
   section.replaceChildren(head, list, button, status);
   let shown = "";
   let before = 0;
+  // An entry also leaves the box when it was thrown away, or refused and is shown in its form again.
+  let sent = false;
 
   async function refresh() {
     const records = await outbox.all();
@@ -82,12 +84,16 @@ export function startBox(section) {
       section.hidden = false;
       if (records.length > before) status.textContent = "";
     } else if (before) {
-      status.textContent = word("all-sent");
+      status.textContent = sent ? word("all-sent") : "";
+      section.hidden = !sent;
     }
     before = records.length;
   }
 
   const quietly = () => refresh().catch(() => {});
-  outbox.onChange(quietly);
+  outbox.onChange((how) => {
+    sent = how === "sent";
+    quietly();
+  });
   quietly();
 }

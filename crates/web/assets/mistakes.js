@@ -9,7 +9,12 @@ function idOf(element) {
   return element.id;
 }
 
+// The server names the third control of the name "room_width[]" room_width[2].
+const IN_ROW = /^(.+)\[(\d+)\]$/;
+
 function controlOf(form, field) {
+  const [, name, row] = field.match(IN_ROW) ?? [];
+  if (name) return form.querySelectorAll(`[name="${CSS.escape(name)}[]"]`)[Number(row)] ?? null;
   const found = form.elements.namedItem(field) ?? form.elements.namedItem(`${field}[]`);
   // Several controls of one name (radio buttons, rows) come as a list.
   return found instanceof RadioNodeList ? found[0] : found;
@@ -38,8 +43,15 @@ export function clearMistakes(form) {
   }
 }
 
+function besideOf(form, control, field) {
+  const [, name] = field.match(IN_ROW) ?? [];
+  // Rows come and go, so the place of a mistake is looked for in the row of its control.
+  if (name) return control?.closest("fieldset")?.querySelector(`[data-mistake-for="${name}[]"]`);
+  return form.querySelector(`[data-mistake-for="${CSS.escape(field)}"]`);
+}
+
 function showBeside(form, control, { field, message }) {
-  const beside = form.querySelector(`[data-mistake-for="${CSS.escape(field)}"]`);
+  const beside = besideOf(form, control, field);
   if (beside) {
     // Two mistakes of one field stand one after the other.
     beside.textContent = [beside.textContent, message].filter(Boolean).join(" ");

@@ -46,11 +46,12 @@
 
   const listeners = new Set();
   const channel = "BroadcastChannel" in self ? new BroadcastChannel("underfoot-outbox") : null;
-  if (channel) channel.onmessage = () => listeners.forEach((listener) => listener());
+  if (channel) channel.onmessage = ({ data }) => listeners.forEach((listener) => listener(data));
 
-  function changed() {
-    channel?.postMessage("changed");
-    listeners.forEach((listener) => listener());
+  // `how` is "sent" when the server has just taken an entry, and "changed" otherwise.
+  function changed(how = "changed") {
+    channel?.postMessage(how);
+    listeners.forEach((listener) => listener(how));
   }
 
   async function put(record) {
@@ -58,9 +59,9 @@
     changed();
   }
 
-  async function remove(id) {
+  async function remove(id, how) {
     await act("outbox", "readwrite", (store) => store.delete(id));
-    changed();
+    changed(how);
   }
 
   const get = (id) => act("outbox", "readonly", (store) => store.get(id));
@@ -131,7 +132,7 @@
         if (!record || record.state === "refused") continue;
         const outcome = await post(record);
         outcomes.set(id, outcome);
-        if (outcome.is === "sent") await remove(id);
+        if (outcome.is === "sent") await remove(id, "sent");
         else if (outcome.is === "refused") {
           await put({ ...record, state: "refused", mistakes: outcome.mistakes });
         } else if (outcome.is === "needs-sign-in") await put({ ...record, state: "needs-sign-in" });

@@ -125,6 +125,8 @@ export function startPlan(figure) {
 
   const view = startView(svg, { onTap: tapped, onChange: drawMark });
   const acts = { in: view.closer, out: view.farther, all: view.all };
+  // Served hidden, the buttons and what holds them: without script they would do nothing.
+  for (const held of figure.querySelectorAll("[hidden]:has([data-zoom])")) held.hidden = false;
   for (const button of figure.querySelectorAll("[data-zoom]")) {
     button.hidden = false;
     button.addEventListener("click", () => acts[button.dataset.zoom]?.());

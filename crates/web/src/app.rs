@@ -8,7 +8,9 @@ use store::{Store, TokenHash};
 use uuid::Uuid;
 
 use crate::judged::Judged;
+use crate::password::Passwords;
 use crate::throttle::Throttle;
+use crate::uploads::Uploads;
 use crate::work::Works;
 
 /// Who may ask, and over what.
@@ -71,14 +73,27 @@ pub struct App {
     pub(crate) settings: Settings,
     pub(crate) judged: Mutex<HashMap<slab::diary::SlabId, Judged>>,
     pub(crate) throttle: Throttle,
+    /// Tries by share link.
+    pub(crate) by_link: Throttle,
+    pub(crate) passwords: Passwords,
     pub(crate) works: Works,
+    /// Files looked at and not yet written.
+    pub(crate) uploads: Uploads,
 }
 
 impl App {
     /// The state of a server that has just begun.
     #[must_use]
     pub fn new(settings: Settings) -> Self {
-        Self { settings, judged: Mutex::default(), throttle: Throttle::default(), works: Works::default() }
+        Self {
+            settings,
+            judged: Mutex::default(),
+            throttle: Throttle::default(),
+            by_link: Throttle::default(),
+            passwords: Passwords::default(),
+            works: Works::default(),
+            uploads: Uploads::default(),
+        }
     }
 
     /// Offers the ownership of everything kept here to whoever types this code first. Says whether it

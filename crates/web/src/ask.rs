@@ -31,7 +31,7 @@ pub(crate) const MOST_BYTES: usize = 120 * 1024 * 1024;
 const MOST_TEXT: usize = 2 * 1024 * 1024;
 
 /// What is asked, and by whom.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct Ask {
     pub(crate) app: Arc<App>,
     pub(crate) visitor: Visitor,
@@ -84,7 +84,7 @@ impl Ask {
             let (app, headers) = (Arc::clone(&app), headers.clone());
             tokio::task::spawn_blocking(move || Visitor::of(&app, &headers))
                 .await
-                .map_err(|e| Trouble::Failed(e.to_string()))??
+                .map_err(|_| broke())??
         };
         Ok(Self {
             visitor,
@@ -157,6 +157,11 @@ fn sender(app: &App, headers: &HeaderMap, peer: IpAddr) -> IpAddr {
         .unwrap_or(peer)
 }
 
+/// A page that panicked; what it said is on the terminal of whoever runs the server.
+fn broke() -> Trouble {
+    Trouble::Failed("a page of this program".to_owned())
+}
+
 /// A refusal before any handler.
 pub(crate) fn refuse(app: &Arc<App>, headers: &HeaderMap, trouble: Trouble) -> Response {
     let frame = Frame::bare(app, headers);
@@ -173,7 +178,7 @@ async fn run(ask: Ask, need: May, work: impl FnOnce(&Ask) -> Answer + Send + 'st
     });
     match done.await {
         Ok(response) => response,
-        Err(error) => refuse(&app, &headers, Trouble::Failed(error.to_string())),
+        Err(_) => refuse(&app, &headers, broke()),
     }
 }
 
@@ -199,12 +204,12 @@ pub(crate) fn form(need: May, handler: fn(&Ask, &Posted) -> Answer) -> MethodRou
         // Nobody without the right makes us read a hundred megabytes.
         let allowed = {
             let app = Arc::clone(&app);
-            tokio::task::spawn_blocking(move || (ask.must(need), ask)).await.map_err(|e| (app, e.to_string()))
+            tokio::task::spawn_blocking(move || (ask.must(need), ask)).await.map_err(|_| app)
         };
         let ask = match allowed {
             Ok((Ok(()), ask)) => ask,
             Ok((Err(trouble), ask)) => return trouble.answer(ask.frame(String::new()), ask.wants_json()),
-            Err((app, error)) => return refuse(&app, &parts.headers, Trouble::Failed(error)),
+            Err(app) => return refuse(&app, &parts.headers, broke()),
         };
         match posted(Request::from_parts(parts, body)).await {
             Ok(posted) => run(ask, need, move |ask| handler(ask, &posted)).await,

@@ -30,7 +30,11 @@ pub(crate) struct Opened {
 impl Ask {
     /// The slab that the path names, with its diary.
     pub(crate) fn opened(&self) -> Result<Opened, Trouble> {
-        let record = self.slab()?;
+        self.open(self.slab()?)
+    }
+
+    /// A slab with its diary.
+    pub(crate) fn open(&self, record: SlabRecord) -> Result<Opened, Trouble> {
         let diary = self.app.store().diary(record.id)?;
         let all = slab::diary::Knowledge::happened_by(Timestamp::MAX);
         let zone = slab::slab::fold(&diary, all).time_zone();

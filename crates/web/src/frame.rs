@@ -23,6 +23,8 @@ pub(crate) struct Head {
     pub(crate) id: String,
     pub(crate) name: String,
     pub(crate) demo: bool,
+    /// What the addresses of its pages begin with.
+    pub(crate) base: String,
 }
 
 /// A way to another page.
@@ -66,6 +68,13 @@ impl Frame {
     pub(crate) fn new(ask: &Ask, title: String) -> Self {
         let mut frame = Self::of(&ask.app, &ask.visitor, title);
         frame.here.clone_from(&ask.here);
+        // Below a link everybody is a stranger, the owner too, and so is what they see when it fails.
+        if screens::is_link(&ask.here) {
+            frame.plain = true;
+            frame.may = May::Nothing;
+            frame.visitor = String::new();
+            frame.more = Vec::new();
+        }
         frame.said = ask.query.first("said").and_then(|key| {
             let key = format!("said-{key}");
             frame.voice.knows(&key).then(|| frame.voice.say(&key, &[]))
@@ -94,7 +103,7 @@ impl Frame {
             title,
             slab: None,
             bar: Vec::new(),
-            more: screens::everywhere(voice),
+            more: screens::everywhere(voice, visitor.may, app.asks_for_people()),
             made: app.real_now().to_string(),
             stands_at: stands_at.map(|at| at.to_string()),
             stands_said: None,
@@ -113,6 +122,28 @@ impl Frame {
     /// Makes it the frame of a page about a slab. `zone` is the slab's.
     pub(crate) fn about(mut self, ask: &Ask, record: &SlabRecord, zone: &TimeZone) -> Self {
         let id = record.id.to_string();
+        self.bar = screens::bar(self.voice, &id, &ask.here);
+        self.more = screens::more(self.voice, &id, &ask.here, self.may, self.people);
+        self.keep = screens::keep(&id);
+        let base = format!("/slab/{id}");
+        self.headed(ask, record, zone, id, base)
+    }
+
+    /// Makes it the frame of a page that a link shows, with the ways to the link's other pages.
+    pub(crate) fn by_link(
+        mut self,
+        ask: &Ask,
+        record: &SlabRecord,
+        zone: &TimeZone,
+        base: String,
+        ways: Vec<Way>,
+    ) -> Self {
+        self.more = ways;
+        // Which slab it is by its id is nobody's business here.
+        self.headed(ask, record, zone, String::new(), base)
+    }
+
+    fn headed(mut self, ask: &Ask, record: &SlabRecord, zone: &TimeZone, id: String, base: String) -> Self {
         let demo = ask.app.is_demo(record.id);
         let asked = ask.app.asked_at(record.id);
         if demo || ask.app.settings.stands_at.is_some() {
@@ -120,10 +151,7 @@ impl Frame {
             self.stands_at = Some(asked.display_with_offset(local.offset()).to_string());
             self.stands_said = Some(self.moment(asked, zone));
         }
-        self.bar = screens::bar(self.voice, &id, &ask.here);
-        self.more = screens::more(self.voice, &id, &ask.here, self.may);
-        self.keep = screens::keep(&id);
-        self.slab = Some(Head { id, name: record.name.clone(), demo });
+        self.slab = Some(Head { id, name: record.name.clone(), demo, base });
         self
     }
 
@@ -201,7 +229,11 @@ pub(crate) fn trouble_page(mut frame: Frame, trouble: &Trouble) -> Response {
         Trouble::Mistakes(all) => all.iter().map(|(_, said)| said.clone()).collect(),
         _ => Vec::new(),
     };
-    show(&TroublePage { said: trouble.said(frame.voice), next: trouble.next(frame.voice), mistakes, frame })
+    let next = match trouble {
+        Trouble::NotFound if frame.plain => frame.say("trouble-link-not-found-next"),
+        _ => trouble.next(frame.voice),
+    };
+    show(&TroublePage { said: trouble.said(frame.voice), next, mistakes, frame })
 }
 
 /// The words of the script in one language: key and text, with `{name}` for what the script fills in.

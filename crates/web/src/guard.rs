@@ -18,6 +18,7 @@ use axum::middleware::Next;
 use axum::response::Response;
 
 use crate::app::{Access, App};
+use crate::screens;
 use crate::trouble::Trouble;
 
 /// Only our own files, no code or style inside the pages, no frames.
@@ -28,6 +29,7 @@ const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; i
 /// Refuses what comes from elsewhere and marks every answer.
 pub(crate) async fn guard(State(app): State<Arc<App>>, request: Request, next: Next) -> Response {
     let refused = refused(&app, request.method(), request.uri(), request.headers());
+    let by_link = screens::is_link(request.uri().path());
     let mut response = match refused {
         Some(trouble) => crate::ask::refuse(&app, request.headers(), trouble),
         None => next.run(request).await,
@@ -36,7 +38,13 @@ pub(crate) async fn guard(State(app): State<Arc<App>>, request: Request, next: N
     headers.insert(CONTENT_SECURITY_POLICY, HeaderValue::from_static(POLICY));
     headers.insert(X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
     headers.insert(X_FRAME_OPTIONS, HeaderValue::from_static("DENY"));
-    headers.insert(REFERRER_POLICY, HeaderValue::from_static("same-origin"));
+    // With no referrer at all, browsers send forms with the origin "null"; that they come from us can
+    // then be told by `Sec-Fetch-Site` alone, which is sent only over lines that are safe.
+    let referrer = if by_link && (app.is_encrypted() || !app.asks_for_people()) { "no-referrer" } else { "same-origin" };
+    headers.insert(REFERRER_POLICY, HeaderValue::from_static(referrer));
+    if by_link {
+        headers.insert(HeaderName::from_static("x-robots-tag"), HeaderValue::from_static("noindex, nofollow"));
+    }
     headers.insert(HeaderName::from_static("cross-origin-opener-policy"), HeaderValue::from_static("same-origin"));
     headers.insert(HeaderName::from_static("cross-origin-resource-policy"), HeaderValue::from_static("same-origin"));
     headers.insert(

@@ -8,21 +8,30 @@
 //! To add a screen: a file in `screens/` with `routes()`, its line in `screens::SLAB_SCREENS` or
 //! `screens::OTHER_SCREENS`, its words in `locales/*/pages.ftl`.
 
+mod air_look;
+mod air_said;
 mod app;
 mod ask;
 mod assets;
+mod charted;
 mod control;
 mod drawn;
 mod entries;
+mod figures;
+mod forecast;
 mod frame;
 mod guard;
+mod happened;
 mod judged;
+mod password;
 mod screens;
 mod server;
+mod sight;
 mod standing_page;
 mod throttle;
 mod told;
 mod trouble;
+mod uploads;
 mod visitor;
 mod work;
 

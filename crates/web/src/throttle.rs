@@ -25,8 +25,16 @@ pub(crate) struct Throttle {
     tries: Mutex<HashMap<String, Tries>>,
 }
 
-/// The two things that are counted for one try.
+/// The two things that are counted for one try. Whoever has one address of the newer kind has a whole
+/// net of them, so that net is one sender.
 fn keys(name: &str, from: IpAddr) -> [String; 2] {
+    let from = match from {
+        IpAddr::V4(address) => address.to_string(),
+        IpAddr::V6(address) => match address.to_ipv4_mapped() {
+            Some(old) => old.to_string(),
+            None => address.segments()[..4].iter().map(|part| format!("{part:x}:")).collect(),
+        },
+    };
     [format!("name {}", name.trim().to_lowercase()), format!("from {from}")]
 }
 
@@ -41,20 +49,21 @@ fn wait(key: &str, wrong: u32) -> SignedDuration {
 }
 
 impl Throttle {
-    /// How long this name or address must still wait; nothing when it may try now.
-    pub(crate) fn must_wait(&self, name: &str, from: IpAddr, now: Timestamp) -> Option<SignedDuration> {
-        let tries = self.tries.lock().unwrap_or_else(PoisonError::into_inner);
-        let longest = keys(name, from)
-            .iter()
-            .filter_map(|key| tries.get(key).map(|t| wait(key, t.wrong) - now.duration_since(t.last)))
-            .max()?;
-        (longest > SignedDuration::ZERO).then_some(longest)
-    }
-
-    /// Counts a try before its password is looked at, so that many at once are counted too.
-    pub(crate) fn count(&self, name: &str, from: IpAddr, now: Timestamp) {
+    /// Lets a try in and counts it, before its password is looked at, so that many at once are counted
+    /// too; or says how long this name or address must still wait. A name is at most as long as a
+    /// person's can be.
+    pub(crate) fn admit(&self, name: &str, from: IpAddr, now: Timestamp) -> Result<(), SignedDuration> {
         let mut tries = self.tries.lock().unwrap_or_else(PoisonError::into_inner);
-        for key in keys(name, from) {
+        let keys = keys(name, from);
+        let left = |key: &String| {
+            let known = tries.get(key)?;
+            let left = wait(key, known.wrong) - now.duration_since(known.last);
+            (left > SignedDuration::ZERO).then_some(left)
+        };
+        if let Some(longest) = keys.iter().filter_map(left).max() {
+            return Err(longest);
+        }
+        for key in keys {
             let known = tries.entry(key).or_insert(Tries { wrong: 0, last: now });
             // An hour without a try forgives.
             if now.duration_since(known.last) > SignedDuration::from_hours(1) {
@@ -63,11 +72,12 @@ impl Throttle {
             known.wrong = known.wrong.saturating_add(1);
             known.last = now;
         }
-        if tries.len() > KEPT
+        while tries.len() > KEPT
             && let Some(oldest) = tries.iter().min_by_key(|(_, t)| t.last).map(|(key, _)| key.clone())
         {
             tries.remove(&oldest);
         }
+        Ok(())
     }
 
     /// A right password forgives the name, and takes its own try off the address: others may sit there.
@@ -95,35 +105,66 @@ mod tests {
     fn five_wrong_tries_are_free_and_then_the_wait_doubles() {
         let throttle = Throttle::default();
         for _ in 0..5 {
-            assert_eq!(throttle.must_wait("ana", HERE, at(0)), None);
-            throttle.count("Ana ", HERE, at(0));
+            assert_eq!(throttle.admit("Ana ", HERE, at(0)), Ok(()));
         }
-        assert_eq!(throttle.must_wait("ana", HERE, at(0)), Some(SignedDuration::from_secs(1)));
-        assert_eq!(throttle.must_wait("ana", HERE, at(1)), None);
-        throttle.count("ana", HERE, at(1));
-        assert_eq!(throttle.must_wait("ana", HERE, at(1)), Some(SignedDuration::from_secs(2)));
-        assert_eq!(throttle.must_wait("ben", HERE, at(1)), None, "another name on the same site is free");
+        assert_eq!(throttle.admit("ana", HERE, at(0)), Err(SignedDuration::from_secs(1)));
+        assert_eq!(throttle.admit("ana", HERE, at(1)), Ok(()));
+        assert_eq!(throttle.admit("ana", HERE, at(1)), Err(SignedDuration::from_secs(2)));
+        assert_eq!(throttle.admit("ben", HERE, at(1)), Ok(()), "another name on the same site is free");
         throttle.forgive("ana", HERE);
-        assert_eq!(throttle.must_wait("ana", HERE, at(1)), None);
+        assert_eq!(throttle.admit("ana", HERE, at(1)), Ok(()));
     }
 
     #[test]
     fn many_names_from_one_address_are_slowed_too() {
         let throttle = Throttle::default();
         for n in 0..20 {
-            throttle.count(&format!("name {n}"), HERE, at(0));
+            assert_eq!(throttle.admit(&format!("name {n}"), HERE, at(0)), Ok(()));
         }
-        assert!(throttle.must_wait("fresh", HERE, at(0)).is_some());
+        assert!(throttle.admit("fresh", HERE, at(0)).is_err());
+    }
+
+    #[test]
+    fn one_net_is_one_sender() {
+        let throttle = Throttle::default();
+        for n in 0..20_u16 {
+            let from = IpAddr::V6(std::net::Ipv6Addr::new(0x2001, 0xdb8, 1, 2, n, n, n, n));
+            assert_eq!(throttle.admit(&format!("name {n}"), from, at(0)), Ok(()));
+        }
+        let same = IpAddr::V6(std::net::Ipv6Addr::new(0x2001, 0xdb8, 1, 2, 9, 9, 9, 9));
+        let other = IpAddr::V6(std::net::Ipv6Addr::new(0x2001, 0xdb8, 1, 3, 9, 9, 9, 9));
+        assert!(throttle.admit("fresh", same, at(0)).is_err());
+        assert!(throttle.admit("fresh", other, at(0)).is_ok());
     }
 
     #[test]
     fn an_hour_forgives_and_no_wait_is_longer_than_a_quarter_of_an_hour() {
         let throttle = Throttle::default();
-        for _ in 0..100 {
-            throttle.count("ana", HERE, at(0));
+        let mut now = 0;
+        for _ in 0..40 {
+            match throttle.admit("ana", HERE, at(now)) {
+                Ok(()) => {}
+                Err(left) => {
+                    assert!(left <= LONGEST, "{left:?}");
+                    now += left.as_secs();
+                }
+            }
         }
-        assert_eq!(throttle.must_wait("ana", HERE, at(0)), Some(LONGEST));
-        throttle.count("ana", HERE, at(3_700));
-        assert_eq!(throttle.must_wait("ana", HERE, at(3_700)), None);
+        assert_eq!(throttle.admit("ana", HERE, at(now)), Ok(()));
+        assert_eq!(throttle.admit("ana", HERE, at(now)), Err(LONGEST));
+        assert_eq!(throttle.admit("ana", HERE, at(now + 3_700)), Ok(()));
+        assert_eq!(throttle.admit("ana", HERE, at(now + 3_700)), Ok(()), "forgiven");
+    }
+
+    #[test]
+    fn a_flood_of_names_and_addresses_is_forgotten_from_its_oldest_end() {
+        let throttle = Throttle::default();
+        for n in 0..6_000_u32 {
+            let from = IpAddr::V4(std::net::Ipv4Addr::from(n));
+            assert_eq!(throttle.admit(&format!("name {n}"), from, at(i64::from(n))), Ok(()));
+        }
+        let kept = throttle.tries.lock().expect("a lock");
+        assert_eq!(kept.len(), KEPT);
+        assert!(kept.contains_key("name 5999") && !kept.contains_key("name 0"));
     }
 }

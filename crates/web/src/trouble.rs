@@ -2,6 +2,8 @@
 
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
 use serde_json::json;
 
 use crate::frame::{Frame, trouble_page};
@@ -29,13 +31,26 @@ pub(crate) enum Trouble {
     TooLarge,
     /// Not in a form that is read here.
     WrongType,
-    /// Something of ours failed; the sentence is for the person, not for a log.
+    /// The link's time is over, since then.
+    LinkOver(Timestamp),
+    /// The link was withdrawn, then.
+    LinkWithdrawn(Timestamp),
+    /// Something of ours failed: what was being done. Never a path or what a library said, since anyone
+    /// may read it.
     Failed(String),
 }
 
 impl From<store::StoreError> for Trouble {
     fn from(error: store::StoreError) -> Self {
-        Self::Failed(error.to_string())
+        use store::StoreError as E;
+        // All of it is for whoever runs the server, who sees its terminal.
+        eprintln!("underfoot: {error}");
+        Self::Failed(match error {
+            E::Disk { doing, .. } | E::Database { doing, .. } | E::Busy { doing } => doing.to_owned(),
+            E::EntryDamaged { entry, .. } => format!("entry {entry}"),
+            E::NoPhotograph(hash) | E::PhotographDamaged { hash, .. } => format!("photograph {}", hash.as_str()),
+            _ => "the store".to_owned(),
+        })
     }
 }
 
@@ -55,6 +70,7 @@ impl Trouble {
             Self::Mistakes(_) => StatusCode::UNPROCESSABLE_ENTITY,
             Self::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Self::WrongType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
+            Self::LinkOver(_) | Self::LinkWithdrawn(_) => StatusCode::GONE,
             Self::Failed(_) => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -71,6 +87,8 @@ impl Trouble {
             Self::Mistakes(_) => "trouble-mistakes",
             Self::TooLarge => "trouble-too-large",
             Self::WrongType => "trouble-wrong-type",
+            Self::LinkOver(_) => "trouble-link-over",
+            Self::LinkWithdrawn(_) => "trouble-link-withdrawn",
             Self::Failed(_) => "trouble-failed",
         }
     }
@@ -81,6 +99,9 @@ impl Trouble {
             Self::Wait(seconds) => {
                 let time = voice.duration(units::Duration::seconds(*seconds as f64));
                 vec![("time", time.into())]
+            }
+            Self::LinkOver(at) | Self::LinkWithdrawn(at) => {
+                vec![("date", voice.date(at.to_zoned_datetime(TimeZone::UTC).date()).into())]
             }
             Self::Failed(what) => vec![("what", what.as_str().into())],
             _ => Vec::new(),

@@ -51,8 +51,11 @@ pub(crate) struct Visitor {
     pub(crate) theme: Theme,
 }
 
-/// Sessions end after this time without a visit.
+/// A session ends this long after it began.
 pub(crate) const SESSION: SignedDuration = SignedDuration::from_hours(24 * 14);
+
+/// How often it is noted that a session is in use: noting waits for the disk.
+const NOTED_EVERY: SignedDuration = SignedDuration::from_mins(5);
 
 /// The name of the session's cookie. With the prefix, browsers take it only over an encrypted line,
 /// for this host and every path, so that no neighbour can plant one.
@@ -92,10 +95,16 @@ impl Visitor {
             return Ok(Self { may: May::Own, name, person: None, voice, theme });
         }
         let token = cookie(headers, session_cookie(app));
+        let (token, now) = (token.map(|token| TokenHash::of(token.as_bytes())), app.real_now());
         let found = match token {
-            Some(token) => app.store().session(TokenHash::of(token.as_bytes()), app.real_now())?,
+            Some(token) => app.store().session(token, now)?,
             None => None,
         };
+        if let (Some(token), Some(session)) = (token, &found)
+            && now.duration_since(session.last_seen) > NOTED_EVERY
+        {
+            app.store().touch_session(token, now)?;
+        }
         let Some(session) = found else {
             return Ok(Self { may: May::Nothing, name: String::new(), person: None, voice, theme });
         };

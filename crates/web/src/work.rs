@@ -2,7 +2,8 @@
 //! for whoever asks again. A reload joins the same work instead of beginning another.
 
 use std::collections::{HashMap, VecDeque};
-use std::sync::atomic::{AtomicU32, Ordering};
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
 /// Answers kept; the oldest go first.
@@ -12,6 +13,7 @@ const KEPT: usize = 200;
 #[derive(Debug)]
 pub(crate) struct Work<T> {
     thousandths: AtomicU32,
+    broken: AtomicBool,
     answer: Mutex<Option<Arc<T>>>,
 }
 
@@ -25,6 +27,12 @@ impl<T> Work<T> {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to 0 to 1")]
     pub(crate) fn tell(&self, share: f64) {
         self.thousandths.store((share.clamp(0.0, 1.0) * 1000.0) as u32, Ordering::Relaxed);
+    }
+
+    /// Whether it broke off by a mistake of ours: there will be no answer, and trying again would only
+    /// break again.
+    pub(crate) fn is_broken(&self) -> bool {
+        self.broken.load(Ordering::Relaxed)
     }
 
     /// Its answer, once it is there.
@@ -68,7 +76,11 @@ impl Works {
         if let Some(work) = kept.known.get(name) {
             return Arc::clone(work);
         }
-        let work = Arc::new(Work { thousandths: AtomicU32::new(0), answer: Mutex::new(None) });
+        let work = Arc::new(Work {
+            thousandths: AtomicU32::new(0),
+            broken: AtomicBool::new(false),
+            answer: Mutex::new(None),
+        });
         kept.known.insert(name.to_owned(), Arc::clone(&work));
         kept.order.push_back(name.to_owned());
         if kept.order.len() > KEPT
@@ -79,8 +91,13 @@ impl Works {
         drop(kept);
         let running = Arc::clone(&work);
         std::thread::spawn(move || {
-            let answer = begin(&running);
-            *running.answer.lock().unwrap_or_else(PoisonError::into_inner) = Some(Arc::new(answer));
+            // Whoever waits must not wait for ever when it panics.
+            match catch_unwind(AssertUnwindSafe(|| begin(&running))) {
+                Ok(answer) => {
+                    *running.answer.lock().unwrap_or_else(PoisonError::into_inner) = Some(Arc::new(answer));
+                }
+                Err(_) => running.broken.store(true, Ordering::Relaxed),
+            }
             running.tell(1.0);
         });
         work

@@ -10,7 +10,7 @@ const OURS: &[&str] =
     &["/pages.ftl", "/script.ftl", "/plan_pages.ftl", "/answer_pages.ftl", "/drying_pages.ftl", "/people_pages.ftl"];
 
 /// Keys that are put together: `said-` and the name of what was done, and so on.
-const BUILT: &[&str] = &["said-", "trouble-", "script-"];
+const BUILT: &[&str] = &["said-", "trouble-", "script-", "facts-topic-"];
 
 fn read(folder: &Path, all: &mut Vec<(String, String)>) {
     for file in std::fs::read_dir(folder).expect("the folder is there") {

@@ -37,22 +37,23 @@ impl Voice {
         self.say("order-pieces", &[("count", count.into())])
     }
 
+    /// The packs to buy, as a list; nothing for what is not sold in packs.
+    #[must_use]
+    pub fn pack_list(self, packs: &[PackCount]) -> Option<String> {
+        let one = |pack: &PackCount| {
+            let size = match pack.size {
+                PackSize::Volume(volume) => self.volume(volume),
+                PackSize::Mass(mass) => self.mass(mass),
+            };
+            self.say("order-pack", &[("count", pack.count.into()), ("size", size.into())])
+        };
+        let each: Vec<String> = packs.iter().map(one).collect();
+        (!each.is_empty()).then(|| self.list(&each))
+    }
+
     /// What to buy; nothing for what is not sold in packs.
     #[must_use]
     pub fn packs(self, packs: &[PackCount]) -> Option<String> {
-        if packs.is_empty() {
-            return None;
-        }
-        let each: Vec<String> = packs
-            .iter()
-            .map(|pack| {
-                let size = match pack.size {
-                    PackSize::Volume(volume) => self.volume(volume),
-                    PackSize::Mass(mass) => self.mass(mass),
-                };
-                self.say("order-pack", &[("count", pack.count.into()), ("size", size.into())])
-            })
-            .collect();
-        Some(self.say("order-buy", &[("packs", self.list(&each).into())]))
+        self.pack_list(packs).map(|list| self.say("order-buy", &[("packs", list.into())]))
     }
 }

@@ -8,14 +8,15 @@
 
 mod axe;
 mod browser;
+mod measure;
 mod pages;
 mod server;
 mod tab;
 mod taps;
-mod waits;
 
 pub use axe::{AXE, Fault, axe_faults};
-pub use browser::Visit;
+pub use browser::{Visit, stopwatch};
+pub use measure::{Measured, measure};
 pub use pages::{HIDDEN_ID, crawl, pattern, with_folds_open};
-pub use server::{BASE, CLOCK, Ran, Server, Site, repository};
+pub use server::{BASE, CLOCK, Ran, Server, Site, free_port, repository};
 pub use tab::{Reading, Tab};

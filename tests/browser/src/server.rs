@@ -10,18 +10,21 @@ use serde_json::Value;
 use tempfile::TempDir;
 
 /// The moment at which the clock of the pages stands.
-pub const CLOCK: &str = "2026-05-20T10:00:00-05:00";
+pub const CLOCK: &str = "2025-05-20T10:00:00-05:00";
 
-/// A slab with a drawn plan of two zones, a pour and a finish.
+/// A whole diary: a slab in Chicago with a drawn plan of two zones, a pour and a finish. Last year's,
+/// so that no machine's clock is behind it.
 pub const BASE: &str = r#"
-{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"25 ft","depth":"30 ft"}]}},{"name":"office"}]}}
-{"happened":"2026-03-02 07:00","body":{"kind":"pour","mix":"4021","thickness":"4 in"}}
-{"happened":"2026-03-02 12:00","body":{"kind":"finish","finish":"light-steel-trowel"}}
+{"happened":"2025-03-01 09:00","body":{"kind":"job_opened","name":"Creek Road shop","exposure":"interior","age":"new","time_zone":"America/Chicago","drying_sides":1}}
+{"happened":"2025-03-03 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"25 ft","depth":"30 ft"}]}},{"name":"office"}]}}
+{"happened":"2025-03-03 07:00","body":{"kind":"pour","mix":"4021","thickness":"4 in"}}
+{"happened":"2025-03-03 12:00","body":{"kind":"finish","finish":"light-steel-trowel"}}
 "#;
 
 /// A file of the repository.
 pub fn repository(file: &str) -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../..").join(file)
+    // Without "..", through which a browser reads no file.
+    Path::new(env!("CARGO_MANIFEST_DIR")).ancestors().nth(2).expect("tests/browser lies in the repository").join(file)
 }
 
 /// The binary: `UNDERFOOT_BIN`, else the one cargo has just brought up to date.
@@ -78,10 +81,9 @@ impl Site {
         Self { folder: tempfile::tempdir().unwrap() }
     }
 
-    /// One slab in Chicago, with [`BASE`].
+    /// One slab, opened and written by [`BASE`].
     pub fn with_slab() -> Self {
         let site = Self::empty();
-        site.run(&["new", "Creek Road shop", "--time-zone", "America/Chicago"]).fine();
         site.log(BASE);
         site
     }
@@ -115,7 +117,7 @@ impl Site {
     /// Writes entries, one JSON line each.
     #[track_caller]
     pub fn log(&self, lines: &str) {
-        let mut child = self.command(&["log", "--from", "-"]).stdin(Stdio::piped()).spawn().unwrap();
+        let mut child = self.command(&["log", "--slab", "Creek Road shop", "--from", "-"]).stdin(Stdio::piped()).spawn().unwrap();
         child.stdin.take().unwrap().write_all(lines.as_bytes()).unwrap();
         Ran::of(&child.wait_with_output().unwrap()).fine();
     }
@@ -151,10 +153,15 @@ impl Site {
         self.serve_at(free_port(), &["--clock", CLOCK])
     }
 
-    /// Serves the pages at this port.
+    /// Serves the pages at this port, to this machine only.
     pub fn serve_at(&self, port: u16, rest: &[&str]) -> Server {
-        let address = format!("127.0.0.1:{port}");
-        let mut args = vec!["serve", "--addr", &address];
+        self.serve_on(&format!("127.0.0.1:{port}"), rest)
+    }
+
+    /// Serves the pages at this address and port.
+    pub fn serve_on(&self, address: &str, rest: &[&str]) -> Server {
+        let port = address.rsplit(':').next().and_then(|port| port.parse().ok()).expect("an address has a port");
+        let mut args = vec!["serve", "--addr", address];
         args.extend(rest);
         let mut child = self.command(&args).spawn().expect("the binary runs");
         let mut out = BufReader::new(child.stdout.take().unwrap());
@@ -172,19 +179,19 @@ impl Site {
         }
         // Nobody reads on; a server that says more must not stop at a full pipe.
         std::thread::spawn(move || std::io::copy(&mut out, &mut std::io::sink()));
-        Server { child, port, said }
+        Server { child: Some(child), port, said }
     }
 }
 
 /// A port that nobody listens at just now.
-fn free_port() -> u16 {
+pub fn free_port() -> u16 {
     TcpListener::bind("127.0.0.1:0").unwrap().local_addr().unwrap().port()
 }
 
 /// A server that runs until it is dropped.
 #[derive(Debug)]
 pub struct Server {
-    child: Child,
+    child: Option<Child>,
     /// Where it listens.
     pub port: u16,
     /// What it said when it began.
@@ -192,6 +199,11 @@ pub struct Server {
 }
 
 impl Server {
+    /// A server that is not there: the addresses of its pages, for a browser that has kept them.
+    pub fn stopped_at(port: u16) -> Self {
+        Self { child: None, port, said: String::new() }
+    }
+
     /// The address of a page.
     pub fn url(&self, path: &str) -> String {
         format!("http://127.0.0.1:{}{path}", self.port)
@@ -201,7 +213,9 @@ impl Server {
 impl Drop for Server {
     fn drop(&mut self) {
         // Killed, not asked: what it said it kept must be kept already.
-        let _ = self.child.kill();
-        let _ = self.child.wait();
+        if let Some(child) = &mut self.child {
+            let _ = child.kill();
+            let _ = child.wait();
+        }
     }
 }

@@ -23,6 +23,9 @@ pub struct SiteNotice {
     pub kinds: Vec<String>,
     /// What was already found on this slab, worst first: what does not fit is counted.
     pub found: Vec<Found>,
+    /// The address where this slab can be seen, printed as a code for a phone's camera and as text under
+    /// it: `http` or `https`, ASCII, at most 200 signs. Whoever reads the sheet can open it.
+    pub link: Option<String>,
 }
 
 /// Something already found on the slab.

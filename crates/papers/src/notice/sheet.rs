@@ -7,6 +7,7 @@ use slab::trade::{Record, Trade};
 use words::Lang;
 
 use super::SiteNotice;
+use crate::code::Code;
 use crate::error::PaperError;
 use crate::grades::{self, Foot};
 use crate::page::PageSize;
@@ -30,7 +31,7 @@ const BRACES: &str = "nailed-into-field";
 ///
 /// # Errors
 /// No warning, or one that the trade facts do not hold; more warnings than one sheet holds in readable
-/// type; a character the typeface lacks.
+/// type; a link that is no web address; a character the typeface lacks.
 pub fn site_notice(notice: &SiteNotice, size: PageSize) -> Result<Vec<u8>, PaperError> {
     lay_out(notice, size)?.pdf()
 }
@@ -59,6 +60,7 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
     let mut foot = Foot::default();
     let mut pictures = BTreeMap::new();
     let rows = rows(notice, &mut foot, &mut pictures)?;
+    let link = link(notice, &mut pictures)?;
     let (report, report_alt) = drawing(Pictogram::Report, &mut pictures)?;
     let signal = Trade::built_in().sign("slab-protection").ok_or_else(|| lacking("slab-protection"))?;
     foot.note(Trade::built_in(), &signal.citation(), &en.say("signal.notice")?.to_lowercase());
@@ -82,6 +84,7 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
             "sides": [side(en)?, side(es)?],
             "rows": rows,
             "report": {"picture": report, "alt": report_alt},
+            "link": link,
             "sources": {
                 "heading": en.say("sources.heading")?,
                 "defer": en.say("sources.defer")?,
@@ -122,6 +125,17 @@ fn rows(
         out.push(json!({"picture": picture, "alt": alt, "texts": texts, "warning": warning}));
     }
     Ok(out)
+}
+
+/// Puts the code of the link among the pictures, and gives what is printed with it; nothing without a link.
+fn link(notice: &SiteNotice, pictures: &mut BTreeMap<String, Vec<u8>>) -> Result<Value, PaperError> {
+    let Some(address) = &notice.link else { return Ok(Value::Null) };
+    let code = Code::of(address)?;
+    let file = "code.svg";
+    pictures.insert(file.to_owned(), code.svg());
+    let say = |lang| Words::of(lang).fill("notice.code_alt", &[("address", &code.address)]);
+    let alt = format!("{} / {}", say(Lang::En)?, say(Lang::Es)?);
+    Ok(json!({"picture": file, "alt": alt, "address": code.address}))
 }
 
 /// Puts a drawing among the pictures, and gives its file and its words in both languages.

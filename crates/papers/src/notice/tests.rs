@@ -16,6 +16,7 @@ fn notice(kinds: Vec<String>, found: usize) -> SiteNotice {
         posted: date(2026, 6, 3),
         kinds,
         found: found.collect(),
+        link: None,
     }
 }
 
@@ -122,4 +123,30 @@ fn trades_on_site_choose_the_warnings() {
             assert!(!kinds.is_empty() && lay_out(&notice(kinds, 4), size).is_ok());
         }
     }
+}
+
+/// The address stands under the code, so that a person without a camera can type it.
+#[test]
+fn a_link_is_drawn_in_the_corner_and_printed_under_it() {
+    let address = "https://slabs.example.org/s/0123456789abcdef0123456789abcdef0123456789abcdef0123456789abcdef";
+    for size in PageSize::ALL {
+        let linked = SiteNotice { link: Some(address.to_owned()), ..notice(SiteNotice::usual(), 3) };
+        let laid = lay_out(&linked, size).expect("a notice");
+        assert_eq!(laid.sheets(), 1, "{size:?}");
+        let printed = laid.text().replace('\u{200b}', "");
+        for part in [address, "This slab on your phone", "Esta losa en su teléfono"] {
+            assert!(printed.contains(&squeezed(part)), "{size:?}: {part}");
+        }
+        let pdf = site_notice(&linked, size).expect("a notice");
+        assert!(pdf.starts_with(b"%PDF"));
+    }
+    let without = lay_out(&notice(SiteNotice::usual(), 3), PageSize::A4).expect("a notice").text();
+    assert!(!without.contains(&squeezed("This slab on your phone")));
+}
+
+#[test]
+fn a_link_that_is_no_web_address_is_refused() {
+    let odd = SiteNotice { link: Some("the office".to_owned()), ..notice(SiteNotice::usual(), 0) };
+    let error = site_notice(&odd, PageSize::A4).expect_err("refused").to_string();
+    assert!(error.starts_with("link: \"the office\"; accepted: a web address"), "{error}");
 }

@@ -160,9 +160,9 @@ fn reading_point(svg: &mut Svg, at: Xy, ends: Option<(f64, f64)>) {
     svg.circle(at, 4.0, "p-reading", IRON, ("#ffffff", 1.2));
 }
 
-fn entries(svg: &Svg, chart: &DryingChart) -> Vec<KeyEntry<'static>> {
+fn entries(svg: &Svg, chart: &DryingChart) -> Vec<KeyEntry> {
     let voice = chart.look.voice;
-    let mut entries: Vec<KeyEntry<'static>> = Vec::new();
+    let mut entries: Vec<KeyEntry> = Vec::new();
     if chart.band.len() > 1 {
         let fill = svg.hatch(Hatch::Likely);
         entries.push(KeyEntry {

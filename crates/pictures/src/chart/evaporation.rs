@@ -8,7 +8,7 @@ use super::axes::{Axes, WIDTH};
 use super::ticks::{decimals, round_numbers};
 use crate::boxes::Box2;
 use crate::day::{day, day_year, hour};
-use crate::key::{KeyEntry, key};
+use crate::key::{KeyEntry, Swatch, key};
 use crate::lettering::{SMALL, bold_width};
 use crate::look::{Drawing, Look, Table};
 use crate::svg::{Anchor, CEMENT, Hatch, INK, Letters, PALE, Svg};
@@ -213,7 +213,7 @@ fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
     }
 }
 
-fn entries(svg: &Svg, chart: &EvaporationChart) -> Vec<KeyEntry<'static>> {
+fn entries(svg: &Svg, chart: &EvaporationChart) -> Vec<KeyEntry> {
     let voice = chart.look.voice;
     if chart.alarms.is_empty() {
         return Vec::new();
@@ -221,10 +221,10 @@ fn entries(svg: &Svg, chart: &EvaporationChart) -> Vec<KeyEntry<'static>> {
     let against: Vec<Against> =
         chart.hours.iter().filter_map(|h| h.rate).map(|r| Against::of(r, &chart.alarms)).collect();
     let kinds = Against::ALL.into_iter().filter(|kind| against.contains(kind));
-    let mut entries: Vec<KeyEntry<'static>> = kinds
+    let mut entries: Vec<KeyEntry> = kinds
         .map(|kind| {
             let fill = kind.fill(svg);
-            let swatch: Box<dyn Fn(&mut Svg, (f64, f64))> = Box::new(move |svg, at| {
+            let swatch: Swatch = Box::new(move |svg, at| {
                 svg.rect(Box2::around(at, 14.0, 14.0), "p-bar", &fill, (INK, 0.8));
             });
             KeyEntry { words: voice.say(kind.key(), &[]), swatch }

@@ -11,6 +11,7 @@ mod ground;
 mod mark;
 mod of_slab;
 mod place;
+mod room;
 mod view;
 mod walls;
 mod zone_names;
@@ -201,8 +202,8 @@ impl Sheet<'_> {
     }
 
     /// The key: what the shapes and hatches mean, and what the numbers stand for.
-    fn key_entries(&self) -> Vec<KeyEntry<'static>> {
-        let mut entries: Vec<KeyEntry<'static>> = Vec::new();
+    fn key_entries(&self) -> Vec<KeyEntry> {
+        let mut entries: Vec<KeyEntry> = Vec::new();
         if self.shows(Layer::CutOuts) && self.plan.cut_out_area() > units::Area::ZERO {
             let fill = self.svg.hatch(Hatch::Cut);
             let words = self.voice.say("pic-cut-outs", &[("area", self.voice.area(self.plan.cut_out_area()).into())]);

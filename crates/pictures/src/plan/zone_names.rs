@@ -4,7 +4,7 @@ use slab::plan::{WHOLE, Zone};
 
 use super::ground::Patch;
 use super::mark::Layer;
-use super::place::roomiest;
+use super::room::roomiest;
 use super::{PlanItem, Sheet, zone_text};
 use crate::boxes::{Box2, Xy};
 use crate::lettering::{PLAIN, SMALL, bold_width, width, wrapped};

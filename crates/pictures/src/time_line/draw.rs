@@ -19,7 +19,7 @@ const LANE: f64 = 13.0;
 const DATES: f64 = 110.0;
 const WORDS: f64 = 172.0;
 const RIGHT: f64 = WIDTH - 8.0;
-const TOP: f64 = 22.0;
+const TOP: f64 = 30.0;
 /// Heights of the lines of a row and the room between rows.
 const HIGH: f64 = 15.0;
 const LOW: f64 = 13.5;
@@ -208,9 +208,9 @@ fn shape(svg: &mut Svg, what: What, (x, y): Xy) {
     }
 }
 
-fn entries(svg: &Svg, line: &TimeLine) -> Vec<KeyEntry<'static>> {
+fn entries(svg: &Svg, line: &TimeLine) -> Vec<KeyEntry> {
     let voice = line.look.voice;
-    let mut entries: Vec<KeyEntry<'static>> = Vec::new();
+    let mut entries: Vec<KeyEntry> = Vec::new();
     let kinds = [
         (line.happened.iter().any(|h| !h.trouble), What::Happened, "pic-line-happened"),
         (line.happened.iter().any(|h| h.trouble), What::Trouble, "pic-line-trouble"),

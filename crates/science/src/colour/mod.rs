@@ -21,6 +21,7 @@
 //! Checked against `reference/colour/` (V: published pairs, and colour-science 0.4.7).
 //! To add a space: one file with its newtype and the way from and to [`Xyz`].
 
+pub mod bulk;
 mod ciede2000;
 mod error;
 mod lab;

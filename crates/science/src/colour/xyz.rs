@@ -2,7 +2,7 @@
 
 use super::{Lab, LinearRgb};
 
-type Matrix = [[f64; 3]; 3];
+pub(super) type Matrix = [[f64; 3]; 3];
 
 /// Chromaticities x, y of the red, green and blue primaries (IEC 61966-2-1, after ITU-R BT.709).
 const PRIMARIES: [[f64; 2]; 3] = [[0.64, 0.33], [0.30, 0.60], [0.15, 0.06]];
@@ -11,7 +11,7 @@ const WHITE_XY: [f64; 2] = [0.3127, 0.3290];
 /// XYZ of D65 at Y = 1.
 pub(super) const WHITE: [f64; 3] = unit_luminance(WHITE_XY);
 /// Light to XYZ: columns are the primaries, scaled so that their sum is the white.
-const FROM_LIGHT: Matrix = from_light();
+pub(super) const FROM_LIGHT: Matrix = from_light();
 /// XYZ to light.
 const TO_LIGHT: Matrix = inverse(FROM_LIGHT);
 

@@ -99,7 +99,7 @@ fn wanted(kind: PaperArg) -> Wanted {
         panels: 3,
         waste: "5 %".to_owned(),
     };
-    Wanted { kind, size: SizeArg::Letter, out: None, pour }
+    Wanted { kind, size: SizeArg::Letter, out: None, link: None, pour }
 }
 
 /// The demo's slab.

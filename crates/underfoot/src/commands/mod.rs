@@ -33,8 +33,8 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Sums { sum } => sums::run(&sum, &common),
         Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),
         Command::Order { which } => order::run(&Session::open(&common)?, &which),
-        Command::Papers { which, kind, size, out, pour } => {
-            papers::run(&Session::open(&common)?, &which, &papers::Wanted { kind, size, out, pour })
+        Command::Papers { which, kind, size, out, link, pour } => {
+            papers::run(&Session::open(&common)?, &which, &papers::Wanted { kind, size, out, link, pour })
         }
     }
 }

@@ -19,10 +19,15 @@ pub(crate) struct Wanted {
     pub(crate) kind: PaperArg,
     pub(crate) size: SizeArg,
     pub(crate) out: Option<PathBuf>,
+    /// Address to print as a code on a site notice.
+    pub(crate) link: Option<String>,
     pub(crate) pour: PourArgs,
 }
 
 pub(crate) fn run(session: &Session, which: &Which, wanted: &Wanted) -> Result<Answer, Failure> {
+    if wanted.link.is_some() && wanted.kind != PaperArg::SiteNotice {
+        return Err(Failure::Use("--link: only a site notice prints one; accepted: --kind site-notice".to_owned()));
+    }
     let asked = session.ask(which)?;
     let slab = fold(&asked.diary, asked.knowledge);
     let day = asked.knowledge.at.to_zoned_datetime(asked.zone.clone()).date();
@@ -47,7 +52,10 @@ pub(crate) fn typeset(voice: &Voice, slab: &Slab<'_>, wanted: &Wanted, day: Date
         SizeArg::A4 => PageSize::A4,
     };
     match wanted.kind {
-        PaperArg::SiteNotice => site_notice(&SiteNotice::of(slab, trade, day), size),
+        PaperArg::SiteNotice => {
+            let notice = SiteNotice { link: wanted.link.clone(), ..SiteNotice::of(slab, trade, day) };
+            site_notice(&notice, size)
+        }
         PaperArg::PourSheet => {
             let wishes = wishes(&wanted.pour, day)?;
             PourSheet::of(slab, trade, &wishes).and_then(|sheet| pour_sheet(&sheet, voice.lang, size))

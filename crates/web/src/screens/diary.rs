@@ -14,6 +14,7 @@ use crate::app::App;
 use crate::ask::{Answer, Ask, page};
 use crate::entries::Opened;
 use crate::frame::{Frame, Way, show};
+use crate::sight::Sight;
 use crate::trouble::Trouble;
 use crate::visitor::May;
 
@@ -56,15 +57,23 @@ struct List {
 
 fn list(ask: &Ask) -> Answer {
     let opened = ask.opened()?;
+    let frame = ask.frame(ask.voice().say("diary-title", &[])).about(ask, &opened.record, &opened.zone);
+    page_of(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+}
+
+/// A page of the diary in any frame.
+pub(crate) fn page_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
     let voice = ask.voice();
-    let id = opened.record.id;
-    let kind = ask.query.first("kind").filter(|kind| Body::KINDS.contains(kind));
+    let (id, base) = (opened.record.id, sight.base.as_str());
+    let to_be_seen = sight.kinds();
+    let kind = Body::KINDS.iter().copied().find(|kind| ask.query.first("kind") == Some(kind));
+    let kind = kind.filter(|kind| to_be_seen.as_ref().is_none_or(|seen| seen.contains(kind)));
     let before = ask.query.first("before").and_then(|text| {
         let (micros, id) = text.split_once('_')?;
         Some((micros.parse::<i64>().ok()?, id.parse::<EntryId>().ok()?))
     });
-    let only = kind.map(|kind| [kind]);
-    let entries = ask.app.store().entries_page(id, only.as_ref().map(|one| one.as_slice()), before, PER_PAGE + 1)?;
+    let only = kind.map(|kind| vec![kind]).or(to_be_seen);
+    let entries = ask.app.store().entries_page(id, only.as_deref(), before, PER_PAGE + 1)?;
     let slab = fold(&opened.diary, Knowledge::happened_by(jiff::Timestamp::MAX));
     let shown = &entries[..entries.len().min(PER_PAGE as usize)];
     let mut days: Vec<Day> = Vec::new();
@@ -72,13 +81,13 @@ fn list(ask: &Ask) -> Answer {
         let local = entry.happened.instant().to_zoned_datetime(opened.zone.clone());
         let date = voice.date(local.date());
         let row = Row {
-            href: format!("/slab/{id}/entry/{}", entry.id),
+            href: format!("{base}/entry/{}", entry.id),
             when: format!("{:02}:{:02}", local.hour(), local.minute()),
             what: voice.kind(entry.body.kind()),
             place: crate::told::place(entry, voice),
             said: crate::told::line(entry, voice),
             author: entry.author.clone(),
-            photographs: photographs(entry, &opened),
+            photographs: photographs(entry, sight),
             corrected: slab.corrected_by(entry.id).is_some(),
             corrects: entry.replaces.is_some(),
         };
@@ -95,9 +104,11 @@ fn list(ask: &Ask) -> Answer {
         if let Some(last) = before {
             query.append_pair("before", &format!("{}_{}", last.happened.instant().as_microsecond(), last.id));
         }
-        format!("/slab/{id}/diary?{}", query.finish())
+        format!("{base}/diary?{}", query.finish())
     };
-    let mut there: Vec<&str> = opened.diary.entries().map(|entry| entry.body.kind()).collect();
+    let seen = opened.diary.entries().filter(|entry| sight.shows(entry));
+    let mut there: Vec<&str> = seen.map(|entry| entry.body.kind()).collect();
+    let count = there.len() as f64;
     there.sort_unstable();
     there.dedup();
     let kinds = there.into_iter().map(|known| Way {
@@ -105,8 +116,6 @@ fn list(ask: &Ask) -> Answer {
         label: voice.kind(known),
         here: kind == Some(known),
     });
-    let count = opened.diary.len() as f64;
-    let frame = ask.frame(voice.say("diary-title", &[])).about(ask, &opened.record, &opened.zone);
     Ok(show(&List {
         kinds: kinds.collect(),
         head: voice.say("diary-count", &[("count", Arg::Number(count))]),
@@ -116,8 +125,12 @@ fn list(ask: &Ask) -> Answer {
     }))
 }
 
-fn photographs(entry: &Entry, opened: &Opened) -> Vec<String> {
-    entry.photographs.iter().map(|hash| format!("/slab/{}/photo/{}", opened.record.id, hash.as_str())).collect()
+/// The addresses of an entry's photographs, where they are shown.
+pub(crate) fn photographs(entry: &Entry, sight: &Sight) -> Vec<String> {
+    if !sight.photographs {
+        return Vec::new();
+    }
+    entry.photographs.iter().map(|hash| format!("{}/photo/{}", sight.base, hash.as_str())).collect()
 }
 
 #[derive(Template)]
@@ -135,43 +148,48 @@ struct One {
     corrects: Option<String>,
     of: Option<(String, String)>,
     fix: Option<String>,
-    json: String,
+    json: Option<String>,
 }
 
 fn one(ask: &Ask) -> Answer {
     let opened = ask.opened()?;
-    let voice = ask.voice();
-    let slab_id = opened.record.id;
+    let frame = ask.frame(String::new()).about(ask, &opened.record, &opened.zone);
+    entry_of(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+}
+
+/// One entry in any frame.
+pub(crate) fn entry_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
+    let (voice, base) = (ask.voice(), sight.base.as_str());
     let id: EntryId = ask.part("entry").parse().map_err(|_| Trouble::NotFound)?;
-    let entry = opened.diary.get(id).ok_or(Trouble::NotFound)?;
+    let entry = opened.diary.get(id).filter(|entry| sight.shows(entry)).ok_or(Trouble::NotFound)?;
     let slab = fold(&opened.diary, Knowledge::happened_by(jiff::Timestamp::MAX));
-    let href = |id: EntryId| format!("/slab/{slab_id}/entry/{id}");
+    let href = |id: EntryId| format!("{base}/entry/{id}");
     let of = forms::typed_from(&entry.body, None)
         .first("of")
         .and_then(|text| text.parse::<EntryId>().ok())
         .and_then(|id| opened.diary.get(id))
         .map(|of| (href(of.id), crate::control::short(of, &slab, voice)));
     let corrected_by = slab.corrected_by(id);
-    let may_fix = ask.visitor.may >= May::Write && corrected_by.is_none();
+    let may_fix = sight.writes && corrected_by.is_none();
     let title = voice.kind(entry.body.kind());
     Ok(show(&One {
-        frame: ask.frame(title.clone()).about(ask, &opened.record, &opened.zone),
+        frame: Frame { title: title.clone(), ..frame },
         title,
         when: voice.moment(entry.happened.instant(), &opened.zone),
         noted: voice.moment(entry.noted.instant(), &opened.zone),
         place: crate::told::place(entry, voice),
         told: crate::told::told(entry, voice),
         author: entry.author.clone(),
-        photographs: photographs(entry, &opened),
+        photographs: photographs(entry, sight),
         corrected_by: corrected_by.map(href),
         corrects: entry.replaces.map(href),
         of,
         fix: match entry.body.kind() {
             _ if !may_fix => None,
-            "plan" => Some(format!("/slab/{slab_id}/plan/draw")),
-            kind => forms::form(kind).map(|_| format!("/slab/{slab_id}/fix/{id}")),
+            "plan" => Some(format!("{base}/plan/draw")),
+            kind => forms::form(kind).map(|_| format!("{base}/fix/{id}")),
         },
-        json: entry.to_json(),
+        json: (!sight.by_link).then(|| entry.to_json()),
     }))
 }
 

@@ -1,10 +1,26 @@
 //! The screens: which there are, in which order, and the ways between them.
 
 mod add;
+mod air_record;
 mod diary;
+mod facts;
+mod glossary;
+mod links;
+mod order;
+mod papers;
+mod drawing;
+mod drying;
+mod people;
+mod plan;
+mod pour_day;
 mod reading;
+mod search;
+mod sign_in;
 mod slab;
 mod slabs;
+mod sums;
+mod time_line;
+mod visit;
 
 use std::sync::Arc;
 
@@ -16,6 +32,7 @@ use crate::frame::Way;
 use crate::visitor::May;
 
 pub(crate) use slabs::mark;
+pub(crate) use visit::is_link;
 
 /// A screen about one slab.
 struct SlabScreen {
@@ -35,8 +52,15 @@ struct SlabScreen {
 /// In the order they are told.
 const SLAB_SCREENS: &[SlabScreen] = &[
     SlabScreen { path: "", label: "way-slab", bar: true, need: May::Read, keep: true, routes: slab::routes },
+    SlabScreen { path: "/plan", label: "way-plan", bar: true, need: May::Read, keep: true, routes: plan::routes },
     SlabScreen { path: "/diary", label: "way-diary", bar: true, need: May::Read, keep: true, routes: diary::routes },
     SlabScreen { path: "/add", label: "way-add", bar: true, need: May::Write, keep: true, routes: add::routes },
+    SlabScreen { path: "/order", label: "way-order", bar: false, need: May::Read, keep: true, routes: order::routes },
+    SlabScreen { path: "/drying", label: "way-drying", bar: false, need: May::Read, keep: true, routes: drying::routes },
+    SlabScreen { path: "/pour-day", label: "way-pour-day", bar: false, need: May::Read, keep: false, routes: pour_day::routes },
+    SlabScreen { path: "/time", label: "way-time", bar: false, need: May::Read, keep: false, routes: time_line::routes },
+    SlabScreen { path: "/papers", label: "way-papers", bar: false, need: May::Read, keep: true, routes: papers::routes },
+    SlabScreen { path: "/links", label: "way-links", bar: false, need: May::Own, keep: false, routes: links::routes },
 ];
 
 /// A screen about no slab.
@@ -51,12 +75,29 @@ struct OtherScreen {
 const OTHER_SCREENS: &[OtherScreen] = &[
     OtherScreen { path: "/", label: "way-slabs", way: true, routes: slabs::routes },
     OtherScreen { path: "/reading", label: "way-reading", way: false, routes: reading::routes },
+    OtherScreen { path: "/sums", label: "way-sums", way: true, routes: sums::routes },
+    OtherScreen { path: "/glossary", label: "way-glossary", way: true, routes: glossary::routes },
+    OtherScreen { path: "/facts", label: "way-facts", way: true, routes: facts::routes },
+];
+
+/// A screen that is there only where people sign in.
+struct PeopleScreen {
+    path: &'static str,
+    label: &'static str,
+    /// Who sees the way to it.
+    need: May,
+}
+
+const PEOPLE_SCREENS: &[PeopleScreen] = &[
+    PeopleScreen { path: "/people", label: "way-people", need: May::Own },
+    PeopleScreen { path: "/password", label: "way-password", need: May::Read },
 ];
 
 /// Every route of every screen.
 pub(crate) fn routes() -> Router<Arc<App>> {
     let slab = SLAB_SCREENS.iter().map(|screen| (screen.routes)());
-    slab.chain(OTHER_SCREENS.iter().map(|screen| (screen.routes)())).fold(Router::new(), Router::merge)
+    let people = [sign_in::routes(), people::routes(), visit::routes()];
+    slab.chain(OTHER_SCREENS.iter().map(|screen| (screen.routes)())).chain(people).fold(Router::new(), Router::merge)
 }
 
 fn way(voice: Voice, id: &str, screen: &SlabScreen, here: &str) -> Way {
@@ -71,15 +112,18 @@ pub(crate) fn bar(voice: Voice, id: &str, here: &str) -> Vec<Way> {
 }
 
 /// All other ways from a page about a slab.
-pub(crate) fn more(voice: Voice, id: &str, here: &str, may: May) -> Vec<Way> {
+pub(crate) fn more(voice: Voice, id: &str, here: &str, may: May, people: bool) -> Vec<Way> {
     let slab = SLAB_SCREENS.iter().filter(|s| !s.bar && may >= s.need).map(|s| way(voice, id, s, here));
-    slab.chain(everywhere(voice)).collect()
+    slab.chain(everywhere(voice, may, people)).collect()
 }
 
-/// The ways from every page.
-pub(crate) fn everywhere(voice: Voice) -> Vec<Way> {
-    let ways = OTHER_SCREENS.iter().filter(|s| s.way);
-    ways.map(|s| Way { href: s.path.to_owned(), label: voice.say(s.label, &[]), here: false }).collect()
+/// The ways from every page; `people` where they sign in.
+pub(crate) fn everywhere(voice: Voice, may: May, people: bool) -> Vec<Way> {
+    let ways = OTHER_SCREENS.iter().filter(|s| s.way).map(|s| (s.path, s.label));
+    let of_people = PEOPLE_SCREENS.iter().filter(|s| people && may >= s.need).map(|s| (s.path, s.label));
+    ways.chain(of_people)
+        .map(|(path, label)| Way { href: path.to_owned(), label: voice.say(label, &[]), here: false })
+        .collect()
 }
 
 /// The addresses a phone keeps for reading offline, as JSON: the slab's screens and the forms used
@@ -87,6 +131,13 @@ pub(crate) fn everywhere(voice: Voice) -> Vec<Way> {
 pub(crate) fn keep(id: &str) -> String {
     let screens = SLAB_SCREENS.iter().filter(|s| s.keep).map(|s| format!("/slab/{id}{}", s.path));
     let quick = forms::forms().iter().filter(|f| f.quick).map(|f| format!("/slab/{id}/add/{}", f.kind));
-    let all: Vec<String> = screens.chain(quick).chain(["/".to_owned()]).collect();
+    let all: Vec<String> = screens.chain(quick).chain(["/", "/sums", "/glossary"].map(str::to_owned)).collect();
     serde_json::to_string(&all).unwrap_or_else(|_| "[]".to_owned())
+}
+
+/// A file name of plain letters from what a person called something.
+pub(crate) fn file_name(name: &str) -> String {
+    let plain = search::plain(name);
+    let words: Vec<&str> = plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|word| !word.is_empty()).collect();
+    if words.is_empty() { "slab".to_owned() } else { words.join("-") }
 }

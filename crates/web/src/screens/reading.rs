@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use axum::Router;
 use axum::http::header::{HeaderValue, SET_COOKIE};
-use axum::response::{IntoResponse, Redirect};
+use axum::response::{IntoResponse, Redirect, Response};
 use words::{Lang, Measure};
 
 use crate::app::App;
@@ -41,12 +41,17 @@ fn set(ask: &Ask, posted: &Posted) -> Answer {
     }
     let back = sent("back").filter(|path| is_ours(path)).unwrap_or_else(|| "/".to_owned());
     let mut response = Redirect::to(&back).into_response();
-    let secure = if ask.app.is_encrypted() { "; Secure" } else { "" };
     for (name, value) in chosen {
-        let cookie = format!("{name}={value}; Path=/; Max-Age=31536000; SameSite=Lax; HttpOnly{secure}");
-        if let Ok(value) = HeaderValue::from_str(&cookie) {
-            response.headers_mut().append(SET_COOKIE, value);
-        }
+        keep(&mut response, &ask.app, name, value);
     }
     Ok(response)
+}
+
+/// Lets the browser keep how its person reads.
+pub(super) fn keep(response: &mut Response, app: &App, name: &str, value: &str) {
+    let secure = if app.is_encrypted() { "; Secure" } else { "" };
+    let cookie = format!("{name}={value}; Path=/; Max-Age=31536000; SameSite=Lax; HttpOnly{secure}");
+    if let Ok(value) = HeaderValue::from_str(&cookie) {
+        response.headers_mut().append(SET_COOKIE, value);
+    }
 }

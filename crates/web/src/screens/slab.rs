@@ -14,7 +14,9 @@ use words::Voice;
 use crate::app::App;
 use crate::ask::{Answer, Ask, page};
 use crate::control::short;
+use crate::entries::Opened;
 use crate::frame::{Frame, Way, show};
+use crate::sight::Sight;
 use crate::visitor::May;
 
 pub(super) fn routes() -> Router<Arc<App>> {
@@ -45,7 +47,8 @@ pub(crate) struct Point {
     pub(crate) step: Option<Step>,
     pub(crate) ignored: String,
     pub(crate) source: String,
-    pub(crate) evidence: Vec<(String, String)>,
+    /// What it rests on, with the way to it where there is one.
+    pub(crate) evidence: Vec<(Option<String>, String)>,
     pub(crate) tests: Vec<TestHow>,
 }
 
@@ -82,21 +85,26 @@ struct Page {
 
 fn shown(ask: &Ask) -> Answer {
     let opened = ask.opened()?;
+    let frame = ask.frame(ask.voice().say("slab-title", &[])).about(ask, &opened.record, &opened.zone);
+    standing(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+}
+
+/// The standing in any frame.
+pub(crate) fn standing(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
     let (voice, trade) = (ask.voice(), Trade::built_in());
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
     let standing = judge(&slab, trade);
-    let id = opened.record.id.to_string();
-    let writes = ask.visitor.may >= May::Write;
+    let (base, writes) = (sight.base.as_str(), sight.writes);
     let zone_of_next = standing.overall.hold_point.and_then(|point| {
         let point = standing.hold_point(point);
         point.zones.iter().find(|(_, state)| *state == point.state).map(|(zone, _)| zone.clone())
     });
     let step = standing.overall.next.map(|next| {
-        let href = writes.then(|| form_for(next.action)).map(|kind| link(&id, kind, zone_of_next.as_deref()));
+        let href = writes.then(|| form_for(next.action)).map(|kind| link(base, kind, zone_of_next.as_deref()));
         Step { order: voice.order(&next), time: voice.action_time(&next), care: voice.care(&next), href }
     });
     let mut points: Vec<Point> =
-        standing.hold_points.iter().map(|p| point(p, &id, &slab, trade, voice, writes)).collect();
+        standing.hold_points.iter().map(|p| point(p, sight, &slab, trade, voice)).collect();
     points.sort_by_key(|p| match p.state {
         "held" => 0,
         "cant_tell" => 1,
@@ -104,14 +112,13 @@ fn shown(ask: &Ask) -> Answer {
         _ => 3,
     });
     let quick = QUICK.iter().map(|kind| Way {
-        href: format!("/slab/{id}/add/{kind}"),
+        href: format!("{base}/add/{kind}"),
         label: voice.kind(kind),
         here: false,
     });
-    let all = Way { href: format!("/slab/{id}/add"), label: voice.say("slab-note-other", &[]), here: false };
-    let title = voice.say("slab-title", &[]);
+    let all = Way { href: format!("{base}/add"), label: voice.say("slab-note-other", &[]), here: false };
     Ok(show(&Page {
-        frame: ask.frame(title).about(ask, &opened.record, &opened.zone),
+        frame,
         answer: first_sentence(voice, &standing.overall),
         state: standing.overall.state.name(),
         open_said: voice.open_hold_points(&standing.overall),
@@ -128,14 +135,14 @@ fn first_sentence(voice: Voice, overall: &slab::standing::Overall) -> String {
 }
 
 /// A hold point in the reader's words.
-fn point(point: &HoldPoint, id: &str, slab: &Slab<'_>, trade: &Trade, voice: Voice, writes: bool) -> Point {
+fn point(point: &HoldPoint, sight: &Sight, slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Point {
     let step = point.next.map(|next| Step {
         order: voice.order(&next),
         time: voice.action_time(&next),
         care: voice.care(&next),
-        href: writes.then(|| {
+        href: sight.writes.then(|| {
             let worst = point.zones.iter().find(|(_, state)| *state == point.state).map(|(zone, _)| zone.as_str());
-            link(id, form_for(next.action), worst)
+            link(&sight.base, form_for(next.action), worst)
         }),
     });
     let source = voice.cite(trade, &point.citation);
@@ -147,7 +154,7 @@ fn point(point: &HoldPoint, id: &str, slab: &Slab<'_>, trade: &Trade, voice: Voi
         if !line.is_empty() {
             said = format!("{said}: {line}");
         }
-        Some((format!("/slab/{id}/entry/{}", entry.id), said))
+        Some((sight.entries.then(|| format!("{}/entry/{}", sight.base, entry.id)), said))
     };
     let tests = point.tests.iter().filter_map(|test| trade.hold_point_test(test)).map(|test| TestHow {
         name: test.name.clone(),
@@ -200,8 +207,8 @@ const fn form_for(action: Action) -> &'static str {
     }
 }
 
-fn link(id: &str, kind: &str, zone: Option<&str>) -> String {
-    let path = format!("/slab/{id}/add/{kind}");
+fn link(base: &str, kind: &str, zone: Option<&str>) -> String {
+    let path = format!("{base}/add/{kind}");
     match zone.filter(|zone| !zone.is_empty()) {
         Some(zone) => {
             format!("{path}?{}", form_urlencoded::Serializer::new(String::new()).append_pair("zone", zone).finish())

@@ -9,5 +9,6 @@ mod real_reasons;
 mod sentences;
 mod spelling;
 mod pictures;
+mod plan;
 mod sums;
 mod translations;

@@ -72,6 +72,7 @@ fn wanted(lang: Lang) -> BTreeSet<String> {
     let mut keys: BTreeSet<String> = named.map(str::to_owned).collect();
     keys.extend(crate::pictures::NAMED.split_whitespace().map(str::to_owned));
     keys.extend(crate::drying::keys());
+    keys.extend(crate::plan::NAMED.split_whitespace().map(str::to_owned));
     keys.extend(Code::ALL.iter().map(|c| format!("why-{}", c.name())));
     keys.extend(Action::ALL.iter().map(|a| format!("do-{}", a.name())));
     keys.extend(DANGEROUS.iter().map(|a| format!("do-{}.care", a.name())));
@@ -92,7 +93,8 @@ fn wanted(lang: Lang) -> BTreeSet<String> {
 }
 
 /// Files whose use a higher crate's tests check: `forms` and `sums` know their forms, `web` its pages.
-const CHECKED_ELSEWHERE: [&str; 4] = ["/forms.ftl", "/sum_forms.ftl", "/pages.ftl", "/script.ftl"];
+const CHECKED_ELSEWHERE: [&str; 8] =
+    ["/forms.ftl", "/sum_forms.ftl", "/pages.ftl", "/script.ftl", "/plan_pages.ftl", "/answer_pages.ftl", "/drying_pages.ftl", "/people_pages.ftl"];
 
 /// The keys of those files.
 fn checked_elsewhere(lang: Lang) -> BTreeSet<String> {

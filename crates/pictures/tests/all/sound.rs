@@ -1,0 +1,157 @@
+//! Every drawing keeps what the crate promises, with plain and with hostile data, in both languages.
+
+use pictures::{
+    AlarmLine, Drawing, DryingChart, EvaporationChart, ForecastSpan, LimitLine, Look, PlanLayers, PlanLook, TimeLine,
+    drying_chart, evaporation_chart, marks_of, plan_svg, time_line,
+};
+use slab::trade::Trade;
+use words::{Lang, Measure, Voice};
+
+use crate::frame::sound;
+use crate::samples::{self, HOSTILE};
+
+fn voices() -> impl Iterator<Item = Voice> {
+    Lang::ALL.into_iter().flat_map(|lang| Measure::ALL.into_iter().map(move |measure| Voice::new(lang, measure)))
+}
+
+/// Lettering never below eleven units in a drawing at most a phone wide.
+fn readable(found: &crate::frame::Found) {
+    assert!(found.texts.iter().all(|(_, size)| *size >= 11.0), "{:?}", found.texts);
+}
+
+fn check(drawing: &Drawing, prefix: &str) {
+    let found = sound(&drawing.svg, prefix);
+    readable(&found);
+    assert!(found.coordinates > 20, "only {} coordinates", found.coordinates);
+    assert!(drawing.sentences.iter().all(|s| !s.contains("pic-") && !s.is_empty()), "{:?}", drawing.sentences);
+    assert!(drawing.table.rows.iter().all(|r| r.len() == drawing.table.head.len()));
+}
+
+#[test]
+fn charts_and_time_line() {
+    for voice in voices() {
+        check(&drying_chart(&samples::drying(voice)), "dry");
+        check(&evaporation_chart(&samples::evaporation(voice)), "air");
+        check(&time_line(&samples::time_line_sample(voice)), "line");
+    }
+}
+
+#[test]
+fn charts_of_nothing() {
+    for voice in voices() {
+        let look = |prefix: &str| Look::new(prefix, "Nothing", voice);
+        let sample = samples::drying(voice);
+        let empty = DryingChart {
+            look: look("dry"),
+            band: Vec::new(),
+            readings: Vec::new(),
+            limits: Vec::new(),
+            month_per_inch: None,
+            today: None,
+            ..sample
+        };
+        check(&drying_chart(&empty), "dry");
+        check(
+            &evaporation_chart(&EvaporationChart { look: look("air"), hours: Vec::new(), alarms: Vec::new() }),
+            "air",
+        );
+        let bare = TimeLine {
+            look: look("line"),
+            today: sample.poured,
+            happened: Vec::new(),
+            milestones: Vec::new(),
+            forecasts: Vec::new(),
+        };
+        check(&time_line(&bare), "line");
+    }
+}
+
+#[test]
+fn hostile_names_are_only_text() {
+    let voice = Voice::default();
+    let look = |prefix: &str| Look::new(prefix, HOSTILE, voice);
+    let mut drying = samples::drying(voice);
+    drying.look = look("dry");
+    drying.limits = vec![LimitLine { humidity: samples::percent(80.0), label: HOSTILE.repeat(9) }];
+    let mut air = samples::evaporation(voice);
+    air.look = look("air");
+    air.alarms = vec![AlarmLine { label: HOSTILE.repeat(9), ..air.alarms[0].clone() }];
+    let mut line = samples::time_line_sample(voice);
+    line.look = look("line");
+    for happened in &mut line.happened {
+        happened.label = HOSTILE.repeat(5);
+        happened.id = Some(HOSTILE.to_owned());
+    }
+    line.milestones[0].label = HOSTILE.to_owned();
+    line.forecasts[0].label = HOSTILE.to_owned();
+    for (drawing, prefix) in
+        [(drying_chart(&drying), "dry"), (evaporation_chart(&air), "air"), (time_line(&line), "line")]
+    {
+        check(&drawing, prefix);
+        assert!(!drawing.svg.contains("<script"), "{prefix}");
+    }
+    let json = serde_free_name(HOSTILE);
+    let plan = samples::plan(&format!(
+        r#"{{"outline":{{"rectangles":[{{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}}]}},"zones":[{{"name":"{json}"}}]}}"#
+    ));
+    let mut marks = samples::one_of_each();
+    for mark in &mut marks {
+        (mark.id, mark.short, mark.title) = (HOSTILE.to_owned(), HOSTILE.to_owned(), HOSTILE.to_owned());
+    }
+    let drawing = plan_svg(&plan, &PlanLayers { marks, hidden: Vec::new() }, &PlanLook::new("p", HOSTILE, voice));
+    let svg = drawing.svg.expect("the plan is drawn");
+    readable(&sound(&svg, "p"));
+    assert!(!svg.contains("<script"));
+}
+
+/// A text inside a JSON string.
+fn serde_free_name(text: &str) -> String {
+    text.chars()
+        .flat_map(|c| {
+            if c.is_control() || c == '"' || c == '\\' { format!("\\u{:04x}", c as u32) } else { c.to_string() }
+                .chars()
+                .collect::<Vec<_>>()
+        })
+        .collect()
+}
+
+#[test]
+fn a_prefix_cannot_break_an_id() {
+    for (prefix, kept) in [("a b\"><x", "abx"), ("7up", "p7up"), ("", "p"), ("öl", "l")] {
+        let mut chart = samples::drying(Voice::default());
+        chart.look.prefix = prefix.to_owned();
+        sound(&drying_chart(&chart).svg, kept);
+    }
+}
+
+#[test]
+fn plans_of_every_form() {
+    for voice in voices() {
+        let diary = samples::demo();
+        let slab = slab::slab::fold(&diary, samples::after_all());
+        let demo = slab.plan().expect("the demo has a plan").clone();
+        let marks = marks_of(&slab, Trade::built_in(), voice);
+        assert!(marks.len() > 15, "only {} marks", marks.len());
+        let plans = [(demo, marks), (samples::crooked(), samples::one_of_each()), (samples::rooms(7, 4), Vec::new())];
+        for (plan, marks) in plans {
+            for width in [390.0, 900.0] {
+                let layers = PlanLayers { marks: marks.clone(), hidden: Vec::new() };
+                let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", voice).wide(width));
+                let found = sound(&drawing.svg.expect("the plan is drawn"), "p");
+                readable(&found);
+                assert!(found.coordinates > 60, "only {} coordinates", found.coordinates);
+                assert!(drawing.items.iter().all(|i| !i.text.contains("pic-")), "{:?}", drawing.items);
+            }
+        }
+    }
+}
+
+#[test]
+fn an_open_forecast_says_so() {
+    let mut line = samples::time_line_sample(Voice::default());
+    let open = ForecastSpan { p50: None, p90: None, ..line.forecasts[0].clone() };
+    line.forecasts = vec![open];
+    let drawing = time_line(&line);
+    check(&drawing, "line");
+    assert!(drawing.sentences.iter().any(|s| s.contains("not likely within the forecast")), "{:?}", drawing.sentences);
+}

@@ -1,0 +1,166 @@
+//! Bringing a weather file or a logger's table into the diary: sent, looked at, and only then written.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::Router;
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect};
+use serde_json::{Map, Value};
+use slab::diary::EntryId;
+use slab::weather::{ColumnMap, Import, ImportError, import};
+
+use crate::air_look::{Choice, Looked, choice, looked};
+use crate::app::App;
+use crate::ask::{Answer, Ask, Posted, Upload, form, page};
+use crate::entries::{Opened, Written, after, write};
+use crate::frame::{Frame, show};
+use crate::trouble::Trouble;
+use crate::uploads::Waiting;
+use crate::visitor::May;
+
+/// Largest file: a year by the hour is 2 MB.
+const MOST_BYTES: usize = 8 * 1024 * 1024;
+/// Most rows: a year at ten-minute steps has 52,560. The diary is read whole at every look.
+const MOST_ROWS: usize = 60_000;
+/// Most letters of the name a file came with.
+const MOST_NAME: usize = 120;
+
+pub(super) fn routes() -> Router<Arc<App>> {
+    Router::new().route("/slab/{slab}/air-record", page(May::Write, blank).merge(form(May::Write, posted)))
+}
+
+#[derive(Template)]
+#[template(path = "air_record.html")]
+struct Page {
+    frame: Frame,
+    mistakes: Vec<(String, String)>,
+    /// What was read, when something was.
+    looked: Option<Looked>,
+    /// Which column is what, to be put right.
+    choice: Option<Choice>,
+    /// The secret of the file that waits.
+    kept: String,
+    name: String,
+    entry: String,
+}
+
+impl Page {
+    fn new(ask: &Ask, opened: &Opened) -> Self {
+        let title = ask.voice().say("air-title", &[]);
+        Self {
+            frame: ask.frame(title).about(ask, &opened.record, &opened.zone),
+            mistakes: Vec::new(),
+            looked: None,
+            choice: None,
+            kept: String::new(),
+            name: String::new(),
+            entry: ask.app.fresh_id().to_string(),
+        }
+    }
+
+    fn wrong(mut self, ask: &Ask, mistakes: Vec<(String, String)>) -> Answer {
+        if ask.wants_json() {
+            return Err(Trouble::Mistakes(mistakes));
+        }
+        self.mistakes = mistakes;
+        Ok((StatusCode::UNPROCESSABLE_ENTITY, show(&self)).into_response())
+    }
+}
+
+fn blank(ask: &Ask) -> Answer {
+    let opened = ask.opened()?;
+    Ok(show(&Page::new(ask, &opened)))
+}
+
+fn posted(ask: &Ask, posted: &Posted) -> Answer {
+    let opened = ask.opened()?;
+    let voice = ask.voice();
+    let mut page = Page::new(ask, &opened);
+    let (kept, file) = match waiting(ask, &opened, posted) {
+        Ok(found) => found,
+        Err(key) => return page.wrong(ask, vec![("file".to_owned(), voice.say(key, &[]))]),
+    };
+    page.kept = kept;
+    page.name.clone_from(&file.name);
+    let map = mapping(posted);
+    let read = match read(&file, map.as_ref(), &opened) {
+        Ok(read) => read,
+        Err(error) => {
+            page.choice = choice(Err(&error), &posted.typed, voice);
+            let field = if page.choice.is_some() { "columns" } else { "file" };
+            return page.wrong(ask, vec![(field.to_owned(), crate::air_said::refused(&error, voice))]);
+        }
+    };
+    if read.series.samples.len() > MOST_ROWS {
+        let count = read.series.samples.len() as u32;
+        return page.wrong(ask, vec![("file".to_owned(), voice.say("air-mistake-rows", &[("count", count.into())]))]);
+    }
+    let mut mistakes = Vec::new();
+    if posted.typed.first("step") == Some("write") {
+        match written(ask, &opened, &file, &read, posted) {
+            Ok(_) => return Ok(Redirect::to(&after(posted, &opened.record, "written")).into_response()),
+            Err(Trouble::Mistakes(wrong)) => mistakes = wrong,
+            Err(trouble) => return Err(trouble),
+        }
+    }
+    page.choice = choice(Ok(&read), &posted.typed, voice);
+    page.looked = Some(looked(&read, &posted.typed, &opened.zone, voice));
+    if mistakes.is_empty() { Ok(show(&page)) } else { page.wrong(ask, mistakes) }
+}
+
+/// The file that came, or the one that was kept; with the secret it is kept under.
+fn waiting(ask: &Ask, opened: &Opened, posted: &Posted) -> Result<(String, Waiting), &'static str> {
+    let (slab, now) = (opened.record.id, ask.app.real_now());
+    if let Some(Upload { name, bytes, .. }) = posted.files.iter().find(|f| f.field == "file") {
+        if bytes.len() > MOST_BYTES {
+            return Err("air-mistake-bytes");
+        }
+        let file = Waiting { slab, name: tidy(name), bytes: bytes.clone(), since: now };
+        let secret = ask.app.secret();
+        ask.app.uploads.keep(&secret, file.clone());
+        return Ok((secret, file));
+    }
+    match posted.typed.first("kept").filter(|secret| !secret.is_empty()) {
+        Some(secret) => {
+            let file = ask.app.uploads.get(secret, slab, now).ok_or("air-mistake-gone")?;
+            Ok((secret.to_owned(), file))
+        }
+        None => Err("air-mistake-no-file"),
+    }
+}
+
+/// A file's name as it is shown: one line of moderate length.
+fn tidy(name: &str) -> String {
+    let name: String = name.chars().filter(|c| !c.is_control()).take(MOST_NAME).collect();
+    name.trim().to_owned()
+}
+
+/// The columns as chosen; nothing when all is left to be recognized.
+fn mapping(posted: &Posted) -> Option<ColumnMap> {
+    let mut map = ColumnMap::default();
+    for (key, value) in crate::air_look::chosen(&posted.typed) {
+        map.set(key, &value).ok()?;
+    }
+    (map != ColumnMap::default()).then_some(map)
+}
+
+fn read(file: &Waiting, map: Option<&ColumnMap>, opened: &Opened) -> Result<Import, ImportError> {
+    import(&file.bytes, None, map, &opened.zone)
+}
+
+fn written(
+    ask: &Ask,
+    opened: &Opened,
+    file: &Waiting,
+    read: &Import,
+    posted: &Posted,
+) -> Result<EntryId, Trouble> {
+    let named = posted.typed.first("source").map(tidy).filter(|name| !name.is_empty());
+    let series = serde_json::to_value(&read.series).map_err(|e| Trouble::Failed(e.to_string()))?;
+    let mut body = Map::new();
+    body.insert("kind".to_owned(), Value::from("air_series"));
+    body.insert("source".to_owned(), Value::from(named.unwrap_or_else(|| file.name.clone())));
+    body.insert("series".to_owned(), series);
+    write(ask, opened, Written { body, place: None, photographs: Vec::new(), old: None }, posted)
+}

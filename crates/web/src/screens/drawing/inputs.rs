@@ -1,0 +1,282 @@
+//! The inputs of the drawing form as the templates draw them.
+
+use forms::Typed;
+use words::Voice;
+
+use crate::control::{Choice, Mistakes, mistake_of};
+
+use super::read::{AREA, Asked, LENGTH};
+use super::way::{CUT, LEG, PART, ROOM, Telling, in_row, rows};
+
+/// One input, in a row or by itself.
+#[derive(Debug, Clone)]
+pub(super) struct Cell {
+    /// Its name in the form.
+    pub(super) name: String,
+    /// Its field: the id of the input and of its mistake are made of it.
+    pub(super) field: String,
+    pub(super) label: String,
+    pub(super) hint: Option<String>,
+    pub(super) value: String,
+    pub(super) example: String,
+    pub(super) unit: &'static str,
+    /// A list to choose from; a line to type in when it is empty.
+    pub(super) choices: Vec<Choice>,
+    pub(super) wide: bool,
+    pub(super) mistake: Option<String>,
+}
+
+/// Rows of one kind.
+#[derive(Debug, Clone)]
+pub(super) struct Rows {
+    pub(super) field: &'static str,
+    /// What one row is; the page counts them.
+    pub(super) one: String,
+    pub(super) add: String,
+    pub(super) rows: Vec<Vec<Cell>>,
+    /// More empty rows for browsers without script, which can't add any.
+    pub(super) spare: Vec<Vec<Cell>>,
+    /// What the script adds.
+    pub(super) template: Vec<Cell>,
+    pub(super) mistake: Option<String>,
+    /// Whether anything stands in it.
+    pub(super) filled: bool,
+}
+
+/// All inputs of one way.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Inputs {
+    pub(super) start: Vec<Cell>,
+    pub(super) legs: Option<Rows>,
+    pub(super) closing: Vec<Cell>,
+    /// Whether something stands in the finer inputs of a walk.
+    pub(super) finer: bool,
+    pub(super) area: Option<Cell>,
+    pub(super) rooms: Option<Rows>,
+    pub(super) parts: Option<Rows>,
+    pub(super) rest: Option<Cell>,
+    pub(super) cuts: Option<Rows>,
+    pub(super) north: Option<Cell>,
+    pub(super) json: Option<Cell>,
+}
+
+/// Empty rows for browsers without script.
+const SPARE: usize = 3;
+/// Walls of the simplest slab: so many rows stand there from the beginning.
+const FEWEST_WALLS: usize = 4;
+
+/// The inputs of one way with what was typed and what is wrong with it.
+pub(super) fn inputs(way: Telling, typed: &Typed, mistakes: &Mistakes, voice: Voice) -> Inputs {
+    let form = Shown { typed, mistakes, voice };
+    let mut inputs = Inputs::default();
+    match way {
+        Telling::Rooms => {
+            inputs.rooms = Some(form.rooms());
+            inputs.rest = Some(form.rest(voice.say("draw-rest-rooms", &[]), voice.say("draw-rest-rooms-hint", &[])));
+        }
+        Telling::Walk => {
+            inputs.start = vec![
+                form.length("start_x", voice.say("draw-start-x", &[])),
+                form.length("start_y", voice.say("draw-start-y", &[])),
+            ];
+            inputs.legs = Some(form.legs());
+            inputs.closing = form.closing();
+            let told = |cell: &Cell| !cell.value.is_empty() || cell.mistake.is_some();
+            inputs.finer = inputs.closing.iter().any(told) || inputs.start.iter().any(|c| c.value != "0" && told(c));
+            inputs.rooms = Some(form.rooms());
+            inputs.rest = Some(form.rest(voice.say("draw-rest-walk", &[]), voice.say("draw-rest-walk-hint", &[])));
+        }
+        Telling::Area => {
+            inputs.area = Some(form.quantity("area", voice.say("draw-area", &[]), &AREA));
+            inputs.parts = Some(form.parts());
+            inputs.rest = Some(form.rest(voice.say("draw-rest-area", &[]), voice.say("draw-rest-area-hint", &[])));
+        }
+        Telling::Text => {
+            inputs.json = Some(form.line("json", voice.say("draw-json", &[])));
+        }
+    }
+    if matches!(way, Telling::Rooms | Telling::Walk) {
+        inputs.cuts = Some(form.cuts());
+        let mut north = form.line("north", voice.say("draw-north", &[]));
+        north.hint = Some(voice.say("draw-north-hint", &[]));
+        north.unit = "°";
+        inputs.north = Some(north);
+    }
+    inputs
+}
+
+struct Shown<'a> {
+    typed: &'a Typed,
+    mistakes: &'a Mistakes,
+    voice: Voice,
+}
+
+/// An input of a row before its row is known: its name, its label, and what it asks for.
+struct Column {
+    name: &'static str,
+    label: String,
+    asked: Option<&'static Asked>,
+    example: &'static str,
+    choices: Vec<Choice>,
+}
+
+impl Column {
+    const fn new(name: &'static str, label: String) -> Self {
+        Self { name, label, asked: None, example: "", choices: Vec::new() }
+    }
+
+    fn asking(self, asked: &'static Asked) -> Self {
+        Self { asked: Some(asked), ..self }
+    }
+
+    fn example(self, example: &'static str) -> Self {
+        Self { example, ..self }
+    }
+}
+
+impl Shown<'_> {
+    fn say(&self, key: &str) -> String {
+        self.voice.say(key, &[])
+    }
+
+    fn line(&self, field: &str, label: String) -> Cell {
+        Cell {
+            name: field.to_owned(),
+            field: field.to_owned(),
+            label,
+            hint: None,
+            value: self.typed.first(field).unwrap_or_default().to_owned(),
+            example: String::new(),
+            unit: "",
+            choices: Vec::new(),
+            wide: false,
+            mistake: mistake_of(self.mistakes, field),
+        }
+    }
+
+    fn quantity(&self, field: &str, label: String, asked: &Asked) -> Cell {
+        let measure = self.voice.measure;
+        Cell {
+            example: asked.example(measure).to_owned(),
+            unit: asked.unit(measure),
+            ..self.line(field, label)
+        }
+    }
+
+    fn length(&self, field: &str, label: String) -> Cell {
+        Cell { example: "0".to_owned(), ..self.quantity(field, label, &LENGTH) }
+    }
+
+    fn rest(&self, label: String, hint: String) -> Cell {
+        Cell { hint: Some(hint), wide: true, ..self.line("rest_name", label) }
+    }
+
+    fn cell(&self, column: &Column, row: &str, value: &str, mistake: Option<String>) -> Cell {
+        let measure = self.voice.measure;
+        let example = column.asked.map_or("", |asked| asked.example(measure));
+        let mut choices = column.choices.clone();
+        choices.iter_mut().for_each(|choice| choice.chosen = choice.value == value);
+        Cell {
+            name: format!("{}[]", column.name),
+            field: format!("{}[{row}]", column.name),
+            label: column.label.clone(),
+            hint: None,
+            value: value.to_owned(),
+            example: if column.example.is_empty() { example.to_owned() } else { column.example.to_owned() },
+            unit: column.asked.map_or("", |asked| asked.unit(measure)),
+            choices,
+            wide: column.name.ends_with("_name"),
+            mistake,
+        }
+    }
+
+    fn rows<const N: usize>(&self, field: &'static str, one: &str, columns: [Column; N], least: usize) -> Rows {
+        let names = columns.each_ref().map(|column| column.name);
+        let typed = rows(self.typed, &names);
+        let last = typed.iter().rposition(|(_, cells)| cells.iter().any(|cell| !cell.is_empty()));
+        let filled = last.map_or(0, |last| last + 1);
+        let shown = (filled + 1).max(least);
+        let row = |index: usize| -> Vec<Cell> {
+            let texts = typed.get(index).map(|(_, cells)| *cells);
+            columns
+                .iter()
+                .enumerate()
+                .map(|(i, column)| {
+                    let mistake = mistake_of(self.mistakes, &in_row(column.name, index));
+                    self.cell(column, &index.to_string(), texts.map_or("", |texts| texts[i]), mistake)
+                })
+                .collect()
+        };
+        Rows {
+            field,
+            one: one.to_owned(),
+            add: String::new(),
+            rows: (0..shown).map(row).collect(),
+            spare: (shown..shown + SPARE).map(row).collect(),
+            template: columns.iter().map(|column| self.cell(column, "__row__", "", None)).collect(),
+            mistake: mistake_of(self.mistakes, field),
+            filled: filled > 0 || mistake_of(self.mistakes, field).is_some(),
+        }
+    }
+
+    fn rooms(&self) -> Rows {
+        let [name, x, y, width, depth] = ROOM;
+        let columns = [
+            Column::new(name, self.say("draw-room-name")),
+            Column::new(x, self.say("draw-x")).asking(&LENGTH).example("0"),
+            Column::new(y, self.say("draw-y")).asking(&LENGTH).example("0"),
+            Column::new(width, self.say("draw-width")).asking(&LENGTH),
+            Column::new(depth, self.say("draw-depth")).asking(&LENGTH),
+        ];
+        Rows { add: self.say("draw-add-room"), ..self.rows("rooms", &self.say("draw-room"), columns, 1) }
+    }
+
+    fn cuts(&self) -> Rows {
+        let [x, y, width, depth] = CUT;
+        let columns = [
+            Column::new(x, self.say("draw-x")).asking(&LENGTH).example("0"),
+            Column::new(y, self.say("draw-y")).asking(&LENGTH).example("0"),
+            Column::new(width, self.say("draw-width")).asking(&LENGTH),
+            Column::new(depth, self.say("draw-depth")).asking(&LENGTH),
+        ];
+        Rows { add: self.say("draw-add-cut"), ..self.rows("cuts", &self.say("draw-cut"), columns, 1) }
+    }
+
+    fn sides(&self) -> Vec<Choice> {
+        let choice = |value: &str, label: String| Choice { value: value.to_owned(), label, chosen: false };
+        vec![
+            choice("", self.say("draw-turn-none")),
+            choice("left", self.say("draw-turn-left")),
+            choice("right", self.say("draw-turn-right")),
+            choice("straight", self.say("draw-turn-straight")),
+        ]
+    }
+
+    fn legs(&self) -> Rows {
+        let [turn, angle, length] = LEG;
+        let columns = [
+            Column { choices: self.sides(), ..Column::new(turn, self.say("draw-turn")) },
+            Column::new(angle, self.say("draw-angle")).example("90"),
+            Column::new(length, self.say("draw-length")).asking(&LENGTH),
+        ];
+        Rows { add: self.say("draw-add-wall"), ..self.rows("legs", &self.say("draw-wall"), columns, FEWEST_WALLS) }
+    }
+
+    fn closing(&self) -> Vec<Cell> {
+        let mut side = self.line("closing_side", self.say("draw-turn"));
+        side.choices = self.sides();
+        side.choices.iter_mut().for_each(|choice| choice.chosen = choice.value == side.value);
+        let angle = Cell { example: "90".to_owned(), ..self.line("closing_angle", self.say("draw-angle")) };
+        let limit = Cell { example: "1:200".to_owned(), ..self.line("limit", self.say("draw-limit")) };
+        vec![side, angle, limit]
+    }
+
+    fn parts(&self) -> Rows {
+        let [name, area] = PART;
+        let columns = [
+            Column::new(name, self.say("draw-room-name")),
+            Column::new(area, self.say("draw-part-area")).asking(&AREA),
+        ];
+        Rows { add: self.say("draw-add-part"), ..self.rows("parts", &self.say("draw-part"), columns, 1) }
+    }
+}

@@ -1,0 +1,253 @@
+//! When the slab is likely to be dry: the forecast, what it took for granted, and how far it is.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::Router;
+use axum::response::IntoResponse;
+use pictures::{BandPoint, DryingChart, LimitLine, Look, ReadingPoint, drying_chart};
+use serde_json::json;
+use slab::diary::Knowledge;
+use slab::drying::{
+    Band, BandDay, CannotTell, Caution, DryingForecast, Limit, LimitFrom, RestsOn, Unexplained,
+};
+use slab::slab::{Slab, fold};
+use slab::standing::{HoldPointId, judge};
+use slab::trade::Trade;
+use units::{Duration, HumidityDifference};
+use words::Voice;
+
+use crate::app::App;
+use crate::ask::{Answer, Ask, page};
+use crate::charted::{Charted, evidence, source};
+use crate::entries::Opened;
+use crate::forecast::{Begun, Waiting, begin, governing, said, slab_of, stage};
+use crate::frame::{Frame, Way, show};
+use crate::trouble::Trouble;
+use crate::visitor::May;
+
+pub(super) fn routes() -> Router<Arc<App>> {
+    Router::new().route("/slab/{slab}/drying", page(May::Read, shown)).route("/work/{name}", page(May::Read, progress))
+}
+
+/// A limit with its dates.
+struct LimitRow {
+    limit: String,
+    early: String,
+    middle: String,
+    late: String,
+}
+
+/// What the page says, with or without a forecast.
+#[derive(Default)]
+struct Said {
+    answer: String,
+    more: Vec<String>,
+    care: Option<String>,
+    step: Option<Way>,
+    waiting: Option<Waiting>,
+    chart: Option<Charted>,
+    before: Option<Charted>,
+    limits: Vec<LimitRow>,
+    rule: Option<String>,
+    rests: Option<String>,
+    assumed: Vec<String>,
+    mind: Vec<String>,
+    /// Link, what was read, and why it was left out.
+    left_out: Vec<(String, String, String)>,
+    evidence: Vec<(String, String)>,
+}
+
+#[derive(Template)]
+#[template(path = "drying.html")]
+struct Page {
+    frame: Frame,
+    said: Said,
+    why: String,
+    sources: Vec<String>,
+    model: &'static str,
+    model_grade: String,
+}
+
+fn shown(ask: &Ask) -> Answer {
+    let opened = ask.opened()?;
+    let (voice, trade) = (ask.voice(), Trade::built_in());
+    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+    let id = opened.record.id.to_string();
+    let mut said = match begin(&ask.app, &opened, &slab, trade) {
+        Ok(begun) => told(&begun, &opened, &slab, voice),
+        Err(why) => cannot(why, &id, voice),
+    };
+    said.step = said.step.filter(|_| ask.visitor.may >= May::Write);
+    let moisture = judge(&slab, trade).hold_point(HoldPointId::Moisture).citation.clone();
+    Ok(show(&Page {
+        frame: ask.frame(voice.say("way-drying", &[])).about(ask, &opened.record, &opened.zone),
+        said,
+        why: voice.say("standing-if-ignored", &[("consequence", voice.consequence(HoldPointId::Moisture).into())]),
+        sources: vec![source(&moisture, trade, voice)],
+        model: science::moisture::DRYING_PRIOR.document,
+        model_grade: voice.say("grade-from-memory", &[]),
+    }))
+}
+
+fn way(href: String, key: &str, voice: Voice) -> Way {
+    Way { href, label: voice.say(key, &[]), here: false }
+}
+
+/// Why there is no forecast, and the form that puts it right.
+fn cannot(why: CannotTell, id: &str, voice: Voice) -> Said {
+    let step = match why {
+        CannotTell::NoPour => way(format!("/slab/{id}/add/pour"), "drying-do-pour", voice),
+        CannotTell::NoThickness { pour }
+        | CannotTell::NoWaterCement { pour }
+        | CannotTell::ThicknessOutside { pour, .. }
+        | CannotTell::WaterCementOutside { pour, .. } => {
+            way(format!("/slab/{id}/fix/{pour}"), "drying-do-fix-pour", voice)
+        }
+        CannotTell::OutdoorsNoAir => way(format!("/slab/{id}/air-record"), "drying-do-air", voice),
+        CannotTell::ExistingFloor => read_step(id, voice),
+    };
+    Said {
+        answer: voice.say("drying-answer-cannot", &[]),
+        more: vec![voice.drying_cannot_tell(&why)],
+        step: Some(step),
+        care: Some(voice.drying_caution(Caution::ForecastNeverReleases)),
+        ..Said::default()
+    }
+}
+
+fn read_step(id: &str, voice: Voice) -> Way {
+    way(format!("/slab/{id}/add/slab_humidity"), "drying-do-read", voice)
+}
+
+/// What can be said before the forecast is there, and the forecast when it is.
+fn told(begun: &Begun, opened: &Opened, slab: &Slab<'_>, voice: Voice) -> Said {
+    let id = opened.record.id.to_string();
+    let question = &begun.question;
+    let left_out = question.left_out.iter().map(|reading| {
+        let day = reading.at.to_zoned_datetime(question.zone.clone()).date();
+        let read = format!("{}: {}", voice.date(day), voice.humidity(reading.humidity));
+        (format!("/slab/{id}/entry/{}", reading.entry), read, voice.reading_left_out(reading.why))
+    });
+    let mut page = Said {
+        step: Some(read_step(&id, voice)),
+        care: Some(voice.drying_caution(Caution::ForecastNeverReleases)),
+        assumed: question.assumptions.iter().map(|a| voice.drying_assumption(a)).collect(),
+        left_out: left_out.collect(),
+        evidence: evidence(&question.evidence, slab, &id, voice),
+        ..Said::default()
+    };
+    match begun.soon().as_deref() {
+        Some(Ok(forecast)) => fill(&mut page, begun, forecast, &id, voice),
+        Some(Err(error)) => {
+            page.answer = voice.say("drying-answer-failed", &[]);
+            page.more = vec![error.to_string()];
+        }
+        None if begun.work.is_broken() => page.answer = voice.say("drying-answer-failed", &[]),
+        None => {
+            page.answer = voice.say("drying-answer-working", &[]);
+            page.waiting = Some(Waiting::of(begun, voice));
+        }
+    }
+    page
+}
+
+fn fill(page: &mut Said, begun: &Begun, forecast: &DryingForecast, id: &str, voice: Voice) {
+    let question = &begun.question;
+    page.answer = said(forecast, question, begun.today(), voice);
+    if let Some(why) = &forecast.unexplained {
+        page.more.push(voice.unexplained(why));
+        if let Unexplained::Reading { entry, .. } = why {
+            page.step = Some(way(format!("/slab/{id}/entry/{entry}"), "drying-do-look", voice));
+        }
+    } else if let Some(limit) = governing(forecast) {
+        page.more.push(format!("{}.", voice.drying_limit(&limit.limit)));
+        page.rule = limit.rule.map(|check| voice.rule_check(check));
+    }
+    let past = || voice.say("drying-past", &[]);
+    page.limits = forecast
+        .limits
+        .iter()
+        .filter_map(|limit| {
+            let dates = forecast.dates(limit)?;
+            let [early, middle, late] =
+                [dates.p10, dates.p50, dates.p90].map(|d| d.map_or_else(past, |d| voice.date(d.date)));
+            Some(LimitRow { limit: voice.drying_limit(&limit.limit), early, middle, late })
+        })
+        .collect();
+    page.rests = Some(voice.rests_on(forecast.rests_on));
+    // That a forecast releases nothing stands beside the answer already.
+    let mind = forecast.cautions.iter().filter(|c| **c != Caution::ForecastNeverReleases);
+    page.mind = mind.map(|c| voice.drying_caution(*c)).collect();
+    let weighed = forecast.rests_on == RestsOn::Readings;
+    let title = voice.say(if weighed { "drying-chart-readings" } else { "drying-chart-mix" }, &[]);
+    page.chart = Some(chart("dry", title, begun, forecast, weighed, voice));
+    page.before =
+        weighed.then(|| chart("dry-before", voice.say("drying-chart-before", &[]), begun, forecast, false, voice));
+}
+
+/// The chart with the band that the readings narrowed, or the one before.
+fn chart(
+    prefix: &str,
+    title: String,
+    begun: &Begun,
+    forecast: &DryingForecast,
+    weighed: bool,
+    voice: Voice,
+) -> Charted {
+    let question = &begun.question;
+    let point = |day: &BandDay| {
+        let Band { p10, p50, p90 } = if weighed { day.after_readings? } else { day.before_readings };
+        Some(BandPoint { since: day.day, p10, p50, p90 })
+    };
+    let readings = forecast.points.iter().filter(|p| p.weighed).map(|p| ReadingPoint {
+        since: p.day,
+        humidity: p.humidity,
+        error: Some(HumidityDifference::points(p.humidity.as_percent() - p.low.as_percent())),
+    });
+    let mut limits: Vec<LimitLine> = Vec::new();
+    for limit in &question.limits {
+        let line = LimitLine { humidity: limit.humidity, label: limit_name(limit, voice) };
+        if !limits.contains(&line) {
+            limits.push(line);
+        }
+    }
+    let cure = question.drying_from.duration_since(question.poured).as_secs_f64();
+    let drawing = drying_chart(&DryingChart {
+        look: Look::new(prefix, &title, voice),
+        poured: question.date(Duration::ZERO),
+        today: Some(begun.today()),
+        band: forecast.bands.iter().filter_map(point).collect(),
+        readings: readings.collect(),
+        limits,
+        month_per_inch: forecast.rule_of_thumb.map(|rule| Duration::seconds(cure) + rule.wait),
+    });
+    Charted::new(&title, drawing)
+}
+
+/// The name of a limit beside its line.
+fn limit_name(limit: &Limit, voice: Voice) -> String {
+    match &limit.from {
+        LimitFrom::Maker { sealer, .. } | LimitFrom::Class { sealer, .. } => voice.term(sealer),
+        LimitFrom::NoSealerBreathing => voice.say("drying-line-breathing", &[]),
+        LimitFrom::NoSealerFilm => voice.say("drying-line-film", &[]),
+    }
+}
+
+/// How far a piece of work is, for the script that waits.
+fn progress(ask: &Ask) -> Answer {
+    let name = ask.part("name");
+    let slab = slab_of(name).ok_or(Trouble::NotFound)?;
+    ask.app.store().slab_record(slab)?.ok_or(Trouble::NotFound)?;
+    let voice = ask.voice();
+    let answer = match ask.app.works.known_forecast(name) {
+        Some(work) => {
+            let share = work.share();
+            let done = work.answer().is_some() || work.is_broken();
+            json!({ "done": done, "share": share, "said": stage(share, voice) })
+        }
+        // Begun before this server was: the page is to load again, and begins it anew.
+        None => json!({ "done": true, "share": 1.0, "said": "" }),
+    };
+    Ok(axum::Json(answer).into_response())
+}

@@ -1,0 +1,202 @@
+//! What the answers rest on: every statement and figure of the trade records, how sure it is, and where
+//! it comes from.
+
+mod records;
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use askama::Template;
+use axum::Router;
+use slab::standing::HoldPointId;
+use slab::trade::{HoldPointTest, Trade};
+use words::{Arg, Voice};
+
+use crate::app::App;
+use crate::ask::{Answer, Ask, page};
+use crate::control::Choice;
+use crate::frame::{Frame, show};
+use crate::screens::search::holds;
+use crate::visitor::May;
+
+use records::{Known, Statement};
+
+pub(super) fn routes() -> Router<Arc<App>> {
+    Router::new().route("/facts", page(May::Read, shown))
+}
+
+/// A group of statements under its heading.
+struct Group {
+    id: &'static str,
+    head: String,
+    statements: Vec<Statement>,
+}
+
+/// A hold point test as the template draws it.
+struct Test<'t> {
+    test: &'t HoldPointTest,
+    known: Known,
+    /// The figures it uses: anchor and words.
+    limits: Vec<(String, String)>,
+}
+
+/// A source in full.
+struct FullSource {
+    key: String,
+    cite: String,
+    what: String,
+    kind: String,
+    locator: String,
+    supports: String,
+    grade: String,
+}
+
+#[derive(Template)]
+#[template(path = "facts.html")]
+struct Page<'t> {
+    frame: Frame,
+    search: String,
+    about: String,
+    topics: Vec<Choice>,
+    counted: String,
+    filtered: bool,
+    groups: Vec<Group>,
+    tests: Vec<Test<'t>>,
+    sources: Vec<FullSource>,
+}
+
+/// What topics are called. Those of a hold point go by its name.
+pub(crate) fn topic_label(voice: Voice, topic: &str) -> String {
+    match HoldPointId::ALL.into_iter().find(|id| id.name().replace('_', "-") == topic) {
+        Some(id) => capital(&voice.hold_point(id)),
+        None => voice.say(&format!("facts-topic-{topic}"), &[]),
+    }
+}
+
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    let keeps = text.starts_with("pH");
+    letters.next().filter(|_| !keeps).map_or_else(
+        || text.to_owned(),
+        |first| first.to_uppercase().chain(letters).collect(),
+    )
+}
+
+/// Every topic that a record has: hold points first, in their order, then the rest.
+fn topics_there(trade: &Trade) -> Vec<String> {
+    let mut there: BTreeSet<String> = BTreeSet::new();
+    for (_, statements) in records::all(trade, Voice::default()) {
+        there.extend(statements.into_iter().flat_map(|statement| statement.topics));
+    }
+    there.extend(trade.hold_point_tests().map(|test| test.hold_point.clone()));
+    let points = HoldPointId::ALL.map(|id| id.name().replace('_', "-"));
+    let (first, rest): (Vec<String>, Vec<String>) = there.into_iter().partition(|topic| points.contains(topic));
+    points.into_iter().filter(|point| first.contains(point)).chain(rest).collect()
+}
+
+fn shown(ask: &Ask) -> Answer {
+    let (voice, trade) = (ask.voice(), Trade::built_in());
+    let search = ask.query.answer("q").unwrap_or_default().to_owned();
+    let there = topics_there(trade);
+    let about = ask.query.answer("about").filter(|about| there.iter().any(|topic| topic == about)).unwrap_or_default();
+    let of_topic = |topics: &[String]| about.is_empty() || topics.iter().any(|topic| topic == about);
+    let mut groups = Vec::new();
+    for (id, mut statements) in records::all(trade, voice) {
+        statements.retain(|s| of_topic(&s.topics) && holds(&search, &s.searched()));
+        if !statements.is_empty() {
+            groups.push(Group { id, head: records::head(voice, id), statements });
+        }
+    }
+    let tests: Vec<Test<'_>> = trade
+        .hold_point_tests()
+        .filter(|test| about.is_empty() || test.hold_point == about)
+        .filter(|t| holds(&search, &[&t.name, &t.id, &t.code, &t.how, &t.passes, &t.fails, &t.meaning, &t.remedy]))
+        .map(|test| told(test, trade, voice))
+        .collect();
+    let used = groups.iter().flat_map(|g| &g.statements).map(|s| &s.known).chain(tests.iter().map(|t| &t.known));
+    let used: BTreeSet<&str> = used.flat_map(|known| &known.sources).map(|(key, _)| key.as_str()).collect();
+    let sources = trade.sources().filter(|source| used.contains(source.key.as_str())).map(|source| FullSource {
+        key: source.key.clone(),
+        cite: source.cite.clone(),
+        what: source.what.clone(),
+        kind: source.kind.clone(),
+        locator: source.locator.clone(),
+        supports: source.supports.clone(),
+        grade: voice.grade(source.grade),
+    });
+    let count = groups.iter().map(|group| group.statements.len()).sum::<usize>() + tests.len();
+    let mut topics: Vec<Choice> = vec![Choice {
+        value: String::new(),
+        label: voice.say("facts-every-topic", &[]),
+        chosen: about.is_empty(),
+    }];
+    topics.extend(there.iter().map(|topic| Choice {
+        label: topic_label(voice, topic),
+        chosen: topic == about,
+        value: topic.clone(),
+    }));
+    let mut frame = ask.frame(voice.say("facts-title", &[]));
+    frame.keep = "[\"/facts\"]".to_owned();
+    Ok(show(&Page {
+        frame,
+        filtered: !about.is_empty() || !search.is_empty(),
+        counted: voice.say("facts-count", &[("count", Arg::Number(count as f64))]),
+        about: about.to_owned(),
+        sources: sources.collect(),
+        search,
+        topics,
+        groups,
+        tests,
+    }))
+}
+
+fn told<'t>(test: &'t HoldPointTest, trade: &Trade, voice: Voice) -> Test<'t> {
+    let limit = |id: &String| {
+        let fact = trade.fact(id)?;
+        let figure = crate::figures::fact_figure(voice, fact);
+        Some((id.clone(), figure.map_or_else(|| fact.statement.clone(), |f| format!("{}: {f}", fact.statement))))
+    };
+    Test { known: Known::of(trade, voice, test), limits: test.limits.iter().filter_map(limit).collect(), test }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use slab::trade::{Record, Trade};
+    use words::{Lang, Measure, Voice};
+
+    use super::{records, topic_label, topics_there};
+
+    #[test]
+    fn every_topic_has_a_name_in_both_languages() {
+        let topics = topics_there(Trade::built_in());
+        assert!(topics.len() > 15, "{topics:?}");
+        for lang in Lang::ALL {
+            for topic in &topics {
+                let label = topic_label(Voice::new(lang, Measure::Imperial), topic);
+                assert!(!label.contains("facts-topic"), "{label}");
+            }
+        }
+    }
+
+    /// An order, a sum or a test names records by id: each has one place on the page.
+    #[test]
+    fn every_record_has_its_own_anchor() {
+        let trade = Trade::built_in();
+        let all: Vec<String> =
+            records::all(trade, Voice::default()).into_iter().flat_map(|(_, s)| s).map(|s| s.anchor).collect();
+        let tests = trade.hold_point_tests().map(|test| format!("test-{}", test.id()));
+        let anchors: Vec<String> = all.iter().cloned().chain(tests).collect();
+        assert_eq!(anchors.iter().collect::<BTreeSet<_>>().len(), anchors.len(), "an anchor twice");
+        let wanted = trade.facts().map(|f| &f.id).chain(trade.limits().map(|f| &f.id));
+        let wanted = wanted.chain(trade.materials().map(|f| &f.id)).chain(trade.allowances().map(|f| &f.id));
+        let wanted = wanted.chain(trade.finishes().map(|f| &f.id)).chain(trade.sealers().map(|f| &f.id));
+        let mut counted = 0;
+        for id in wanted {
+            assert!(all.contains(id), "{id}");
+            counted += 1;
+        }
+        assert_eq!(counted, 29 + 106 + 21 + 7 + 10 + 10);
+    }
+}

@@ -1,0 +1,214 @@
+//! The plan with everything that was found and tried on it, to look at and to write from: the drawing,
+//! and the same as a list.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::Router;
+use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
+use axum::response::IntoResponse;
+use forms::PlaceAsk;
+use pictures::{Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, marks_of, plan_svg};
+use slab::diary::Knowledge;
+use slab::diary::body::Finish;
+use slab::plan::Plan;
+use slab::slab::{Slab, fold};
+use slab::standing::open_incidents;
+use slab::trade::Trade;
+use units::Area;
+use words::{Arg, Voice};
+
+use crate::app::App;
+use crate::ask::{Answer, Ask, page};
+use crate::entries::Opened;
+use crate::frame::{Frame, Way, show};
+use crate::screens::drawing::zone_name;
+use crate::sight::Sight;
+use crate::trouble::Trouble;
+use crate::visitor::May;
+
+/// Written at a place most often, so they stand first when the plan is tapped.
+const FIRST: [&str; 5] = ["incident", "water_drop", "scrape", "slab_photograph", "defect"];
+/// Units across a drawing to print.
+const WIDE: f64 = 1000.0;
+
+pub(super) fn routes() -> Router<Arc<App>> {
+    Router::new()
+        .route("/slab/{slab}/plan", page(May::Read, shown))
+        .route("/slab/{slab}/plan.svg", page(May::Read, download))
+        .merge(super::drawing::routes())
+}
+
+struct Item {
+    number: Option<u32>,
+    text: String,
+    href: Option<String>,
+}
+
+struct Group {
+    label: String,
+    items: Vec<Item>,
+}
+
+struct ZoneRow {
+    name: String,
+    area: String,
+    finish: Option<String>,
+}
+
+#[derive(Template)]
+#[template(path = "plan.html")]
+struct Page {
+    frame: Frame,
+    answer: String,
+    /// What keeps the plan of the diary from being drawn.
+    wrong: Option<String>,
+    entry: Option<String>,
+    drawing: Option<String>,
+    layers: Vec<(&'static str, String)>,
+    first: Vec<Way>,
+    others: Vec<Way>,
+    groups: Vec<Group>,
+    zones: Vec<ZoneRow>,
+    facts: Vec<(String, String)>,
+    ways: Vec<Way>,
+    has_plan: bool,
+}
+
+fn drawing_of(slab: &Slab<'_>, plan: &Plan, voice: Voice, wide: Option<f64>) -> PlanDrawing {
+    let layers = PlanLayers { marks: marks_of(slab, Trade::built_in(), voice), ..PlanLayers::default() };
+    let look = PlanLook::new("plan", &voice.say("plan-picture", &[]), voice);
+    plan_svg(plan, &layers, &wide.map_or(look.clone(), |units| look.wide(units)))
+}
+
+fn shown(ask: &Ask) -> Answer {
+    let opened = ask.opened()?;
+    let frame = ask.frame(ask.voice().say("way-plan", &[])).about(ask, &opened.record, &opened.zone);
+    plan_of(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+}
+
+/// The plan in any frame.
+pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
+    let voice = ask.voice();
+    let id = opened.record.id;
+    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(id)));
+    let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, voice, None));
+    let (svg, items) = drawing.map_or((None, Vec::new()), |drawn| (drawn.svg, drawn.items));
+    let layers = Layer::ALL.into_iter().filter(|layer| {
+        svg.as_ref().is_some_and(|svg| svg.contains(&format!("data-layer-of=\"{}\"", layer.name())))
+    });
+    let (first, others) = if sight.writes { to_write(&id.to_string(), voice) } else { Default::default() };
+    let entry = slab.plan_entry();
+    Ok(show(&Page {
+        frame,
+        answer: answer(&slab, voice),
+        wrong: entry.and_then(|(_, error)| error).map(|error| voice.plan_error(error)),
+        entry: entry.filter(|_| sight.entries).map(|(seen, _)| format!("{}/entry/{}", sight.base, seen.entry.id)),
+        layers: layers.map(|layer| (layer.name(), layer_label(layer, voice))).collect(),
+        first,
+        others,
+        groups: groups(items, sight, voice),
+        zones: slab.plan().map_or_else(Vec::new, |plan| zones(&slab, plan, voice)),
+        facts: slab.plan().map_or_else(Vec::new, |plan| facts(plan, voice)),
+        ways: super::drawing::ways(&id.to_string(), voice),
+        has_plan: slab.plan().is_some(),
+        drawing: svg,
+    }))
+}
+
+/// How large, in how many zones, and what lies open on it.
+fn answer(slab: &Slab<'_>, voice: Voice) -> String {
+    let Some(plan) = slab.plan() else { return voice.say("plan-none", &[]) };
+    let open = open_incidents(slab, Trade::built_in()).len();
+    let args = [
+        ("area", voice.area(plan.area()).into()),
+        ("zones", Arg::Number(plan.zones().len() as f64)),
+        ("open", Arg::Number(open as f64)),
+    ];
+    voice.say("plan-answer", &args)
+}
+
+/// Forms for what is found at a place: those wanted most, and all others.
+fn to_write(id: &str, voice: Voice) -> (Vec<Way>, Vec<Way>) {
+    let way = |kind: &str| Way { href: format!("/slab/{id}/add/{kind}"), label: voice.kind(kind), here: false };
+    let others = forms::forms().iter().filter(|f| f.place == PlaceAsk::Point && !FIRST.contains(&f.kind));
+    (FIRST.into_iter().map(way).collect(), others.map(|f| way(f.kind)).collect())
+}
+
+fn layer_label(layer: Layer, voice: Voice) -> String {
+    match layer {
+        Layer::Zones => voice.say("plan-layer-zones", &[]),
+        Layer::CutOuts => voice.say("plan-layer-cut-outs", &[]),
+        Layer::Dimensions => voice.say("plan-layer-dimensions", &[]),
+        Layer::Sections => voice.say("plan-layer-sections", &[]),
+        Layer::Incidents => voice.say("plan-layer-incidents", &[]),
+        Layer::Tests => voice.say("plan-layer-tests", &[]),
+        Layer::Next => voice.say("plan-layer-next", &[]),
+    }
+}
+
+/// What the drawing shows, layer by layer; zones have a table of their own.
+fn groups(items: Vec<PlanItem>, sight: &Sight, voice: Voice) -> Vec<Group> {
+    let shown = [Layer::Incidents, Layer::Tests, Layer::Next, Layer::Sections, Layer::CutOuts, Layer::Dimensions];
+    let mut groups = Vec::new();
+    for layer in shown {
+        let items: Vec<Item> = items
+            .iter()
+            .filter(|item| item.layer == layer)
+            .map(|item| Item {
+                number: item.number,
+                text: item.text.clone(),
+                href: item
+                    .id
+                    .as_ref()
+                    .filter(|_| sight.entries)
+                    .map(|entry| format!("{}/entry/{entry}", sight.base)),
+            })
+            .collect();
+        if !items.is_empty() {
+            groups.push(Group { label: layer_label(layer, voice), items });
+        }
+    }
+    groups
+}
+
+fn zones(slab: &Slab<'_>, plan: &Plan, voice: Voice) -> Vec<ZoneRow> {
+    let of = |name: &str| slab.zones().iter().find(|zone| zone.name == name);
+    let finish = |name: &str| {
+        let zone = of(name)?;
+        let last = slab.all::<Finish>().rfind(|finish| slab.touches(finish.entry, zone))?;
+        Some(voice.term(&last.body.finish))
+    };
+    let row = |zone: &slab::plan::Zone| ZoneRow {
+        name: zone_name(zone.name(), voice),
+        area: voice.area(zone.area()),
+        finish: finish(zone.name()),
+    };
+    plan.zones().iter().map(row).collect()
+}
+
+fn facts(plan: &Plan, voice: Voice) -> Vec<(String, String)> {
+    let mut facts = Vec::new();
+    if let Some(perimeter) = plan.perimeter() {
+        facts.push((voice.say("plan-perimeter", &[]), voice.length(perimeter)));
+    }
+    if plan.cut_out_area() > Area::ZERO {
+        facts.push((voice.say("plan-cut-outs", &[]), voice.area(plan.cut_out_area())));
+    }
+    if plan.unzoned_area() > Area::square_metres(0.01) {
+        facts.push((voice.say("plan-unzoned", &[]), voice.area(plan.unzoned_area())));
+    }
+    facts.extend(plan.walks().iter().map(|(_, walk)| (voice.say("plan-closure", &[]), voice.walk(walk))));
+    facts
+}
+
+/// The drawing alone, large enough to print.
+fn download(ask: &Ask) -> Answer {
+    let opened = ask.opened()?;
+    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+    let svg = slab.plan().and_then(|plan| drawing_of(&slab, plan, ask.voice(), Some(WIDE)).svg);
+    let svg = svg.ok_or(Trouble::NotFound)?;
+    let headers =
+        [(CONTENT_TYPE, "image/svg+xml; charset=utf-8"), (CONTENT_DISPOSITION, "attachment; filename=\"plan.svg\"")];
+    Ok((headers, svg).into_response())
+}

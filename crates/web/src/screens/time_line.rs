@@ -1,0 +1,189 @@
+//! From the pour to the hand-over: what happened, what the calendar sets, and when the rest is likely.
+
+use std::sync::Arc;
+
+use askama::Template;
+use axum::Router;
+use jiff::ToSpan;
+use jiff::civil::Date;
+use pictures::{Drawing, ForecastSpan, Happened, Look, Milestone, TimeLine, time_line};
+use slab::diary::Knowledge;
+use slab::diary::body::Pour;
+use slab::drying::{Caution, DryingForecast};
+use slab::slab::{Figures, Slab, fold};
+use slab::standing::{Code, HoldPointId, Reason, judge};
+use slab::trade::{Record, Trade};
+use words::Voice;
+
+use crate::app::App;
+use crate::ask::{Answer, Ask, page};
+use crate::charted::{Charted, source};
+use crate::forecast::{Begun, Waiting, begin, governing, said};
+use crate::frame::{Frame, Way, show};
+use crate::happened::happened;
+use crate::visitor::May;
+
+pub(super) fn routes() -> Router<Arc<App>> {
+    Router::new().route("/slab/{slab}/time", page(May::Read, shown))
+}
+
+#[derive(Template)]
+#[template(path = "time_line.html")]
+struct Page {
+    frame: Frame,
+    answer: String,
+    more: Vec<String>,
+    waiting: Option<Waiting>,
+    care: Option<String>,
+    step: Way,
+    line: Option<Charted>,
+    sources: Vec<String>,
+}
+
+fn shown(ask: &Ask) -> Answer {
+    let opened = ask.opened()?;
+    let (voice, trade) = (ask.voice(), Trade::built_in());
+    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+    let id = opened.record.id.to_string();
+    let today = today(&slab);
+    let mut more = Vec::new();
+    let (mut waiting, mut care) = (None, None);
+    let begun = begin(&ask.app, &opened, &slab, trade);
+    let found = begun.as_ref().ok().and_then(Begun::soon);
+    let forecast = found.as_deref().and_then(|found| found.as_ref().ok());
+    match (&begun, forecast) {
+        (Ok(begun), Some(forecast)) => {
+            more.push(said(forecast, &begun.question, today, voice));
+            care = Some(voice.drying_caution(Caution::ForecastNeverReleases));
+        }
+        (Ok(_), None) if found.is_some() => more.push(voice.say("drying-answer-failed", &[])),
+        (Ok(begun), None) if begun.work.is_broken() => more.push(voice.say("drying-answer-failed", &[])),
+        (Ok(begun), None) => {
+            more.push(voice.say("drying-answer-working", &[]));
+            waiting = Some(Waiting::of(begun, voice));
+        }
+        (Err(why), _) => more.push(voice.drying_cannot_tell(why)),
+    }
+    let pour = slab.last::<Pour>().map(|p| p.entry.happened.instant().to_zoned_datetime(slab.time_zone()).date());
+    let answer = match pour {
+        Some(pour) => voice.say("time-answer-day", &[("days", (days(pour, today).max(0) as u32).into())]),
+        None => voice.say("time-answer-no-pour", &[]),
+    };
+    more.extend(equivalent_age(&slab, trade).map(|reason| voice.reason(&reason)));
+    let step = match pour {
+        Some(_) => Way { href: format!("/slab/{id}"), label: voice.say("time-do-next", &[]), here: false },
+        None if ask.visitor.may >= May::Write => {
+            Way { href: format!("/slab/{id}/add/pour"), label: voice.say("drying-do-pour", &[]), here: false }
+        }
+        None => Way { href: format!("/slab/{id}/diary"), label: voice.say("way-diary", &[]), here: false },
+    };
+    let spans = begun.as_ref().ok().zip(forecast);
+    let line = time_line_of(&slab, trade, spans, "line", voice);
+    let rule = trade.fact("age-before-stain-days").map(|fact| source(&fact.citation(), trade, voice));
+    Ok(show(&Page {
+        frame: ask.frame(voice.say("way-time", &[])).about(ask, &opened.record, &opened.zone),
+        answer,
+        more,
+        waiting,
+        care,
+        step,
+        line: line.map(|drawing| Charted::new(&voice.say("time-chart", &[]), drawing)),
+        sources: rule.into_iter().collect(),
+    }))
+}
+
+fn today(slab: &Slab<'_>) -> Date {
+    slab.knowledge().at.to_zoned_datetime(slab.time_zone()).date()
+}
+
+fn days(from: Date, to: Date) -> i32 {
+    from.until(to).map_or(0, |span| span.get_days())
+}
+
+/// The time line of a slab; nothing while nothing that belongs on it happened. `forecast` adds the
+/// likely span of its driest limit; `prefix` begins the ids of the drawing.
+pub(crate) fn time_line_of(
+    slab: &Slab<'_>,
+    trade: &Trade,
+    forecast: Option<(&Begun, &DryingForecast)>,
+    prefix: &str,
+    voice: Voice,
+) -> Option<Drawing> {
+    let happened: Vec<Happened> = happened(slab, voice);
+    if happened.is_empty() {
+        return None;
+    }
+    let line = TimeLine {
+        look: Look::new(prefix, &voice.say("time-chart", &[]), voice),
+        today: today(slab),
+        happened,
+        milestones: milestones(slab, trade, voice),
+        forecasts: forecast.and_then(|(begun, forecast)| span(begun, forecast, voice)).into_iter().collect(),
+    };
+    Some(time_line(&line))
+}
+
+/// The days that the calendar sets, counted from the last pour: the age that the trade waits for, and
+/// the day on which the temperature record reached the same age.
+fn milestones(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<Milestone> {
+    let Some(pour) = slab.last::<Pour>() else { return Vec::new() };
+    let poured = pour.entry.happened.instant().to_zoned_datetime(slab.time_zone()).date();
+    let needed = Figures::new(trade, slab).number("age-before-stain-days").ceil();
+    let count = ("days", needed.into());
+    let mut all = Vec::new();
+    if let Ok(on) = poured.checked_add((needed as i64).days()) {
+        all.push(Milestone { on, label: voice.say("time-days-since-pour", &[count.clone()]) });
+    }
+    if let Some(on) = equivalent_age_day(slab, trade, poured) {
+        all.push(Milestone { on, label: voice.say("time-equivalent-age", &[count]) });
+    }
+    all
+}
+
+/// What the age hold point says of the age with temperature counted in.
+fn equivalent_age(slab: &Slab<'_>, trade: &Trade) -> Option<Reason> {
+    let standing = judge(slab, trade);
+    let of_age = &standing.hold_point(HoldPointId::Age).why;
+    of_age.iter().find(|r| matches!(r.code, Code::EquivalentAgeBelow | Code::EquivalentAgeReached)).cloned()
+}
+
+/// The day on which the temperature record first gave the age the rule asks for, everywhere.
+fn equivalent_age_day(slab: &Slab<'_>, trade: &Trade, poured: Date) -> Option<Date> {
+    let reached = |at: jiff::Timestamp| {
+        let standing = judge(&slab.as_it_was(at), trade);
+        let why = &standing.hold_point(HoldPointId::Age).why;
+        why.iter().any(|r| r.code == Code::EquivalentAgeReached) && why.iter().all(|r| r.code != Code::EquivalentAgeBelow)
+    };
+    let at = slab.knowledge().at;
+    if !reached(at) {
+        return None;
+    }
+    let end_of = |day: Date| Some(day.tomorrow().ok()?.to_zoned_datetime(slab.time_zone()).ok()?.timestamp().min(at));
+    // Age only grows, so the first day is found by halving; a year of days takes nine looks.
+    let (mut not_yet, mut there) = (0, days(poured, today(slab)).max(0));
+    while not_yet < there {
+        let middle = not_yet + (there - not_yet) / 2;
+        let day = poured.checked_add(i64::from(middle).days()).ok()?;
+        if reached(end_of(day)?) {
+            there = middle;
+        } else {
+            not_yet = middle + 1;
+        }
+    }
+    poured.checked_add(i64::from(there).days()).ok()
+}
+
+/// When the limit that governs is likely to be met; nothing when not even one slab in ten is there
+/// within the forecast.
+fn span(begun: &Begun, forecast: &DryingForecast, voice: Voice) -> Option<ForecastSpan> {
+    let limit = governing(forecast)?;
+    let dates = forecast.dates(limit)?;
+    let value = voice.humidity(limit.limit.humidity);
+    Some(ForecastSpan {
+        label: voice.say("time-dry-enough", &[("limit", value.into())]),
+        p10: dates.p10?.date,
+        p50: dates.p50.map(|d| d.date),
+        p90: dates.p90.map(|d| d.date),
+        horizon: begun.question.date(forecast.horizon),
+    })
+}

@@ -1,0 +1,15 @@
+//! The pages as a person uses them: with a finger, with a keyboard, without a connection, without
+//! script, in both languages.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+
+mod by_keyboard;
+mod first_run;
+mod incident;
+mod offline;
+mod photographs;
+mod pictures;
+mod screens;
+mod share;
+mod three_taps;
+mod typed;
