@@ -73,7 +73,6 @@ facts-if-ignored = If skipped
 facts-grade = How sure: { $grade }.
 facts-two-grades = { $idea }; its figures or details: { $rest }
 facts-source = Source:
-facts-no-source = No source.
 facts-a-coat = { $amount } a coat
 facts-each = { $amount } each
 facts-an-hour = { $amount } an hour
@@ -105,7 +104,7 @@ facts-topic-substrate = The slab itself
 facts-topic-waste = Waste water
 
 order-title = Order
-order-answer = To buy for { $area }: { $list }.
+order-answer = To buy for { $area } of floor
 order-no-area = Nothing to buy yet: the plan is missing, so no area is known.
 order-no-area-what = Draw the plan, or write down just the area. Two minutes.
 order-no-finish = The finish of a zone is not noted, so the range of all finishes was taken.

@@ -73,7 +73,6 @@ facts-if-ignored = Si se omite
 facts-grade = Qué tan seguro: { $grade }.
 facts-two-grades = { $idea }; sus cifras o detalles: { $rest }
 facts-source = Fuente:
-facts-no-source = Sin fuente.
 facts-a-coat = { $amount } por mano
 facts-each = { $amount } cada uno
 facts-an-hour = { $amount } por hora
@@ -105,7 +104,7 @@ facts-topic-substrate = La losa misma
 facts-topic-waste = Agua residual
 
 order-title = Pedido
-order-answer = Para comprar, { $area }: { $list }.
+order-answer = Qué comprar para { $area } de piso
 order-no-area = Todavía nada que comprar: falta el plano y no se sabe el área.
 order-no-area-what = Dibuje el plano, o anote solo el área. Dos minutos.
 order-no-finish = Falta anotar el acabado de una zona; se tomó el rango de todos los acabados.

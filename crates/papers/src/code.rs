@@ -29,7 +29,11 @@ impl Code {
     pub(crate) fn of(address: &str) -> Result<Self, PaperError> {
         let address = address.trim();
         let wrong = || {
-            PaperError::field("link", format!("{address:?}"), "a web address of at most 200 signs, such as https://slabs.example.org/s/4f2a")
+            PaperError::field(
+                "link",
+                format!("{address:?}"),
+                "a web address of at most 200 signs, such as https://slabs.example.org/s/4f2a",
+            )
         };
         let rest = ["https://", "http://"].into_iter().find_map(|scheme| address.strip_prefix(scheme));
         let host = rest.and_then(|rest| rest.split(['/', '?', '#']).next()).unwrap_or_default();
@@ -116,10 +120,22 @@ mod tests {
     #[test]
     fn what_is_no_web_address_is_refused() {
         let long = format!("https://slabs.example.org/s/{}", "z".repeat(173));
-        for odd in ["", "slabs.example.org", "javascript:alert(1)", "https://", "https:///s/1", "https://a b", "https://ñ.example", &long] {
+        for odd in [
+            "",
+            "slabs.example.org",
+            "javascript:alert(1)",
+            "https://",
+            "https:///s/1",
+            "https://a b",
+            "https://ñ.example",
+            &long,
+        ] {
             let error = Code::of(odd).err().unwrap_or_else(|| panic!("{odd} was taken")).to_string();
             assert!(error.starts_with("link: ") && error.contains("accepted: a web address"), "{error}");
         }
-        assert_eq!(Code::of(" https://slabs.example.org/s/1 ").expect("taken").address, "https://slabs.example.org/s/1");
+        assert_eq!(
+            Code::of(" https://slabs.example.org/s/1 ").expect("taken").address,
+            "https://slabs.example.org/s/1"
+        );
     }
 }

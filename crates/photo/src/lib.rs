@@ -10,14 +10,33 @@
 //! stay, add its tag to the list in `exif.rs`; to accept a further picture format, add it to
 //! [`Format`] with a reader beside `jpeg.rs` and `png.rs`.
 
+mod card_colour;
+mod cells;
+mod decode;
+mod edges;
 mod error;
+mod evenness;
 mod exif;
+mod field;
 mod header;
 mod jpeg;
 mod kind;
+mod light;
 mod location;
+mod look;
+mod marks;
 mod png;
+mod score;
+mod shade;
+mod verdict;
+mod why;
 
+pub use decode::{Decoded, decode};
+pub use edges::{Line, LineKind};
 pub use error::{Found, PhotoError};
+pub use evenness::evenness;
 pub use header::{Format, Header, MOST_BYTES, MOST_PIXELS, Orientation, Taken, inspect};
 pub use location::without_location;
+pub use look::{Card, EvennessLook, LookError, PixelScale, Rect, Reflectance};
+pub use verdict::{CellState, EVEN_BELOW, Evenness, Grid, PATCHY_FROM, Verdict};
+pub use why::Why;

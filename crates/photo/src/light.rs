@@ -31,7 +31,17 @@ pub(crate) struct Light {
     /// Spread of the smooth part over the usable cells in green: 99th less 1st percentile, in ln.
     pub(crate) range: f64,
     /// Which hard-edge region a cell is in.
-    pub(crate) region: Vec<u8>,
+    region: Vec<u8>,
+    /// Offset of each region in each channel, in ln.
+    offsets: [[f32; 3]; 16],
+}
+
+impl Light {
+    /// ln of the fitted light in a cell and channel, with the offset of its region.
+    pub(crate) fn fitted(&self, at: usize) -> [f32; 3] {
+        let offset = self.offsets[usize::from(self.region[at])];
+        [0, 1, 2].map(|i| self.smooth[at][i] + offset[i])
+    }
 }
 
 /// Region of each cell by the sides of the hard edges it lies on.
@@ -102,15 +112,16 @@ pub(crate) fn fit(cells: &Cells, usable: &mut [bool], lines: &[Line]) -> Option<
 
 #[expect(clippy::cast_possible_truncation, reason = "logarithms of light")]
 fn surface(rows: &[[f64; TERMS]], ln: &[[f32; 3]], usable: &[bool], region: Vec<u8>, column: &[Option<usize>; 16], fits: &[[f64; MOST]]) -> Light {
-    let mut light = Light { smooth: Vec::new(), left: Vec::new(), range: 0.0, region };
+    let offsets = std::array::from_fn(|i| [0, 1, 2].map(|channel| column[i].map_or(0.0, |c| fits[channel][c] as f32)));
+    let mut light = Light { smooth: Vec::new(), left: Vec::new(), range: 0.0, region, offsets };
     let mut seen = Vec::new();
     for (at, row) in rows.iter().enumerate() {
         let (mut smooth, mut left) = ([0.0; 3], [0.0; 3]);
         for channel in 0..3 {
             let value: f64 = row.iter().zip(&fits[channel]).map(|(x, c)| x * c).sum();
-            let offset = column[usize::from(light.region[at])].map_or(0.0, |i| fits[channel][i]);
+            let offset = light.offsets[usize::from(light.region[at])][channel];
             smooth[channel] = value as f32;
-            left[channel] = if usable[at] { ln[at][channel] - (value + offset) as f32 } else { 0.0 };
+            left[channel] = if usable[at] { ln[at][channel] - value as f32 - offset } else { 0.0 };
         }
         if usable[at] {
             seen.push(smooth[1]);

@@ -45,9 +45,7 @@ fn measured(voice: Voice, number: f64, unit: Unit) -> Option<String> {
         Unit::Ph => of(number, unit, |q: Ph| format!("pH {}", voice.ph(q))),
         Unit::Psi => of(number, unit, |q: Pressure| voice.strength(q)),
         // The metric counterpart has no short name; its value is in nanograms.
-        Unit::Perm if metric => of(number, unit, |q: VapourPermeance| {
-            with(q.as_us_perms() * 57.2135, "ng/(Pa·s·m²)")
-        }),
+        Unit::Perm if metric => of(number, unit, |q: VapourPermeance| with(q.as_us_perms() * 57.2135, "ng/(Pa·s·m²)")),
         Unit::CubicFootPerMinute => of(number, unit, |q: AirFlow| voice.air_flow(q)),
         Unit::PartPerMillion => of(number, unit, |q: Concentration| voice.concentration(q)),
         Unit::SquareFootEach => Some(said_of(voice, "facts-each", voice.area(Area::square_feet(number)))),

@@ -122,9 +122,9 @@ impl Frame {
     /// Makes it the frame of a page about a slab. `zone` is the slab's.
     pub(crate) fn about(mut self, ask: &Ask, record: &SlabRecord, zone: &TimeZone) -> Self {
         let id = record.id.to_string();
-        self.bar = screens::bar(self.voice, &id, &ask.here);
+        self.bar = screens::bar(self.voice, &id, &ask.here, self.may);
         self.more = screens::more(self.voice, &id, &ask.here, self.may, self.people);
-        self.keep = screens::keep(&id);
+        self.keep = screens::keep(&id, self.may);
         let base = format!("/slab/{id}");
         self.headed(ask, record, zone, id, base)
     }

@@ -29,6 +29,7 @@ mod server;
 mod sight;
 mod standing_page;
 mod throttle;
+mod texts;
 mod told;
 mod trouble;
 mod uploads;

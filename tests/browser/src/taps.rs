@@ -25,13 +25,21 @@ fn quoted(text: &str) -> String {
 }
 
 impl Tab {
-    /// Where a finger or the mouse goes to reach the first visible thing that matches.
+    /// Where a finger or the mouse goes to reach the first visible thing that matches, once the page
+    /// holds still: a strip that appears at its top moves everything down.
     #[track_caller]
     fn middle(&self, selector: &str) -> (f64, f64) {
-        let found = self.eval(&format!("({MIDDLE})({})", quoted(selector)));
-        match (found["x"].as_f64(), found["y"].as_f64()) {
-            (Some(x), Some(y)) => (x, y),
-            _ => panic!("cannot tap {selector}: {}\n{}", found["why"], self.seen()),
+        let mut before = None;
+        loop {
+            let found = self.eval(&format!("({MIDDLE})({})", quoted(selector)));
+            let (Some(x), Some(y)) = (found["x"].as_f64(), found["y"].as_f64()) else {
+                panic!("cannot tap {selector}: {}\n{}", found["why"], self.seen());
+            };
+            if before == Some((x, y)) {
+                return (x, y);
+            }
+            before = Some((x, y));
+            std::thread::sleep(std::time::Duration::from_millis(30));
         }
     }
 

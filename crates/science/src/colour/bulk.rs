@@ -63,7 +63,8 @@ impl Bulk {
             }
             self.lanes(&light, out);
         }
-        for (pixel, out) in chunks.remainder().as_chunks::<3>().0.iter().zip(outs.into_remainder().chunks_exact_mut(3)) {
+        for (pixel, out) in chunks.remainder().as_chunks::<3>().0.iter().zip(outs.into_remainder().chunks_exact_mut(3))
+        {
             out.copy_from_slice(&self.lab_of_light(pixel.map(|byte| self.light[usize::from(byte)])));
         }
     }
@@ -100,7 +101,13 @@ fn compressed(t: f32) -> f32 {
 /// Cube root of a positive number: a third of the exponent as a first guess, then twice Halley's
 /// step y (y³ + 2t)/(2y³ + t), each of which cubes the error (5 % → 1e-4 → below 32 bits).
 #[inline]
-#[expect(clippy::cast_possible_truncation, clippy::cast_precision_loss, clippy::cast_sign_loss, clippy::cast_possible_wrap, reason = "the guess works on the bits")]
+#[expect(
+    clippy::cast_possible_truncation,
+    clippy::cast_precision_loss,
+    clippy::cast_sign_loss,
+    clippy::cast_possible_wrap,
+    reason = "the guess works on the bits"
+)]
 fn cube_root(t: f32) -> f32 {
     const BIAS: f32 = 709_921_077.0;
     let mut y = f32::from_bits(((t.to_bits() as i32 as f32) * (1.0 / 3.0) + BIAS) as i32 as u32);
@@ -209,7 +216,11 @@ fn angle(cos: f32, sin: f32) -> f32 {
     let square = small * small;
     // arctangent on −1 to 1 as an odd polynomial (Abramowitz and Stegun 4.4.49, error 2e-8; M).
     let arc = small
-        * (0.999_977_26 + square * (-0.332_623_47 + square * (0.193_543_46 + square * (-0.116_432_87 + square * (0.052_653_32 - square * 0.011_721_2)))));
+        * (0.999_977_26
+            + square
+                * (-0.332_623_47
+                    + square
+                        * (0.193_543_46 + square * (-0.116_432_87 + square * (0.052_653_32 - square * 0.011_721_2)))));
     2.0 * arc + (t - small)
 }
 

@@ -19,6 +19,11 @@ const CHROMA_POWER: f64 = 6_103_515_625.0;
 pub struct ColourDifference(f64);
 
 impl ColourDifference {
+    /// For a number that came of differences, such as their mean.
+    pub(super) const fn units(value: f64) -> Self {
+        Self(value)
+    }
+
     /// In units of ΔE00.
     #[must_use]
     pub const fn as_units(self) -> f64 {

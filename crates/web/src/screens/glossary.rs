@@ -10,7 +10,7 @@ use words::{Arg, Lang};
 use crate::app::App;
 use crate::ask::{Answer, Ask, page};
 use crate::frame::{Frame, show};
-use crate::screens::search::{holds, plain};
+use crate::texts::{holds, plain};
 use crate::visitor::May;
 
 pub(super) fn routes() -> Router<Arc<App>> {

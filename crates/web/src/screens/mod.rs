@@ -14,7 +14,6 @@ mod people;
 mod plan;
 mod pour_day;
 mod reading;
-mod search;
 mod sign_in;
 mod slab;
 mod slabs;
@@ -107,8 +106,8 @@ fn way(voice: Voice, id: &str, screen: &SlabScreen, here: &str) -> Way {
 }
 
 /// The ways at the foot of a phone.
-pub(crate) fn bar(voice: Voice, id: &str, here: &str) -> Vec<Way> {
-    SLAB_SCREENS.iter().filter(|s| s.bar).map(|s| way(voice, id, s, here)).collect()
+pub(crate) fn bar(voice: Voice, id: &str, here: &str, may: May) -> Vec<Way> {
+    SLAB_SCREENS.iter().filter(|s| s.bar && may >= s.need).map(|s| way(voice, id, s, here)).collect()
 }
 
 /// All other ways from a page about a slab.
@@ -128,16 +127,9 @@ pub(crate) fn everywhere(voice: Voice, may: May, people: bool) -> Vec<Way> {
 
 /// The addresses a phone keeps for reading offline, as JSON: the slab's screens and the forms used
 /// kneeling on it.
-pub(crate) fn keep(id: &str) -> String {
-    let screens = SLAB_SCREENS.iter().filter(|s| s.keep).map(|s| format!("/slab/{id}{}", s.path));
-    let quick = forms::forms().iter().filter(|f| f.quick).map(|f| format!("/slab/{id}/add/{}", f.kind));
+pub(crate) fn keep(id: &str, may: May) -> String {
+    let screens = SLAB_SCREENS.iter().filter(|s| s.keep && may >= s.need).map(|s| format!("/slab/{id}{}", s.path));
+    let quick = forms::forms().iter().filter(|f| f.quick && may >= May::Write).map(|f| format!("/slab/{id}/add/{}", f.kind));
     let all: Vec<String> = screens.chain(quick).chain(["/", "/sums", "/glossary"].map(str::to_owned)).collect();
     serde_json::to_string(&all).unwrap_or_else(|_| "[]".to_owned())
-}
-
-/// A file name of plain letters from what a person called something.
-pub(crate) fn file_name(name: &str) -> String {
-    let plain = search::plain(name);
-    let words: Vec<&str> = plain.split(|c: char| !c.is_ascii_alphanumeric()).filter(|word| !word.is_empty()).collect();
-    if words.is_empty() { "slab".to_owned() } else { words.join("-") }
 }

@@ -4,14 +4,15 @@
 //! which bare numbers were meant stand there too. A calculation that takes a file sends its form the
 //! other way, and is led back to such an address when no file came with it.
 
-use std::sync::Arc;
+use std::collections::BTreeSet;
+use std::sync::{Arc, LazyLock};
 
 use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use forms::Typed;
-use sums::{Files, Keyboard, NoFiles, Sum, SumError, SumField, SumForm, Uploads, Understood};
+use sums::{Files, Keyboard, NoFiles, Sum, SumError, SumField, SumForm, Understood, Uploads};
 use words::{Measure, Voice};
 
 use crate::app::App;
@@ -50,6 +51,25 @@ fn list(ask: &Ask) -> Answer {
     Ok(show(&List { ways: ways.collect(), frame }))
 }
 
+/// Fields that are not demanded by themselves and yet needed: without one of them the example has no
+/// answer. A page must not call them optional.
+fn is_needed(form: &SumForm, field: &SumField) -> bool {
+    static NEEDED: LazyLock<BTreeSet<(String, String)>> = LazyLock::new(|| {
+        let mut needed = BTreeSet::new();
+        for form in sums::forms() {
+            let example = form.example(Measure::Imperial);
+            for left_out in &example {
+                let rest: Vec<_> = example.iter().filter(|given| *given != left_out).cloned().collect();
+                if sums::ask(&form.id, &rest, &NoFiles).is_err() {
+                    needed.insert((form.id.clone(), left_out.0.clone()));
+                }
+            }
+        }
+        needed
+    });
+    field.required || NEEDED.contains(&(form.id.clone(), field.id.clone()))
+}
+
 /// A field as the template draws it.
 struct Input {
     id: String,
@@ -63,6 +83,8 @@ struct Input {
     choices: Vec<Choice>,
     number: bool,
     required: bool,
+    /// Whether the page may call it optional.
+    optional: bool,
     lines: bool,
     file: bool,
     mistake: Option<String>,
@@ -275,6 +297,7 @@ fn input(
         choices,
         number: field.keyboard == Keyboard::Decimal,
         required: field.required,
+        optional: !is_needed(form, field),
         lines: field.repeatable,
         file: field.takes_file,
         mistake: refused.filter(|(id, _)| id.as_ref() == Some(&field.id)).map(|(_, said)| said.clone()),

@@ -31,7 +31,7 @@ fn now() -> Timestamp {
 pub(crate) struct Site {
     pub(crate) router: Router,
     pub(crate) store: Store,
-    _folder: TempDir,
+    folder: TempDir,
 }
 
 /// An answer, read whole.
@@ -77,12 +77,21 @@ impl Site {
         let settings = Settings {
             store: Store::open(folder.path()).unwrap(),
             access,
-            outside: Outside { now, fresh_id: Uuid::now_v7, secret: || *blake3::hash(Uuid::new_v4().as_bytes()).as_bytes() },
+            outside: Outside {
+                now,
+                fresh_id: Uuid::now_v7,
+                secret: || *blake3::hash(Uuid::new_v4().as_bytes()).as_bytes(),
+            },
             stands_at: Some(now()),
             author: "Ana".to_owned(),
             demo: None,
         };
-        Self { router: router(Arc::new(App::new(settings))), store, _folder: folder }
+        Self { router: router(Arc::new(App::new(settings))), store, folder }
+    }
+
+    /// The folder that the store keeps everything in.
+    pub(crate) fn folder(&self) -> &std::path::Path {
+        self.folder.path()
     }
 
     /// A slab of this name with these entries, given as JSON Lines.
@@ -133,10 +142,13 @@ impl Site {
     pub(crate) fn post_files(&self, path: &str, fields: &[(&str, &str)], files: &[(&str, &str, &[u8])]) -> Got {
         let mut body = Vec::new();
         for (name, value) in fields {
-            body.extend(format!("--edge\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n").bytes());
+            body.extend(
+                format!("--edge\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n").bytes(),
+            );
         }
         for (field, name, bytes) in files {
-            let head = format!("--edge\r\nContent-Disposition: form-data; name=\"{field}\"; filename=\"{name}\"\r\n\r\n");
+            let head =
+                format!("--edge\r\nContent-Disposition: form-data; name=\"{field}\"; filename=\"{name}\"\r\n\r\n");
             body.extend(head.bytes().chain(bytes.iter().copied()).chain(*b"\r\n"));
         }
         body.extend(*b"--edge--\r\n");

@@ -10,6 +10,7 @@ mod offline;
 mod photographs;
 mod pictures;
 mod screens;
+mod screens_of_people;
 mod share;
 mod three_taps;
 mod typed;

@@ -31,7 +31,14 @@ fn box_says(tab: &Tab, number: u64) {
 }
 
 fn write_offline(tab: &Tab, server: &Server, slab: &str) {
-    let form = |kind: &str| tab.go(server, &format!("/slab/{slab}/add/{kind}"));
+    let form = |kind: &str| {
+        tab.go(server, &format!("/slab/{slab}/add/{kind}"));
+        // The strips at the top come a moment later and move the page.
+        tab.until_true("!document.querySelector('[data-kept]').hidden");
+        let box_is_right = "self.underfootOutbox.all().then((all) => \
+            document.querySelectorAll('[data-outbox] li[data-state]').length === all.length)";
+        tab.until_true(box_is_right);
+    };
     form("water_drop");
     tab.tap_to("button[name='preset'][value='soaked_15_s']");
     box_says(tab, 1);

@@ -44,49 +44,71 @@ impl Report {
     }
 }
 
-/// What else is measured, to be told at the end.
-#[derive(Debug)]
-struct Sums {
+/// What was found on all screens, and how much was looked at.
+#[derive(Debug, Default)]
+pub(crate) struct Looks {
+    report: Report,
     screens: usize,
     targets: u64,
     texts: u64,
-    worst: f64,
+    least_contrast: Option<f64>,
+}
+
+impl Looks {
+    fn contrast(&mut self, screen: &str, how: &str, found: &Measured) {
+        self.report.add(screen, found.faint.iter().map(|line| format!("faint, {how}: {line}")));
+        self.texts += found.texts;
+        self.least_contrast = Some(self.least_contrast.map_or(found.worst, |least| least.min(found.worst)));
+    }
+
+    fn wide(&mut self, screen: &str, how: &str, found: &Measured) {
+        self.report.add(screen, found.wide.iter().map(|line| format!("wide, {how}: {line}")));
+    }
+
+    /// Tells how much was looked at, and stops with everything that was found.
+    #[track_caller]
+    pub(crate) fn faultless(&self, reading: Reading) {
+        println!(
+            "{} screens in {}, {} things to tap, {} texts, least contrast {:.2}:1",
+            self.screens,
+            reading.lang,
+            self.targets,
+            self.texts,
+            self.least_contrast.unwrap_or_default()
+        );
+        let faults = self.report.0.len();
+        assert!(faults == 0, "{faults} faults in {}:\n{}", reading.lang, self.report.text());
+    }
 }
 
 fn theme(tab: &Tab, theme: &str) {
     tab.eval(&format!("document.documentElement.dataset.theme = '{theme}'; 0"));
 }
 
-fn contrast(report: &mut Report, sums: &mut Sums, screen: &str, how: &str, found: &Measured) {
-    report.add(screen, found.faint.iter().map(|line| format!("faint, {how}: {line}")));
-    sums.texts += found.texts;
-    sums.worst = sums.worst.min(found.worst);
-}
-
 /// Looks at the page that is loaded, in every size and theme.
-fn look(tab: &Tab, screen: &str, report: &mut Report, sums: &mut Sums) {
-    sums.screens += 1;
+pub(crate) fn look(tab: &Tab, screen: &str, looks: &mut Looks) {
+    looks.screens += 1;
     tab.set_size(Reading::PHONE.size);
     with_folds_open(tab);
     let phone = measure(tab);
-    sums.targets += phone.targets;
-    report.add(screen, phone.small.iter().map(|line| format!("small: {line}")));
-    report.add(screen, phone.wide.iter().map(|line| format!("wide, phone: {line}")));
-    contrast(report, sums, screen, "light phone", &phone);
-    report.add_axe(screen, axe_faults(tab, &[]));
+    looks.targets += phone.targets;
+    looks.report.add(screen, phone.small.iter().map(|line| format!("small: {line}")));
+    looks.wide(screen, "phone", &phone);
+    looks.contrast(screen, "light phone", &phone);
+    looks.report.add_axe(screen, axe_faults(tab, &[]));
     theme(tab, "dark");
-    contrast(report, sums, screen, "dark phone", &measure(tab));
+    looks.contrast(screen, "dark phone", &measure(tab));
     for size in ZOOMED {
         tab.set_size(size);
-        report.add(screen, measure(tab).wide.iter().map(|line| format!("wide, 200 %: {line}")));
+        looks.wide(screen, "200 %", &measure(tab));
     }
     tab.set_size(Reading::DESK.size);
     let desk = measure(tab);
-    report.add(screen, desk.wide.iter().map(|line| format!("wide, desk: {line}")));
-    contrast(report, sums, screen, "dark desk", &desk);
-    report.add_axe(screen, axe_faults(tab, &[]));
+    looks.wide(screen, "desk", &desk);
+    looks.contrast(screen, "dark desk", &desk);
+    looks.report.add_axe(screen, axe_faults(tab, &[]));
     theme(tab, "light");
-    contrast(report, sums, screen, "light desk", &measure(tab));
+    looks.contrast(screen, "light desk", &measure(tab));
 }
 
 /// The demo slab, an empty slab beside it, and pages that say what was wrong.
@@ -111,17 +133,13 @@ fn every_screen(reading: Reading) {
     let (site, server) = with_demo();
     let tab = Visit::within(400).tab(reading);
     tab.read_as(&server, reading);
-    let (mut report, mut sums) = (Report::default(), Sums { screens: 0, targets: 0, texts: 0, worst: 21.0 });
+    let mut looks = Looks::default();
     let pages = crawl(&tab, &server, &starts(&site), |_| false, |tab, screen| {
-        look(tab, screen, &mut report, &mut sums);
+        look(tab, screen, &mut looks);
         tab.set_size(reading.size);
     });
     assert!(pages.len() >= AT_LEAST, "only {}: {:?}", pages.len(), pages.keys());
-    println!(
-        "{} screens in {}, {} things to tap, {} texts, least contrast {:.2}:1",
-        sums.screens, reading.lang, sums.targets, sums.texts, sums.worst
-    );
-    assert!(report.0.is_empty(), "{} faults in {}:\n{}", report.0.len(), reading.lang, report.text());
+    looks.faultless(reading);
 }
 
 #[test]
@@ -139,10 +157,10 @@ fn a_form_with_mistakes_is_as_good_as_one_without() {
     let site = Site::with_slab();
     let server = site.serve();
     let slab = site.slab();
-    let (mut report, mut sums) = (Report::default(), Sums { screens: 0, targets: 0, texts: 0, worst: 21.0 });
     for (reading, told) in [(Reading::PHONE, "script"), (Reading::PHONE.spanish().without_script(), "server")] {
         let tab = Visit::within(60).tab(reading);
         tab.read_as(&server, reading);
+        let mut looks = Looks::default();
         for kind in ["air_reading", "incident", "emission_dish"] {
             tab.go(&server, &format!("/slab/{slab}/add/{kind}"));
             match reading.script {
@@ -152,9 +170,9 @@ fn a_form_with_mistakes_is_as_good_as_one_without() {
                 }
                 false => tab.tap_to(".send button"),
             }
-            look(&tab, &format!("{kind}, mistakes told by the {told}"), &mut report, &mut sums);
+            look(&tab, &format!("{kind}, mistakes told by the {told}"), &mut looks);
             tab.set_size(reading.size);
         }
+        looks.faultless(reading);
     }
-    assert!(report.0.is_empty(), "{} faults:\n{}", report.0.len(), report.text());
 }

@@ -6,13 +6,13 @@ use browser_tests::{CLOCK, Reading, Server, Site, Tab, Visit, free_port};
 const OWNER: (&str, &str) = ("Ana", "a long first password");
 
 /// Reachable from elsewhere, so that people have to sign in.
-fn serve_people(site: &Site) -> Server {
+pub(crate) fn serve_people(site: &Site) -> Server {
     let address = format!("0.0.0.0:{}", free_port());
     site.serve_on(&address, &["--clock", CLOCK])
 }
 
 /// The first owner, by the code that the server showed on its terminal.
-fn set_up(tab: &Tab, server: &Server) {
+pub(crate) fn set_up(tab: &Tab, server: &Server) {
     let is_code = |word: &&str| word.len() == 14 && word.matches('-').count() == 2;
     let code = server.said.split_whitespace().map(|w| w.trim_end_matches(['.', ','])).find(is_code);
     let code = code.unwrap_or_else(|| panic!("no code in: {}", server.said));
@@ -23,6 +23,15 @@ fn set_up(tab: &Tab, server: &Server) {
     tab.fill("[name='again']", OWNER.1);
     tab.tap_to(".send button");
     assert_eq!(tab.status(), 200, "{}", tab.seen());
+}
+
+/// Signs in and ends on the list.
+pub(crate) fn sign_in(tab: &Tab, server: &Server, name: &str, password: &str) {
+    tab.go(server, "/sign-in");
+    tab.fill("[name='name']", name);
+    tab.fill("[name='password']", password);
+    tab.tap_to(".send button");
+    assert_eq!(tab.path(), "/", "{}", tab.seen());
 }
 
 /// Sends a form as a page of ours would, with this visitor's cookies; gives the status.

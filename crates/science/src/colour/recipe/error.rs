@@ -22,7 +22,9 @@ pub enum RecipeRefusal {
     #[error("no bare place; accepted: at least one colour of the bare concrete beside the panels")]
     NoBare,
     /// One panel counts other stains than the first.
-    #[error("panel {panel} (from 0) names {found} stains, the first {expected}; accepted: parts of the same stains, in the same order, 0 where one is left out")]
+    #[error(
+        "panel {panel} (from 0) names {found} stains, the first {expected}; accepted: parts of the same stains, in the same order, 0 where one is left out"
+    )]
     Stains {
         /// The panel, from 0.
         panel: usize,

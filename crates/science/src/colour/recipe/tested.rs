@@ -164,12 +164,8 @@ impl Tested {
         if self.mixes.iter().any(|mix| same(mix.values(), shares)) {
             return true;
         }
-        let mut angles: Vec<f64> = self
-            .mixes
-            .iter()
-            .map(|mix| place(mix.values()))
-            .map(|(px, py)| libm::atan2(py - y, px - x))
-            .collect();
+        let mut angles: Vec<f64> =
+            self.mixes.iter().map(|mix| place(mix.values())).map(|(px, py)| libm::atan2(py - y, px - x)).collect();
         angles.sort_by(f64::total_cmp);
         let around = angles.first().zip(angles.last()).map(|(first, last)| first + std::f64::consts::TAU - last);
         let widest = angles.windows(2).map(|pair| pair[1] - pair[0]).chain(around).fold(0.0, f64::max);

@@ -16,7 +16,7 @@ use crate::app::App;
 use crate::ask::{Answer, Ask, page};
 use crate::control::Choice;
 use crate::frame::{Frame, show};
-use crate::screens::search::holds;
+use crate::texts::{capital, holds};
 use crate::visitor::May;
 
 use records::{Known, Statement};
@@ -36,8 +36,8 @@ struct Group {
 struct Test<'t> {
     test: &'t HoldPointTest,
     known: Known,
-    /// The figures it uses: anchor and words.
-    limits: Vec<(String, String)>,
+    /// The figures it uses: anchor, statement and number.
+    limits: Vec<(String, String, Option<String>)>,
 }
 
 /// A source in full.
@@ -56,7 +56,6 @@ struct FullSource {
 struct Page<'t> {
     frame: Frame,
     search: String,
-    about: String,
     topics: Vec<Choice>,
     counted: String,
     filtered: bool,
@@ -71,15 +70,6 @@ pub(crate) fn topic_label(voice: Voice, topic: &str) -> String {
         Some(id) => capital(&voice.hold_point(id)),
         None => voice.say(&format!("facts-topic-{topic}"), &[]),
     }
-}
-
-fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    let keeps = text.starts_with("pH");
-    letters.next().filter(|_| !keeps).map_or_else(
-        || text.to_owned(),
-        |first| first.to_uppercase().chain(letters).collect(),
-    )
 }
 
 /// Every topic that a record has: hold points first, in their order, then the rest.
@@ -125,11 +115,8 @@ fn shown(ask: &Ask) -> Answer {
         grade: voice.grade(source.grade),
     });
     let count = groups.iter().map(|group| group.statements.len()).sum::<usize>() + tests.len();
-    let mut topics: Vec<Choice> = vec![Choice {
-        value: String::new(),
-        label: voice.say("facts-every-topic", &[]),
-        chosen: about.is_empty(),
-    }];
+    let mut topics: Vec<Choice> =
+        vec![Choice { value: String::new(), label: voice.say("facts-every-topic", &[]), chosen: about.is_empty() }];
     topics.extend(there.iter().map(|topic| Choice {
         label: topic_label(voice, topic),
         chosen: topic == about,
@@ -141,7 +128,6 @@ fn shown(ask: &Ask) -> Answer {
         frame,
         filtered: !about.is_empty() || !search.is_empty(),
         counted: voice.say("facts-count", &[("count", Arg::Number(count as f64))]),
-        about: about.to_owned(),
         sources: sources.collect(),
         search,
         topics,
@@ -153,8 +139,7 @@ fn shown(ask: &Ask) -> Answer {
 fn told<'t>(test: &'t HoldPointTest, trade: &Trade, voice: Voice) -> Test<'t> {
     let limit = |id: &String| {
         let fact = trade.fact(id)?;
-        let figure = crate::figures::fact_figure(voice, fact);
-        Some((id.clone(), figure.map_or_else(|| fact.statement.clone(), |f| format!("{}: {f}", fact.statement))))
+        Some((id.clone(), fact.statement.clone(), crate::figures::fact_figure(voice, fact)))
     };
     Test { known: Known::of(trade, voice, test), limits: test.limits.iter().filter_map(limit).collect(), test }
 }

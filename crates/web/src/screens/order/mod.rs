@@ -60,6 +60,8 @@ struct ZoneRow {
 struct Page {
     frame: Frame,
     answer: String,
+    /// Everything that is bought in packs: packs and what is in them.
+    buy: Vec<(String, String)>,
     /// What would make the order narrower or whole, and the page where it is written.
     missing: Vec<(String, Option<Way>)>,
     recipe: String,
@@ -86,6 +88,7 @@ pub(crate) fn order_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
         return Ok(show(&Page {
             frame,
             answer: voice.say("order-no-area", &[]),
+            buy: Vec::new(),
             missing: vec![(voice.say("order-no-area-what", &[]), way("plan/draw", "slab-draw-plan"))],
             recipe: String::new(),
             rows: Vec::new(),
@@ -106,9 +109,12 @@ pub(crate) fn order_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
     if !order.lines.iter().any(|line| line.item == slab::order::Item::Sealer) {
         missing.push((voice.say("order-no-sealer", &[]), way("add/sealer_chosen", "order-choose-sealer")));
     }
+    let packs = |line: &Line| voice.pack_list(&line.buy).map(|packs| (packs, item_of(line, voice)));
+    let area = slab.area().unwrap_or(units::Area::ZERO);
     Ok(show(&Page {
         frame,
-        answer: answer(&order, &slab, voice),
+        answer: voice.say("order-answer", &[("area", voice.area(area).into())]),
+        buy: order.lines.iter().filter_map(packs).collect(),
         missing,
         recipe: recipe(&order, voice),
         rows: order.lines.iter().map(|line| row(line, sight, &slab, voice)).collect(),
@@ -123,14 +129,6 @@ fn item_of(line: &Line, voice: Voice) -> String {
         Some(which) => format!("{} ({})", voice.item(line.item), voice.term(which)),
         None => voice.item(line.item),
     }
-}
-
-/// Everything that is bought in packs, in one sentence.
-fn answer(order: &Order, slab: &Slab<'_>, voice: Voice) -> String {
-    let packs = |line: &Line| voice.pack_list(&line.buy).map(|packs| format!("{} {packs}", item_of(line, voice)));
-    let list: Vec<String> = order.lines.iter().filter_map(packs).collect();
-    let area = voice.area(slab.area().unwrap_or(units::Area::ZERO));
-    voice.say("order-answer", &[("area", area.into()), ("list", list.join("; ").into())])
 }
 
 fn recipe(order: &Order, voice: Voice) -> String {

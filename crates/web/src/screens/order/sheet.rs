@@ -9,7 +9,7 @@ use slab::trade::Trade;
 use words::{Measure, Voice};
 
 use crate::ask::{Answer, Ask};
-use crate::screens::file_name;
+use crate::texts::file_name;
 use crate::trouble::Trouble;
 
 /// Tells a spreadsheet that the letters are UTF-8.

@@ -22,7 +22,7 @@ use crate::ask::{Answer, Ask, page};
 use crate::control::{Choice, Mistakes};
 use crate::entries::Opened;
 use crate::frame::{Frame, show};
-use crate::screens::file_name;
+use crate::texts::file_name;
 use crate::visitor::May;
 
 use wishes::{WishField, fields, read};
@@ -115,9 +115,7 @@ fn pour(ask: &Ask) -> Answer {
     let made = PourSheet::of(&slab, Trade::built_in(), &wished)
         .and_then(|sheet| pour_sheet(&sheet, voice.lang, size_of(&ask.query)));
     match made {
-        Ok(bytes) => {
-            pdf(bytes, &format!("{}-pour-sheet-{}.pdf", file_name(&opened.record.name), voice.lang.name()))
-        }
+        Ok(bytes) => pdf(bytes, &format!("{}-pour-sheet-{}.pdf", file_name(&opened.record.name), voice.lang.name())),
         Err(error) => mend(ask, &opened, &slab, &[wishes::refused(&error, &slab, voice)]),
     }
 }
