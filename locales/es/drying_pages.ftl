@@ -52,18 +52,20 @@ drying-left-out = Lecturas que se dejaron fuera
 drying-model = Cómo se sigue el secado:
 
 ## Día del colado
-pour-day-answer-above = Por encima de la alarma { $times } el { $day }
-pour-day-answer-possible = Quizá por encima de la alarma { $times } el { $day }
-pour-day-answer-below = Debajo de la alarma todo el día el { $day }
-pour-day-answer-below-known = Debajo de la alarma el { $day }, en las horas que se conocen
-pour-day-answer-unknown = No se puede decir para el { $day }: el archivo no tiene ninguna hora con aire, humedad y viento
+pour-day-answer-above = Por encima de la alarma { $times } { $day }
+pour-day-answer-possible = Quizá por encima de la alarma { $times } { $day }
+pour-day-answer-below = Debajo de la alarma todo el día { $day }
+pour-day-answer-below-known = Debajo de la alarma { $day }, en las horas que se conocen
+pour-day-answer-unknown = No se puede decir para { $day }: el archivo no tiene ninguna hora con aire, humedad y viento
 pour-day-answer-cannot = No se puede decir qué tan rápido perdería agua la losa fresca
 pour-day-also-possible = Quizá por encima { $times }.
 pour-day-protect = El concreto fresco puede agrietarse antes de fraguar. Cuele en las horas tranquilas, o tenga cortavientos, sombra, neblina de agua y cubiertas limpias junto a la losa antes de que llegue el camión. Nada de película contra la evaporación, a menos que una muestra haya probado que el tinte la acepta.
 pour-day-look-back = Ese día ya pasó. Busque grietas cortas y paralelas de las primeras horas y anote lo que encuentre.
 pour-day-silica-fume = Con humo de sílice en la mezcla la alarma es la mitad: en ella o quizá por encima { $times }.
+pour-day-on = el { $date }
+pour-day-typical = un { $day } de { $month } típico
 pour-day-stretch = de { $from } a { $to }
-pour-day-chart = Agua que sale del concreto fresco el { $day }
+pour-day-chart = Agua que sale del concreto fresco { $day }
 pour-day-line-usual = alarma
 pour-day-line-silica-fume = humo de sílice
 pour-day-day = Día

@@ -36,8 +36,6 @@ pub(crate) struct Detail {
     pub(crate) sharpness: f64,
     /// Mean step across the strongest of the eight phases, over the mean of the others.
     pub(crate) blockiness: f64,
-    /// Mean step in green between neighbouring pixels, in bytes.
-    pub(crate) step: f64,
     /// Share of pixels at the end of a run of sixteen equal ones.
     pub(crate) blank: f64,
 }
@@ -139,7 +137,6 @@ impl Detail {
         Self {
             sharpness: number(all.near) / number(all.far).max(1.0),
             blockiness: 7.0 * most / (phases - most).max(1.0),
-            step: phases / pixels,
             blank: number(all.blank) / pixels,
         }
     }

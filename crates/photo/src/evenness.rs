@@ -6,7 +6,7 @@ use crate::card_colour;
 use crate::cells::{Cells, Detail};
 use crate::decode::Decoded;
 use crate::edges::{Line, lines};
-use crate::field::{grown, share};
+use crate::field::{grown, quantile, share, smoothed};
 use crate::light::{Light, fit};
 use crate::look::{Card, EvennessLook, Rect};
 use crate::score::{Score, base_lab, colours, measured};
@@ -89,11 +89,20 @@ fn judge_cells(cells: &Cells, light: &Light, score: Score, usable: &mut [bool], 
     let lightness = |at: usize| score.lab[3 * at];
     let in_class = |darker: bool| -> Vec<bool> { (0..usable.len()).map(|at| usable[at] && (lightness(at) < score.split) == darker).collect() };
     let (dark, bright) = (in_class(true), in_class(false));
-    let plateau = (!score.dark).then(|| shade::plateau(&score, &bright)).flatten();
     let tint = shade::tint(&score.left, &dark, &bright).unwrap_or_default();
     let smaller = if score.dark { &dark } else { &bright };
+    let steepness = shade::steepness(&score, smaller, usable, cells.cols, tint.depth);
+    let coarse = coarse(&light.left, usable, cells.cols);
     grid.fill(&score, usable, &things, smaller);
-    facts.score = Some(Scored { tint, plateau, things_share, spots: marks::spots(&score, usable, cells.cols), score });
+    facts.score = Some(Scored { tint, steepness, coarse, things_share, spots: marks::spots(&score, usable, cells.cols), score });
+}
+
+/// What is left of the light at large: 95th percentile after smoothing over 5 % of the width.
+fn coarse(left: &[[f32; 3]], usable: &[bool], cols: usize) -> f64 {
+    let green: Vec<f32> = left.iter().map(|cell| cell[1]).collect();
+    let smooth = smoothed(&green, usable, cols, 10.0);
+    let mut sizes: Vec<f32> = smooth.iter().zip(usable).filter(|(_, ok)| **ok).map(|(v, _)| v.abs()).collect();
+    f64::from(quantile(&mut sizes, 0.95))
 }
 
 fn mask(cells: &Cells, usable: &mut [bool], rect: Rect, reach: usize) {

@@ -10,6 +10,7 @@
 //! stay, add its tag to the list in `exif.rs`; to accept a further picture format, add it to
 //! [`Format`] with a reader beside `jpeg.rs` and `png.rs`.
 
+mod card;
 mod card_colour;
 mod cells;
 mod decode;
@@ -25,12 +26,16 @@ mod light;
 mod location;
 mod look;
 mod marks;
+mod overlay;
+mod panel;
 mod png;
 mod score;
+mod series;
 mod shade;
 mod verdict;
 mod why;
 
+pub use card::{CardKind, FoundCard, LEAST_CONFIDENCE, NoCard, find_card};
 pub use decode::{Decoded, decode};
 pub use edges::{Line, LineKind};
 pub use error::{Found, PhotoError};
@@ -38,5 +43,8 @@ pub use evenness::evenness;
 pub use header::{Format, Header, MOST_BYTES, MOST_PIXELS, Orientation, Taken, inspect};
 pub use location::without_location;
 pub use look::{Card, EvennessLook, LookError, PixelScale, Rect, Reflectance};
+pub use overlay::{MOST_WIDTH, overlay};
+pub use panel::{BandPower, PanelColour, PanelError, PanelLight, panel_colour, panel_light};
+pub use series::{Agreement, Point, Series, Trend, series, two};
 pub use verdict::{CellState, EVEN_BELOW, Evenness, Grid, PATCHY_FROM, Verdict};
 pub use why::Why;

@@ -49,8 +49,8 @@ pub(crate) fn groups(set: &[bool], cols: usize) -> Vec<Mark> {
 }
 
 /// Cells of things that are no slab (boots, tools, leaves), with two cells around them: changes too
-/// strong for damp or bloom and what hangs on them, and marks at the border whose fine texture
-/// is not that of the rest.
+/// strong for damp or bloom and what hangs on them, and smaller marks whose fine texture is
+/// not that of the rest.
 pub(crate) fn things(cells: &Cells, left: &[[f32; 3]], score: &Score, usable: &[bool]) -> Vec<bool> {
     let strange: Vec<bool> = (0..usable.len())
         .map(|at| {
@@ -70,7 +70,8 @@ pub(crate) fn things(cells: &Cells, left: &[[f32; 3]], score: &Score, usable: &[
         let mut inside = vec![false; usable.len()];
         mark.cells.iter().for_each(|at| inside[*at] = true);
         let own = middle(&texture, inside.iter().copied());
-        let other = mark.border && mark.cells.len() >= 40 && !(0.4..=2.2).contains(&(own / usual.max(1e-6)));
+        let small = share(mark.cells.len(), usable.len()) < 0.05;
+        let other = small && mark.cells.len() >= 40 && !(0.4..=2.2).contains(&(own / usual.max(1e-6)));
         if strong || other {
             mark.cells.iter().for_each(|at| out[*at] = true);
         }

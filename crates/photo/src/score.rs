@@ -16,6 +16,8 @@ pub(crate) struct Score {
     pub(crate) difference: Vec<f32>,
     /// 95th percentile of the differences.
     pub(crate) s: f64,
+    /// Median of the differences.
+    pub(crate) usual: f64,
     /// Median colour.
     pub(crate) median: Lab,
     /// Lightness that parts the two classes (Otsu).
@@ -56,7 +58,7 @@ pub(crate) fn measured(left: [Vec<f32>; 3], lab: Vec<f32>, usable: &[bool]) -> O
     ciede2000_to(&lab, median, &mut difference);
     difference.iter_mut().zip(usable).filter(|(_, ok)| !**ok).for_each(|(d, _)| *d = 0.0);
     let mut known: Vec<f32> = difference.iter().zip(usable).filter(|(_, ok)| **ok).map(|(d, _)| *d).collect();
-    let s = f64::from(quantile(&mut known, 0.95));
+    let (s, usual) = (f64::from(quantile(&mut known, 0.95)), f64::from(quantile(&mut known, 0.5)));
     let mut lightness: Vec<f32> = cells.iter().map(|lab| lab[0]).collect();
     let (split, parted) = otsu(&mut lightness);
     let (dark, bright): (Vec<&[f32; 3]>, Vec<&[f32; 3]>) = cells.iter().copied().partition(|lab| lab[0] < split);
@@ -65,7 +67,7 @@ pub(crate) fn measured(left: [Vec<f32>; 3], lab: Vec<f32>, usable: &[bool]) -> O
         _ => 0.0,
     };
     let of = share(dark.len(), cells.len());
-    Some(Score { left, lab, difference, s, median, split, class, share: of.min(1.0 - of), dark: of <= 0.5, parted })
+    Some(Score { left, lab, difference, s, usual, median, split, class, share: of.min(1.0 - of), dark: of <= 0.5, parted })
 }
 
 fn mean(cells: &[&[f32; 3]]) -> Option<Lab> {

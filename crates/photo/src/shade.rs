@@ -86,16 +86,18 @@ pub(crate) fn likeness(tint: Tint, dark: bool, rough: bool) -> Likeness {
     }
 }
 
-/// Share of a bright pattern's upper half that lies near its top: 0.3 for a spot of glare that
-/// fades out from a peak, above 0.5 for a patch with a plateau. Nothing for a tiny pattern.
-pub(crate) fn plateau(score: &Score, bright: &[bool]) -> Option<f64> {
-    let mut rise: Vec<f32> = score.left[1].iter().zip(bright).filter(|(_, set)| **set).map(|(v, _)| *v).collect();
-    let floor: Vec<f32> = score.left[1].iter().zip(bright).filter(|(_, set)| !**set).map(|(v, _)| *v).filter(|v| *v != 0.0).collect();
-    if rise.len() < 30 || floor.is_empty() {
-        return None;
+/// How steep the rim of the smaller class is: median slope of ln light across it for one cell,
+/// over the depth of the pattern. A patch with a rim measured 0.10 and more, glare at most 0.07.
+/// Nothing for a tiny pattern.
+pub(crate) fn steepness(score: &Score, smaller: &[bool], usable: &[bool], cols: usize, depth: f64) -> Option<f64> {
+    let green = &score.left[1];
+    let mut slopes: Vec<f32> = Vec::new();
+    for at in cols + 1..green.len().saturating_sub(cols + 1) {
+        let around = [at - 1, at + 1, at - cols, at + cols];
+        if smaller[at] && around.iter().all(|&i| usable[i]) && around.iter().any(|&i| !smaller[i]) {
+            let (across, down) = (green[at + 1] - green[at - 1], green[at + cols] - green[at - cols]);
+            slopes.push(0.5 * libm::hypotf(across, down));
+        }
     }
-    let base = crate::field::quantile(&mut { floor }, 0.5);
-    let top = crate::field::quantile(&mut rise, 0.97) - base;
-    let above = |part: f32| rise.iter().filter(|v| **v - base > part * top).count();
-    Some(crate::field::share(above(0.8), above(0.5)))
+    (slopes.len() >= 20).then(|| f64::from(crate::field::quantile(&mut slopes, 0.5)) / depth.abs().max(1e-6))
 }

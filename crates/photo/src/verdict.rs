@@ -28,11 +28,11 @@ const MOST_RANGE: f64 = 1.8;
 const MOST_THINGS: f64 = 0.003;
 const MOST_CARD_RATIO: f64 = 2.5;
 const LEAST_SHARPNESS: f64 = 0.24;
-const MOST_BLOCKINESS: f64 = 1.5;
-const MOST_BLANK: f64 = 0.05;
-const LEAST_PLATEAU: f64 = 0.45;
+const MOST_BLOCKINESS: f64 = 4.0;
+const MOST_BLANK: f64 = 0.4;
+const LEAST_STEEPNESS: f64 = 0.08;
 const LEAST_PARTED: f64 = 0.70;
-const SURELY_PATCHY: f64 = 6.0;
+const LEAST_RATIO: f64 = 4.0;
 
 /// The answer to "is the slab one colour?".
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -150,6 +150,8 @@ pub struct Evenness {
     /// How much warmer the dark class is than the bright one: extra fall of blue over red, over the
     /// fall of lightness. Damp on concrete measured 0.15 to 0.20, shade −0.15 to 0.
     pub warmth: Option<f64>,
+    /// For tuning.
+    pub probe: [f64; 8],
     /// Straight lines found.
     pub lines: Vec<Line>,
     /// The cells, for a drawing.
@@ -171,6 +173,7 @@ impl Evenness {
             clipped_share: 0.0,
             light_range: None,
             warmth: None,
+            probe: [0.0; 8],
             lines: Vec::new(),
             grid,
             card: None,
@@ -187,7 +190,9 @@ impl Evenness {
 /// The scored slab.
 pub(crate) struct Scored {
     pub(crate) tint: Tint,
-    pub(crate) plateau: Option<f64>,
+    pub(crate) steepness: Option<f64>,
+    /// 95th percentile of what is left of ln light at ten times the usual smoothing.
+    pub(crate) coarse: f64,
     pub(crate) things_share: f64,
     pub(crate) spots: Spots,
     pub(crate) score: Score,
@@ -269,13 +274,14 @@ fn doubts_of_patchy(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
         Likeness::Shade => why.push(Why::CouldBeShade { warmth: tint.warm, least: least_warmth(score.dark, rough) }),
         Likeness::ColouredLight => why.push(Why::CouldBeColouredLight { warmth: tint.warm }),
     }
-    if let Some(plateau) = scored.plateau.filter(|plateau| *plateau < LEAST_PLATEAU) {
-        why.push(Why::CouldBeGlare { plateau, least: LEAST_PLATEAU });
+    if let Some(steepness) = scored.steepness.filter(|steepness| !scored.score.dark && *steepness < LEAST_STEEPNESS) {
+        why.push(Why::CouldBeGlare { steepness, least: LEAST_STEEPNESS });
     }
     if scored.spots.largest < 0.02 && scored.spots.share < 0.10 {
         why.push(Why::SmallMarks { count: scored.spots.count, share: scored.spots.share });
     }
-    if score.s < SURELY_PATCHY && score.parted < LEAST_PARTED {
+    let ratio = score.s / score.usual.max(1e-6);
+    if ratio < LEAST_RATIO && score.parted < LEAST_PARTED {
         why.push(Why::Mottle { parted: score.parted, least: LEAST_PARTED });
     }
 }
@@ -356,6 +362,7 @@ pub(crate) fn judge(facts: Facts, grid: Grid, card: Option<Rect>) -> Evenness {
         clipped_share: facts.clipped_share,
         light_range: facts.light.map(|light| light.range),
         warmth: score.map(|scored| scored.tint.warm),
+        probe: [score.map_or(0.0, |s| s.coarse), facts.light.map_or(0.0, |l| l.warmth), score.and_then(|s| s.steepness).unwrap_or(0.0), score.map_or(0.0, |s| s.score.s / s.score.usual.max(1e-6)), score.map_or(0.0, |s| s.score.parted), facts.detail.sharpness, facts.detail.blockiness, facts.detail.blank],
         lines: facts.lines,
         grid,
         card,

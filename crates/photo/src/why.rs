@@ -64,8 +64,8 @@ pub enum Why {
     },
     /// The bright part fades out from a peak, as glare does.
     CouldBeGlare {
-        /// Share of the upper half near the top, 0 to 1.
-        plateau: f64,
+        /// Slope across its rim for one cell, over its height.
+        steepness: f64,
         /// The least that is accepted.
         least: f64,
     },
@@ -220,7 +220,7 @@ impl Why {
             Self::HardEdge { count, step } => vec![("count", number(count)), ("step", step)],
             Self::Joints { count } => vec![("count", number(count))],
             Self::CouldBeShade { warmth, least } => vec![("warmth", warmth), ("least", least)],
-            Self::CouldBeGlare { plateau, least } => vec![("plateau", plateau), ("least", least)],
+            Self::CouldBeGlare { steepness, least } => vec![("steepness", steepness), ("least", least)],
             Self::CouldBeColouredLight { warmth } => vec![("warmth", warmth)],
             Self::Things { share } => vec![("share", share)],
             Self::SmallMarks { count, share } => vec![("count", number(count)), ("share", share)],
@@ -240,6 +240,26 @@ impl Why {
     #[must_use]
     pub fn is_remark(&self) -> bool {
         matches!(self, Self::Joints { .. } | Self::NoCard | Self::BadCard | Self::NotLaidOver)
+    }
+
+    /// Whether the score beside it does not compare with those of other photographs.
+    #[must_use]
+    pub fn spoils_score(&self) -> bool {
+        matches!(
+            self,
+            Self::TooSmall { .. }
+                | Self::NoColour
+                | Self::Clipped { .. }
+                | Self::Dark { .. }
+                | Self::LittleSlab { .. }
+                | Self::UnevenLight { .. }
+                | Self::Blank { .. }
+                | Self::Compressed { .. }
+                | Self::ColouredLight { .. }
+                | Self::CouldBeShade { .. }
+                | Self::CouldBeGlare { .. }
+                | Self::CouldBeColouredLight { .. }
+        )
     }
 
     /// Whether a second photograph, from another side or hour, may settle it.

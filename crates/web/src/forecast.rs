@@ -117,7 +117,9 @@ pub(crate) fn said(forecast: &DryingForecast, question: &DryingQuestion, today: 
     let basis = if forecast.rests_on == RestsOn::Readings { "readings" } else { "mix" };
     let horizon = question.date(forecast.horizon);
     let date = |date: Date| Arg::from(voice.date(date));
-    let mut args = vec![("basis", basis.into()), ("limit", voice.humidity(governing.limit.humidity).into())];
+    // The number and its sign stay on one line of a large heading.
+    let limit = voice.humidity(governing.limit.humidity).replace(' ', "\u{a0}");
+    let mut args = vec![("basis", basis.into()), ("limit", limit.into())];
     let key = match (dates.p10, dates.p90) {
         (_, Some(late)) if late.date <= today => {
             args.push(("late", date(late.date)));

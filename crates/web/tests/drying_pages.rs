@@ -126,7 +126,7 @@ fn the_demo_is_answered_with_the_dates_of_the_forecast_and_joins_the_work_that_r
     let line = settled(&site, &format!("/slab/{id}/time"), "lang=en");
     assert!(line.contains("<h1>Day 32 since the pour</h1>"), "February 23 to March 27");
     assert!(line.contains("Down to ") && line.contains("28 days since the pour"));
-    assert!(line.contains("red chalk") || line.contains("Red chalk"), "what went wrong is on it");
+    assert!(line.contains(&voice.term("red-chalk")), "what went wrong is on it");
 }
 
 #[test]
@@ -229,13 +229,13 @@ fn a_weather_year_is_looked_at_before_it_is_written_and_tells_the_pour_day() {
     let slab = fold(&diary, knowledge());
     let told = pour_day(&slab, Trade::built_in(), None).unwrap();
     assert_eq!(told.hours.len(), 24);
-    for (cookies, voice, alarm) in [
-        ("lang=en", Voice::new(Lang::En, Measure::Imperial), "alarm"),
-        (SPANISH, Voice::new(Lang::Es, Measure::Metric), "alarma"),
+    for (cookies, voice, day) in [
+        ("lang=en", Voice::new(Lang::En, Measure::Imperial), "on a typical February 23"),
+        (SPANISH, Voice::new(Lang::Es, Measure::Metric), "un 23 de febrero típico"),
     ] {
-        let page = site.get_as(&next, cookies).ends(200).holds(alarm).text();
+        let page = site.get_as(&next, cookies).ends(200).holds(day).text();
         let worst = told.worst().unwrap().evaporation.unwrap().estimate.rate;
-        assert!(page.contains(&voice.evaporation(worst)) && page.contains(&voice.date(told.day)));
+        assert!(page.contains(&voice.evaporation(worst)));
         assert_eq!(page.matches("<tr><th scope=\"row\">").count(), 24, "every hour is in the table");
         assert!(page.contains(&voice.pour_day_assumption(&told.assumptions[0])));
     }

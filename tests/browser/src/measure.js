@@ -45,10 +45,15 @@
       }
       return false;
     };
-    const out = [...document.querySelectorAll("body *")].filter((one) => seen(one) && !one.closest("svg *"));
-    for (const one of out) {
+    const sticksOut = (one) => {
       const { right, left } = one.getBoundingClientRect();
-      if (right > width + 1 && left > -500 && !held(one)) wide.push(`reaches ${right.toFixed(0)} of ${width}: ${name(one)}`);
+      return right > width && left > -500 && seen(one) && !held(one);
+    };
+    const out = [...document.querySelectorAll("body *:not(svg *)")].filter(sticksOut);
+    // The innermost say what it is; the rest only holds them.
+    const inner = out.filter((one) => ![...one.children].some((child) => out.includes(child)));
+    for (const one of inner.slice(0, 4)) {
+      wide.push(`reaches ${one.getBoundingClientRect().right.toFixed(0)} of ${width}: ${name(one)}`);
     }
     if (!wide.length) wide.push(`the page is ${document.documentElement.scrollWidth} wide, more than ${width}`);
   }
@@ -80,11 +85,25 @@
     }
     return layers.reverse().reduce((ground, layer) => over(layer, ground), [255, 255, 255, 1]);
   };
+  // In a drawing a text stands on the figure's paper, or on the last filled shape drawn before it.
+  const shapeUnder = (text) => {
+    const { left, top, width: wide, height } = text.getBoundingClientRect();
+    let color = null;
+    for (const shape of text.ownerSVGElement.querySelectorAll("rect, circle, ellipse, path, polygon")) {
+      if (text.compareDocumentPosition(shape) & Node.DOCUMENT_POSITION_FOLLOWING) break;
+      const style = getComputedStyle(shape);
+      const fill = channels(style.fill);
+      if (!fill || fill[3] * Number(style.fillOpacity) < 1 || shape.closest("defs, clipPath, pattern, mask") || !seen(shape)) continue;
+      const middle = new DOMPoint(left + wide / 2, top + height / 2).matrixTransform(shape.getScreenCTM().inverse());
+      if (shape.isPointInFill(middle)) color = fill;
+    }
+    return color;
+  };
   const faint = [];
   let texts = 0;
   let worst = 21;
   const measure = (one, color, what) => {
-    const ground = groundUnder(one);
+    const ground = (one.ownerSVGElement && shapeUnder(one)) || groundUnder(one);
     const text = channels(color);
     if (!text) return;
     texts += 1;

@@ -83,6 +83,9 @@ impl Tab {
         );
         tab.cdp("Page.enable", json!({}));
         tab.cdp("Network.enable", json!({}));
+        // Colors are measured as they are, not half-way from one to another.
+        let still = json!({ "features": [{ "name": "prefers-reduced-motion", "value": "reduce" }] });
+        tab.cdp("Emulation.setEmulatedMedia", still);
         tab.set_size(reading.size);
         if !reading.script {
             tab.cdp("Emulation.setScriptExecutionDisabled", json!({ "value": true }));

@@ -43,6 +43,11 @@ impl Lab {
         Self { lightness: 116.0 * y - 16.0, a: 500.0 * (x - y), b: 200.0 * (y - z) }
     }
 
+    /// For a sum of colours, which may lie outside what a surface can have.
+    pub(super) const fn sum(lightness: f64, a: f64, b: f64) -> Self {
+        Self { lightness, a, b }
+    }
+
     /// Lightness, 0 black to 100 white.
     #[must_use]
     pub const fn lightness(self) -> f64 {

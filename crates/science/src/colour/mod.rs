@@ -22,6 +22,7 @@
 //! To add a space: one file with its newtype and the way from and to [`Xyz`].
 
 pub mod bulk;
+pub mod preview;
 pub mod recipe;
 
 mod ciede2000;

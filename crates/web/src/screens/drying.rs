@@ -219,10 +219,21 @@ fn chart(
         today: Some(begun.today()),
         band: forecast.bands.iter().filter_map(point).collect(),
         readings: readings.collect(),
-        limits,
+        limits: limits.clone(),
         month_per_inch: forecast.rule_of_thumb.map(|rule| Duration::seconds(cure) + rule.wait),
     });
-    Charted::new(&title, drawing)
+    let mut charted = Charted::new(&title, drawing);
+    // The chart reads its dates off a coarse band; the table of limits has them to the day. That it
+    // proves nothing stands beside the answer.
+    let coarse = |said: &String| {
+        let of_limit = |line: &LimitLine| {
+            let named = [("name", line.label.as_str().into()), ("value", voice.humidity(line.humidity).into())];
+            said.starts_with(&voice.say("pic-named", &named))
+        };
+        limits.iter().any(of_limit) || *said == voice.say("pic-drying-not-proof", &[])
+    };
+    charted.sentences.retain(|said| !coarse(said));
+    charted
 }
 
 /// The name of a limit beside its line.

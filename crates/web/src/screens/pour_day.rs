@@ -9,7 +9,7 @@ use jiff::civil::Date;
 use jiff::tz::TimeZone;
 use pictures::{AlarmLine, EvaporationChart, EvaporationHour, Look, RateBand, evaporation_chart};
 use slab::diary::Knowledge;
-use slab::pour_day::{CannotTell, EvaporationMoment, FACTS, Level, PourDay, PourHour, evaporation_at, pour_day};
+use slab::pour_day::{Basis, CannotTell, EvaporationMoment, FACTS, Level, PourDay, PourHour, evaporation_at, pour_day};
 use slab::slab::{Slab, fold};
 use slab::trade::{Record, Trade};
 use words::Voice;
@@ -150,7 +150,7 @@ fn day_said(told: &PourDay, slab: &Slab<'_>, id: &str, today: Date, voice: Voice
     let known = told.hours.iter().filter(|h| h.evaporation.is_some()).count();
     let usual = |level: Level| move |h: &PourHour| h.evaporation.is_some_and(|e| e.usual == level);
     let (above, possible) = (told.stretches(usual(Level::Above)), told.stretches(usual(Level::Possible)));
-    let day = voice.date(told.day);
+    let day = day_of(told, voice);
     let sentence = |key: &str, times: &[(Timestamp, Timestamp)]| {
         let times = stretches(times, &zone, voice);
         voice.say(key, &[("times", times.into()), ("day", day.as_str().into())])
@@ -192,6 +192,18 @@ fn day_said(told: &PourDay, slab: &Slab<'_>, id: &str, today: Date, voice: Voice
     }
 }
 
+/// The day; of a typical year it is such a day, never that date.
+fn day_of(told: &PourDay, voice: Voice) -> String {
+    match told.basis {
+        Basis::Recorded => voice.say("pour-day-on", &[("date", voice.date(told.day).into())]),
+        Basis::TypicalYear => {
+            let month = voice.say(&format!("month-{}", told.day.month()), &[]);
+            let args = [("month", month.into()), ("day", told.day.day().to_string().into())];
+            voice.say("pour-day-typical", &args)
+        }
+    }
+}
+
 /// Times of the day in words: `from 11 AM to 4 PM and from 6 PM to 7 PM`.
 fn stretches(times: &[(Timestamp, Timestamp)], zone: &TimeZone, voice: Voice) -> String {
     let clock = |at: Timestamp| hour(at.to_zoned_datetime(zone.clone()).datetime(), voice);
@@ -211,7 +223,7 @@ fn chart(told: &PourDay, zone: &TimeZone, voice: Voice) -> Charted {
         }),
     });
     let alarm = |rate, key: &str| AlarmLine { rate, label: voice.say(key, &[]) };
-    let title = voice.say("pour-day-chart", &[("day", voice.date(told.day).into())]);
+    let title = voice.say("pour-day-chart", &[("day", day_of(told, voice).into())]);
     let drawing = evaporation_chart(&EvaporationChart {
         look: Look::new("air", &title, voice),
         hours: hours.collect(),

@@ -45,7 +45,7 @@ fn an_entry_of_another_slab_can_not_be_spoken_of() {
     let incident = r#"{"happened":"2026-03-20 09:00","body":{"kind":"incident","what":"red-chalk"}}"#;
     let foreign = crowd.site.add(other, incident);
     let fields = [("of", foreign.to_string())];
-    let fields: Vec<(&str, &str)> = fields.iter().map(|(n, v)| (*n, v.as_str())).chain([("passed", "yes")]).collect();
+    let fields: Vec<(&str, &str)> = fields.iter().map(|(n, v)| (*n, v.as_str())).chain([("result", "clear")]).collect();
     let before = crowd.site.entries(crowd.slab);
     let got = crowd.site.put(&format!("/slab/{}/add/retest", crowd.slab), &owner, &fields);
     assert_eq!(got.status, 422, "{}", got.text());
