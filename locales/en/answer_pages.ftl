@@ -149,7 +149,7 @@ papers-found = { $count ->
     }
 papers-link = Link to print as a code
 papers-link-hint = Paste a share link of this slab. Whoever reads the notice can open it: use a link of its own, and withdraw it at the end of the job.
-papers-link-wrong = That is no web address that can be printed. Accepted: up to 200 plain signs, such as https://slabs.example.org/s/4f2a.
+papers-link-wrong = That is no web address that can be printed. Accepted: up to 200 plain signs, beginning with https://.
 papers-size = Paper
 papers-letter = US letter
 papers-a4 = A4

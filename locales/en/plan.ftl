@@ -15,9 +15,10 @@ walk-point-7 = north-west
 walk-turn-right = { $angle }° to the right
 walk-turn-left = { $angle }° to the left
 walk-turn-straight = straight on
-walk-suspect-length = wall { $leg } ("{ $typed }"), if it were { $length }
-walk-suspect-turn = the turn before wall { $leg } ("{ $typed }"), if it were { $turn }
-walk-suspect-leaves = { $suspect } (which leaves { $gap })
+walk-suspect-wall = wall { $leg } ("{ $typed }")
+walk-suspect-turn = the turn before wall { $leg } ("{ $typed }")
+walk-suspect-fits = { $what }, where { $better } would fit
+walk-suspect-leaves = { $what }, where { $better } would fit but for { $gap }
 walk-suspects = Most likely wrong: { $suspects }.
 walk-suspects-none = No single wall explains it.
 

@@ -36,7 +36,6 @@ plan-finish-unknown = not noted
 plan-perimeter = All edges together
 plan-cut-outs = Cut out
 plan-unzoned = In no zone
-plan-closure = The walk
 plan-by-typing = Write down with the place typed
 plan-by-typing-what = Each form asks for the zone, or for how far along and how far up.
 plan-correct = Correct the plan
@@ -83,7 +82,7 @@ draw-turn-none = choose
 draw-turn-left = left
 draw-turn-right = right
 draw-turn-straight = straight on
-draw-angle = Angle, degrees
+draw-angle = Angle
 draw-length = Length
 draw-add-wall = Add a wall
 draw-finer = Last turn, limit, start
@@ -125,7 +124,7 @@ draw-off = { $count ->
         [one] 1 entry of the diary lies
        *[other] { $count } entries of the diary lie
     } off this plan.
-draw-suspect = Check this: { $suspect }.
+draw-suspect = Tape again: { $suspect }.
 draw-wrong-name = A name has up to { $most } letters on one line.
 draw-wrong-nameless = This row has no name while others have one. Name it, or fill in "Name of what has no name" below.
 draw-wrong-side = Choose the side too: left or right.

@@ -15,9 +15,10 @@ walk-point-7 = noroeste
 walk-turn-right = { $angle }° a la derecha
 walk-turn-left = { $angle }° a la izquierda
 walk-turn-straight = derecho
-walk-suspect-length = el muro { $leg } ("{ $typed }"), si midiera { $length }
-walk-suspect-turn = la vuelta antes del muro { $leg } ("{ $typed }"), si fuera { $turn }
-walk-suspect-leaves = { $suspect } (y quedarían { $gap })
+walk-suspect-wall = el muro { $leg } ("{ $typed }")
+walk-suspect-turn = la vuelta antes del muro { $leg } ("{ $typed }")
+walk-suspect-fits = { $what }, donde quedaría bien { $better }
+walk-suspect-leaves = { $what }, donde quedaría bien { $better } salvo por { $gap }
 walk-suspects = Lo más probable es que esté mal: { $suspects }.
 walk-suspects-none = Ningún muro por sí solo lo explica.
 

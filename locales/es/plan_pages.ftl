@@ -36,7 +36,6 @@ plan-finish-unknown = sin anotar
 plan-perimeter = Todas las orillas juntas
 plan-cut-outs = Huecos
 plan-unzoned = En ninguna zona
-plan-closure = El recorrido
 plan-by-typing = Anotar con el lugar escrito
 plan-by-typing-what = Cada formulario pregunta la zona, o a cuánto a lo largo y a cuánto hacia arriba.
 plan-correct = Corregir el plano
@@ -83,7 +82,7 @@ draw-turn-none = escoja
 draw-turn-left = izquierda
 draw-turn-right = derecha
 draw-turn-straight = derecho
-draw-angle = Ángulo, grados
+draw-angle = Ángulo
 draw-length = Largo
 draw-add-wall = Agregar un muro
 draw-finer = Última vuelta, límite, principio
@@ -125,7 +124,7 @@ draw-off = { $count ->
         [one] 1 anotación del diario queda
        *[other] { $count } anotaciones del diario quedan
     } fuera de este plano.
-draw-suspect = Revise esto: { $suspect }.
+draw-suspect = Mida otra vez: { $suspect }.
 draw-wrong-name = Un nombre tiene hasta { $most } letras en un solo renglón.
 draw-wrong-nameless = Este renglón no tiene nombre y otros sí. Póngale nombre, o llene abajo "Nombre de lo que no tiene nombre".
 draw-wrong-side = Escoja también el lado: izquierda o derecha.

@@ -200,7 +200,7 @@ def scene(kind, seed, width):
     image = image * exposure * rng.uniform(0.24, 0.36) / bright
     if kind == "overexposed":
         image = image * rng.uniform(2.5, 4)
-        accept = "cannot_tell"
+        accept = "uniform|cannot_tell"
     if kind == "dark_picture":
         image = image * rng.uniform(0.01, 0.03)
         accept = "cannot_tell"

@@ -67,7 +67,7 @@ fn main() {
 fn show(file: &str, kind: &str, accept: &str, word: &str, accepted: bool, answer: &Evenness) {
     let codes: Vec<String> = answer.why.iter().map(|why| format!("{}{:.2?}", why.code(), why.values().iter().map(|v| v.1).collect::<Vec<_>>())).collect();
     println!(
-        "{} {file} {kind} accept {accept} got {word} S {:.2} class {:.2} share {:.2} warm {:.3} range {:.2} lines {} {} | {:.3?}",
+        "{} {file} {kind} accept {accept} got {word} S {:.2} class {:.2} share {:.2} warm {:.3} range {:.2} lines {} {}",
         if accepted { "ok" } else { "NO" },
         answer.score_de00.unwrap_or(-1.0),
         answer.class_de00.unwrap_or(-1.0),
@@ -76,6 +76,5 @@ fn show(file: &str, kind: &str, accept: &str, word: &str, accepted: bool, answer
         answer.light_range.unwrap_or(0.0),
         answer.lines.len(),
         codes.join(" "),
-        answer.probe,
     );
 }

@@ -34,7 +34,7 @@ pub(crate) struct Cells {
 pub(crate) struct Detail {
     /// Mean step in green between points one unit apart, over that between points eight apart.
     pub(crate) sharpness: f64,
-    /// Mean step across the strongest of the eight phases, over the mean of the others.
+    /// Mean step across the strongest of the eight phases, over the mean of the others; at most 100.
     pub(crate) blockiness: f64,
     /// Share of pixels at the end of a run of sixteen equal ones.
     pub(crate) blank: f64,
@@ -136,7 +136,7 @@ impl Detail {
         let pixels = number(all.pixels).max(1.0);
         Self {
             sharpness: number(all.near) / number(all.far).max(1.0),
-            blockiness: 7.0 * most / (phases - most).max(1.0),
+            blockiness: (7.0 * most / (phases - most).max(1.0)).min(100.0),
             blank: number(all.blank) / pixels,
         }
     }

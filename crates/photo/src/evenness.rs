@@ -92,13 +92,15 @@ fn judge_cells(cells: &Cells, light: &Light, score: Score, usable: &mut [bool], 
     let tint = shade::tint(&score.left, &dark, &bright).unwrap_or_default();
     let smaller = if score.dark { &dark } else { &bright };
     let steepness = shade::steepness(&score, smaller, usable, cells.cols, tint.depth);
-    let coarse = coarse(&light.left, usable, cells.cols);
+    let large = large(&light.left, usable, cells.cols);
+    let pieces: Vec<usize> = marks::groups(smaller, cells.cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= marks::LEAST_CELLS).collect();
+    let largest_piece = share(pieces.iter().copied().max().unwrap_or(0), after);
     grid.fill(&score, usable, &things, smaller);
-    facts.score = Some(Scored { tint, steepness, coarse, things_share, spots: marks::spots(&score, usable, cells.cols), score });
+    facts.score = Some(Scored { tint, steepness, large, pieces: pieces.len(), largest_piece, things_share, spots: marks::spots(&score, usable, cells.cols), score });
 }
 
 /// What is left of the light at large: 95th percentile after smoothing over 5 % of the width.
-fn coarse(left: &[[f32; 3]], usable: &[bool], cols: usize) -> f64 {
+fn large(left: &[[f32; 3]], usable: &[bool], cols: usize) -> f64 {
     let green: Vec<f32> = left.iter().map(|cell| cell[1]).collect();
     let smooth = smoothed(&green, usable, cols, 10.0);
     let mut sizes: Vec<f32> = smooth.iter().zip(usable).filter(|(_, ok)| **ok).map(|(v, _)| v.abs()).collect();

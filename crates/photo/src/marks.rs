@@ -15,11 +15,13 @@ const PART_OF_IT: f32 = 6.0;
 /// ΔE00 of a spot that stands out.
 const SPOT: f32 = 3.0;
 
+/// A group of fewer cells (0.04 % of 30 000) is noise.
+pub(crate) const LEAST_CELLS: usize = 12;
+
 /// A connected group of cells.
 #[derive(Debug, Clone)]
 pub(crate) struct Mark {
     pub(crate) cells: Vec<usize>,
-    pub(crate) border: bool,
 }
 
 /// Connected groups (four neighbours) of set cells.
@@ -31,11 +33,10 @@ pub(crate) fn groups(set: &[bool], cols: usize) -> Vec<Mark> {
             continue;
         }
         open[start] = false;
-        let (mut cells, mut border, mut next) = (vec![start], false, 0);
+        let (mut cells, mut next) = (vec![start], 0);
         while let Some(&at) = cells.get(next) {
             next += 1;
             let (col, last) = (at % cols, set.len() - cols);
-            border |= col == 0 || col == cols - 1 || at < cols || at >= last;
             let near = [(col > 0).then(|| at - 1), (col + 1 < cols).then(|| at + 1), at.checked_sub(cols), (at < last).then(|| at + cols)];
             for other in near.into_iter().flatten() {
                 if std::mem::take(&mut open[other]) {
@@ -43,7 +44,7 @@ pub(crate) fn groups(set: &[bool], cols: usize) -> Vec<Mark> {
                 }
             }
         }
-        out.push(Mark { cells, border });
+        out.push(Mark { cells });
     }
     out
 }
@@ -96,20 +97,17 @@ fn middle(values: &[f32], chosen: impl Iterator<Item = bool>) -> f32 {
 pub(crate) struct Spots {
     /// Share of the usable cells in spots of at least some cells.
     pub(crate) share: f64,
-    /// Share of the usable cells in the largest of them.
-    pub(crate) largest: f64,
     /// How many there are.
     pub(crate) count: usize,
 }
 
-/// Groups of cells that stand out; a group of fewer than 12 cells (0.04 % of 30 000) is noise.
+/// Groups of cells that stand out.
 pub(crate) fn spots(score: &Score, usable: &[bool], cols: usize) -> Spots {
     let out: Vec<bool> = score.difference.iter().zip(usable).map(|(d, ok)| *ok && *d > SPOT).collect();
     let all = usable.iter().filter(|ok| **ok).count();
-    let marks: Vec<usize> = groups(&out, cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= 12).collect();
+    let marks: Vec<usize> = groups(&out, cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= LEAST_CELLS).collect();
     Spots {
         share: share(marks.iter().sum(), all),
-        largest: share(marks.iter().copied().max().unwrap_or(0), all),
         count: marks.len(),
     }
 }

@@ -107,7 +107,9 @@ pub fn panel_light(picture: &Decoded, card: Option<Card>, area: Rect) -> Result<
             for y in 0..step {
                 let pixels = &picture.row(area.y + row * step + y)[(area.x + col * step) as usize..][..step as usize];
                 for pixel in pixels {
-                    [0, 1, 2].map(|i| sums[i] += f64::from(table[usize::from(pixel[i])]));
+                    for (sum, byte) in sums.iter_mut().zip(pixel) {
+                        *sum += f64::from(table[usize::from(*byte)]);
+                    }
                     worst |= pixel.iter().any(|v| *v >= 250) || pixel.iter().all(|v| *v <= 4);
                 }
             }
@@ -134,7 +136,9 @@ pub fn panel_colour(picture: &Decoded, card: Option<Card>, area: Rect, scale: Op
     let count = n as f64;
     let mut sum = [0.0; 3];
     for light in &points.light {
-        [0, 1, 2].map(|i| sum[i] += light.as_light()[i]);
+        for (sum, value) in sum.iter_mut().zip(light.as_light()) {
+            *sum += value;
+        }
     }
     let mean = LinearRgb::new(sum.map(|s| s / count)).xyz().lab();
     let labs: Vec<[f64; 3]> = points.light.iter().map(|light| values(light.xyz().lab())).collect();
@@ -164,9 +168,11 @@ fn mottling(labs: &[[f64; 3]], points: &PanelLight, mean: Lab) -> f64 {
         for col in (0..points.cols + 1 - block).step_by(block) {
             let cells = (row..row + block).flat_map(|r| &labs[r * points.cols + col..][..block]);
             let mut sum = [0.0; 3];
-            cells.for_each(|lab| {
-                [0, 1, 2].map(|i| sum[i] += lab[i]);
-            });
+            for lab in cells {
+                for (sum, value) in sum.iter_mut().zip(lab) {
+                    *sum += value;
+                }
+            }
             means.extend(sum.map(|s| (s / (block * block) as f64) as f32));
         }
     }
@@ -198,7 +204,9 @@ fn bands(labs: &[[f64; 3]], points: &PanelLight, scale: Option<PixelScale>) -> V
             let fold = |k: usize| at(k.min(size - k));
             let radius = fold(i / size).hypot(fold(i % size));
             if (low..high).contains(&radius) {
-                [0, 1, 2].map(|c| power[c] += spectra[c][i]);
+                for (power, spectrum) in power.iter_mut().zip(&spectra) {
+                    *power += spectrum[i];
+                }
             }
         }
         let cycles_per_px = (low * high).sqrt() / at(size) / f64::from(points.step_px);

@@ -63,23 +63,23 @@ pub(crate) enum Likeness {
 /// Least warmth of the dark part for damp (measured 0.15 to 0.20) and for bloom (0.03 to 0.10);
 /// shade measured −0.15, and shade without any color of its own 0.00.
 const DAMP: f64 = 0.08;
-const BLOOM: f64 = 0.02;
+const BLOOM: f64 = 0.025;
 /// Heavily compressed pictures hold color only roughly.
 const ROUGH: f64 = 0.04;
 /// Above this warmth or this green the change is one of color more than of lightness.
 const COLOUR_ONLY: f64 = 0.6;
 const GREEN_ONLY: f64 = 0.3;
 
-/// Warmth from which the pattern is the slab's own.
+/// Warmth from which a pattern is the slab's own; `dark` when its smaller class is the darker one.
 pub(crate) fn least_warmth(dark: bool, rough: bool) -> f64 {
     (if dark { DAMP } else { BLOOM }) + if rough { ROUGH } else { 0.0 }
 }
 
-/// Judges a pattern; `dark` when its smaller class is the darker one.
-pub(crate) fn likeness(tint: Tint, dark: bool, rough: bool) -> Likeness {
+/// Judges a pattern whose dark part must be `least` warm to be the slab's own.
+pub(crate) fn likeness(tint: Tint, least: f64) -> Likeness {
     if tint.warm.abs() > COLOUR_ONLY || tint.green.abs() > GREEN_ONLY {
         Likeness::ColouredLight
-    } else if tint.warm < least_warmth(dark, rough) {
+    } else if tint.warm < least {
         Likeness::Shade
     } else {
         Likeness::Slab

@@ -32,7 +32,23 @@ const MOST_BLOCKINESS: f64 = 4.0;
 const MOST_BLANK: f64 = 0.4;
 const LEAST_STEEPNESS: f64 = 0.08;
 const LEAST_PARTED: f64 = 0.70;
+/// Range and warmth of smooth light that may be a slowly drying slab.
+const SMOOTH_RANGE: f64 = 0.2;
+const SMOOTH_DAMP: std::ops::Range<f64> = 0.15..0.30;
+/// Score over the usual difference; a bell curve has 2.9.
 const LEAST_RATIO: f64 = 4.0;
+/// What is left at large, in ln, from which a spread is no mottle.
+const LARGE_PATTERN: f64 = 0.08;
+/// What is left at large, in ln, above which a slab is not called even; less where it has no rim.
+/// Even slabs measured at most 0.021.
+const MOST_LARGE: f64 = 0.03;
+const MOST_LARGE_SOFT: f64 = 0.015;
+const SOFT: f64 = 0.06;
+/// More bright pieces than this are taken for sun through leaves unless they are plainly bloom.
+const MOST_BLOOMS: usize = 10;
+/// Share of the slab in one mark, and in all, below which marks are small.
+const SMALL_MARK: f64 = 0.02;
+const SMALL_MARKS: f64 = 0.10;
 
 /// The answer to "is the slab one colour?".
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -150,8 +166,6 @@ pub struct Evenness {
     /// How much warmer the dark class is than the bright one: extra fall of blue over red, over the
     /// fall of lightness. Damp on concrete measured 0.15 to 0.20, shade −0.15 to 0.
     pub warmth: Option<f64>,
-    /// For tuning.
-    pub probe: [f64; 8],
     /// Straight lines found.
     pub lines: Vec<Line>,
     /// The cells, for a drawing.
@@ -173,7 +187,6 @@ impl Evenness {
             clipped_share: 0.0,
             light_range: None,
             warmth: None,
-            probe: [0.0; 8],
             lines: Vec::new(),
             grid,
             card: None,
@@ -191,8 +204,11 @@ impl Evenness {
 pub(crate) struct Scored {
     pub(crate) tint: Tint,
     pub(crate) steepness: Option<f64>,
-    /// 95th percentile of what is left of ln light at ten times the usual smoothing.
-    pub(crate) coarse: f64,
+    /// 95th percentile of what is left of ln light after smoothing over 5 % of the width.
+    pub(crate) large: f64,
+    /// Pieces of the smaller class, and the share of the slab in the largest.
+    pub(crate) pieces: usize,
+    pub(crate) largest_piece: f64,
     pub(crate) things_share: f64,
     pub(crate) spots: Spots,
     pub(crate) score: Score,
@@ -258,7 +274,11 @@ fn blocks(facts: &Facts, why: &mut Vec<Why>) {
         why.push(Why::UnevenLight { range: light.range, most: MOST_RANGE });
     }
     if facts.detail.blank > MOST_BLANK {
-        why.push(Why::Blank { share: facts.detail.blank, most: MOST_BLANK });
+        why.push(if facts.detail.blockiness > MOST_BLOCKINESS {
+            Why::Compressed { blockiness: facts.detail.blockiness, most: MOST_BLOCKINESS }
+        } else {
+            Why::Blank { share: facts.detail.blank, most: MOST_BLANK }
+        });
     }
     if let Some(ratio) = facts.card_ratio.filter(|ratio| *ratio > MOST_CARD_RATIO) {
         why.push(Why::ColouredLight { ratio, most: MOST_CARD_RATIO });
@@ -269,19 +289,20 @@ fn blocks(facts: &Facts, why: &mut Vec<Why>) {
 fn doubts_of_patchy(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
     let (score, tint) = (&scored.score, scored.tint);
     let rough = facts.detail.blockiness > MOST_BLOCKINESS;
-    match likeness(tint, score.dark, rough) {
+    let least = least_warmth(score.dark || scored.pieces > MOST_BLOOMS, rough);
+    match likeness(tint, least) {
         Likeness::Slab => {}
-        Likeness::Shade => why.push(Why::CouldBeShade { warmth: tint.warm, least: least_warmth(score.dark, rough) }),
+        Likeness::Shade => why.push(Why::CouldBeShade { warmth: tint.warm, least }),
         Likeness::ColouredLight => why.push(Why::CouldBeColouredLight { warmth: tint.warm }),
     }
     if let Some(steepness) = scored.steepness.filter(|steepness| !scored.score.dark && *steepness < LEAST_STEEPNESS) {
         why.push(Why::CouldBeGlare { steepness, least: LEAST_STEEPNESS });
     }
-    if scored.spots.largest < 0.02 && scored.spots.share < 0.10 {
-        why.push(Why::SmallMarks { count: scored.spots.count, share: scored.spots.share });
+    if scored.largest_piece < SMALL_MARK && score.share < SMALL_MARKS {
+        why.push(Why::SmallMarks { count: scored.pieces, share: score.share });
     }
     let ratio = score.s / score.usual.max(1e-6);
-    if ratio < LEAST_RATIO && score.parted < LEAST_PARTED {
+    if ratio < LEAST_RATIO && score.parted < LEAST_PARTED && scored.large < LARGE_PATTERN {
         why.push(Why::Mottle { parted: score.parted, least: LEAST_PARTED });
     }
 }
@@ -298,13 +319,18 @@ fn doubts_of_even(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
     if score.parted > 0.72 && score.class > 1.0 {
         why.push(Why::FaintPattern { class_de00: score.class, share: score.share });
     }
+    let soft = scored.steepness.is_some_and(|steepness| steepness < SOFT);
+    let most = if soft { MOST_LARGE_SOFT } else { MOST_LARGE };
+    if scored.large > most {
+        why.push(Why::LargePattern { rise: scored.large, most });
+    }
     if facts.detail.sharpness < LEAST_SHARPNESS {
         why.push(Why::Blurred { sharpness: facts.detail.sharpness, least: LEAST_SHARPNESS });
     }
     if facts.detail.blockiness > MOST_BLOCKINESS {
         why.push(Why::Compressed { blockiness: facts.detail.blockiness, most: MOST_BLOCKINESS });
     }
-    if let Some(light) = facts.light.filter(|light| light.range > 0.15 && light.warmth > 0.12 && light.warmth < 0.6) {
+    if let Some(light) = facts.light.filter(|light| light.range > SMOOTH_RANGE && SMOOTH_DAMP.contains(&light.warmth)) {
         why.push(Why::SmoothDamp { warmth: light.warmth, range: light.range });
     }
 }
@@ -362,7 +388,6 @@ pub(crate) fn judge(facts: Facts, grid: Grid, card: Option<Rect>) -> Evenness {
         clipped_share: facts.clipped_share,
         light_range: facts.light.map(|light| light.range),
         warmth: score.map(|scored| scored.tint.warm),
-        probe: [score.map_or(0.0, |s| s.coarse), facts.light.map_or(0.0, |l| l.warmth), score.and_then(|s| s.steepness).unwrap_or(0.0), score.map_or(0.0, |s| s.score.s / s.score.usual.max(1e-6)), score.map_or(0.0, |s| s.score.parted), facts.detail.sharpness, facts.detail.blockiness, facts.detail.blank],
         lines: facts.lines,
         grid,
         card,

@@ -100,6 +100,13 @@ pub enum Why {
         /// Share, 0 to 1.
         share: f64,
     },
+    /// A wide, weak pattern is left that the smooth light does not explain.
+    LargePattern {
+        /// Its 95th percentile, in ln.
+        rise: f64,
+        /// The most that is accepted.
+        most: f64,
+    },
     /// The picture is blurred.
     Blurred {
         /// Steps one unit apart over steps eight apart.
@@ -160,11 +167,11 @@ pub enum Why {
 
 impl Why {
     /// Every code there is, for the check that each has its words.
-    pub const CODES: [&str; 26] = [
+    pub const CODES: [&str; 27] = [
         "too_small", "no_colour", "clipped", "dark", "little_slab", "uneven_light", "hard_edge", "joints",
         "could_be_shade", "could_be_glare", "could_be_coloured_light", "things", "small_marks", "mottle",
         "faint_pattern", "blurred", "compressed", "blank", "smooth_damp", "between", "no_card", "bad_card",
-        "coloured_light", "not_the_same", "scores_apart", "not_laid_over",
+        "coloured_light", "not_the_same", "scores_apart", "not_laid_over", "large_pattern",
     ];
 
     /// The code, as in records; the words are under `photo-why-` and the code with hyphens.
@@ -201,6 +208,7 @@ impl Why {
             Self::NotTheSame => 23,
             Self::ScoresApart { .. } => 24,
             Self::NotLaidOver => 25,
+            Self::LargePattern { .. } => 26,
         }
     }
 
@@ -226,6 +234,7 @@ impl Why {
             Self::SmallMarks { count, share } => vec![("count", number(count)), ("share", share)],
             Self::Mottle { parted, least } => vec![("parted", parted), ("least", least)],
             Self::FaintPattern { class_de00, share } => vec![("class_de00", class_de00), ("share", share)],
+            Self::LargePattern { rise, most } => vec![("rise", rise), ("most", most)],
             Self::Blurred { sharpness, least } => vec![("sharpness", sharpness), ("least", least)],
             Self::Compressed { blockiness, most } => vec![("blockiness", blockiness), ("most", most)],
             Self::SmoothDamp { warmth, range } => vec![("warmth", warmth), ("range", range)],
@@ -273,6 +282,7 @@ impl Why {
                 | Self::CouldBeColouredLight { .. }
                 | Self::SmoothDamp { .. }
                 | Self::FaintPattern { .. }
+                | Self::LargePattern { .. }
                 | Self::UnevenLight { .. }
         )
     }

@@ -35,7 +35,7 @@ fn with_the_fewest_panels_and_with_more_the_radius_holds_85_to_96_in_100() {
     for law in [Law::AsTheModel, Law::Other] {
         for (stains, panels) in [(1, 4), (1, 8), (2, 6), (2, 12), (3, 9)] {
             let share = held(law, Laid::Out, stains, panels);
-            assert!((85.0..=96.0).contains(&share), "{}, {stains} stains, {panels} panels: {share} %", law.name());
+            assert!((85.0..=96.0).contains(&share), "{law:?}, {stains} stains, {panels} panels: {share} %");
         }
     }
     let share = held(Law::AsTheModel, Laid::Haphazard, 2, 8);

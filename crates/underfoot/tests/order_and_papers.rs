@@ -156,3 +156,22 @@ fn a_paper_that_cannot_be_written_is_said() {
     let refused = site.run(&["papers", "--kind", "site-notice", "--out", "no/such/folder/a.pdf"]).ends(3);
     assert!(refused.err.contains("no/such/folder/a.pdf") && refused.err.contains("accepted"), "{}", refused.err);
 }
+
+/// That the code is read back is a test of crate `papers`.
+#[test]
+fn a_site_notice_prints_a_link_and_nothing_else_does() {
+    let site = Site::with_slab();
+    let link = |address: &str| ["--link".to_owned(), address.to_owned()];
+    let run = |kind: &str, address: &str, out: &str| {
+        let link = link(address);
+        site.run(&["papers", "--kind", kind, "--out", out, &link[0], &link[1], "--at", "2026-03-03"])
+    };
+    run("site-notice", "https://slabs.example.org/s/4f2a", "linked.pdf").ends(0);
+    site.run(&["papers", "--kind", "site-notice", "--out", "plain.pdf", "--at", "2026-03-03"]).ends(0);
+    let bytes = |name: &str| std::fs::read(site.path(name)).unwrap();
+    assert_ne!(bytes("linked.pdf"), bytes("plain.pdf"));
+    let odd = run("site-notice", "the office", "odd.pdf").ends(3).err;
+    assert!(odd.contains("link: \"the office\"; accepted: a web address"), "{odd}");
+    let sheet = run("pour-sheet", "https://slabs.example.org/s/4f2a", "sheet.pdf").ends(2).err;
+    assert!(sheet.contains("--link") && sheet.contains("accepted: --kind site-notice"), "{sheet}");
+}

@@ -54,7 +54,7 @@ fn plan_told(spec: &slab::plan::PlanSpec, voice: Voice) -> Vec<(String, String)>
             all.extend(plan.zones().iter().map(|zone| (zone.name().to_owned(), voice.area(zone.area()))));
             all
         }
-        Err(error) => vec![(voice.say("told-wrong", &[]), error.to_string())],
+        Err(error) => vec![(voice.say("told-wrong", &[]), voice.plan_error(&error))],
     }
 }
 

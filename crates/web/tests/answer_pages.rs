@@ -128,14 +128,15 @@ fn hostile_texts_come_back_as_texts() {
 #[test]
 fn a_file_is_taken_and_without_one_the_form_leads_to_its_address() {
     let site = Site::empty();
-    let fields = [("air", "75"), ("rh", "40"), ("wind", "10"), ("concrete", "80"), ("measure", "imperial")];
+    let fields = [("air", "75"), ("rh", "40"), ("wind", "10"), ("surface", "80"), ("measure", "imperial")];
     let led = site.post_files("/sums/evaporation", &fields, &[("file", "", b"")]).ends(303);
     let location = led.header("location").to_owned();
-    assert!(location.starts_with("/sums/evaporation?") && location.contains("measure=imperial"), "{location}");
+    assert!(location.starts_with("/sums/evaporation?") && location.contains("surface=80"), "{location}");
+    site.get(&location).ends(200).holds("class=\"result\"");
     let weather = include_bytes!("../../../demo/weather/greensboro-nc-tmy3-feb-may.csv");
     let with_file = site.post_files(
         "/sums/evaporation",
-        &[("concrete", "80"), ("measure", "imperial")],
+        &[("surface", "80"), ("measure", "imperial")],
         &[("file", "../../etc/passwd", weather)],
     );
     let with_file = with_file.ends(200).holds("class=\"result\"");
@@ -144,7 +145,7 @@ fn a_file_is_taken_and_without_one_the_form_leads_to_its_address() {
     let odd = site.post_files("/sums/evaporation", &[("measure", "imperial")], &[("file", "a.csv", b"not weather")]);
     odd.ends(422).holds("id=\"mistake-file\"");
     // A name alone opens nothing of this machine.
-    site.get(&address("/sums/evaporation", &[("file", "/etc/passwd"), ("concrete", "80")])).ends(422);
+    site.get(&address("/sums/evaporation", &[("file", "/etc/passwd"), ("surface", "80")])).ends(422);
 }
 
 #[test]

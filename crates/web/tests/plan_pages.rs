@@ -12,7 +12,8 @@ use slab::diary::{Body as Entry, Knowledge, SlabId};
 use slab::plan::{Plan, PlanSpec};
 use slab::slab::fold;
 
-const JOB: &str = r#"{"happened":"2026-03-01 07:00","body":{"kind":"job_opened","name":"shop","time_zone":"America/Chicago"}}"#;
+const JOB: &str =
+    r#"{"happened":"2026-03-01 07:00","body":{"kind":"job_opened","name":"shop","time_zone":"America/Chicago"}}"#;
 
 /// Posts with a browser's cookies and what it would take for an answer.
 fn post_as(site: &Site, path: &str, fields: &[(&str, &str)], cookies: &str, accept: &str) -> Got {
@@ -109,7 +110,9 @@ fn what_is_wrong_stands_at_its_row_and_everything_typed_stays() {
     let answer: serde_json::Value = serde_json::from_str(&got.text()).unwrap();
     assert_eq!(answer["mistakes"][0]["field"], "room_name[1]");
     assert!(answer["mistakes"][0]["message"].as_str().unwrap().contains("\"office\" and \"shop\" share 20 ft²"));
-    for (row, field) in [(["a", "", "", "0 ft", "1 ft"], "room_width[1]"), (["", "", "", "5 ft", "1 ft"], "room_name[1]")] {
+    for (row, field) in
+        [(["a", "", "", "0 ft", "1 ft"], "room_width[1]"), (["", "", "", "5 ft", "1 ft"], "room_name[1]")]
+    {
         let rows = [["shop", "", "", "3 ft", "3 ft"], row];
         let got = post_as(&site, &draw(id, "rooms"), &rooms(&rows), "lang=en", "application/json").ends(422);
         assert!(got.text().contains(&format!("\"field\":\"{field}\"")), "{}", got.text());
@@ -155,7 +158,10 @@ fn a_blunder_is_refused_with_the_wall_that_explains_it() {
     assert_eq!(mistakes[0].0, "legs");
     assert!(mistakes[0].1.contains("the limit is 1:200") && mistakes[0].1.contains("Most likely wrong: "));
     // Rows are counted as they stand on the page.
-    assert!(mistakes.iter().any(|(f, s)| *f == "length[3]" && s.contains("wall 4 (\"47' 0\"\"), if it were 48'")), "{mistakes:?}");
+    assert!(
+        mistakes.iter().any(|(f, s)| *f == "length[3]" && s.contains("wall 4 (\"47' 0\"\"), where 48'")),
+        "{mistakes:?}"
+    );
     let spanish = post_as(&site, &path, &walls(&rows), "lang=es", "text/html").ends(422);
     spanish.holds("Lo más probable es que esté mal").holds("el muro 4 (").holds("value=\"47&#39; 0&#34;\"");
     let seen = post_as(&site, &look(id, "walk"), &walls(&rows), "lang=es", "text/html").ends(200);
@@ -285,7 +291,8 @@ fn a_correction_begins_with_the_present_plan_and_resending_adds_nothing() {
     let angles = r#"{"kind":"plan","outline":{"walk":{"start":["1 ft","-2 ft"],"closing_turn":"left 90","limit":"1:300",
         "legs":[{"turn":"right 30","length":"10 ft"},{"turn":"90 left","length":"8 ft"},
         {"turn":"left 89°60'","length":"10 ft"},{"turn":"Left","length":"8 ft"}]}}}"#;
-    let areas = r#"{"kind":"plan","outline":{"area":"90 m2"},"zones":[{"name":"A","shape":{"area":"10 m2"}},{"name":"B"}]}"#;
+    let areas =
+        r#"{"kind":"plan","outline":{"area":"90 m2"},"zones":[{"name":"A","shape":{"area":"10 m2"}},{"name":"B"}]}"#;
     let demo = DEMO.lines().find(|line| line.contains("\"kind\":\"plan\"")).unwrap();
     let demo: serde_json::Value = serde_json::from_str(demo).unwrap();
     let angles = angles.replace("89°60'", "90°00'");
@@ -316,7 +323,10 @@ fn a_correction_begins_with_the_present_plan_and_resending_adds_nothing() {
             after.walks().iter().map(|(_, w)| w.misclosure).collect::<Vec<_>>(),
             before.walks().iter().map(|(_, w)| w.misclosure).collect::<Vec<_>>()
         );
-        assert_eq!(fold(&site.store.diary(id).unwrap(), Knowledge::happened_by(jiff::Timestamp::MAX)).entries().len(), 2);
+        assert_eq!(
+            fold(&site.store.diary(id).unwrap(), Knowledge::happened_by(jiff::Timestamp::MAX)).entries().len(),
+            2
+        );
     }
 }
 

@@ -54,7 +54,8 @@ impl Voice {
     pub fn bearing(self, bearing: Bearing) -> String {
         let nearest = (bearing.as_degrees() * POINTS / 360.0).round() % POINTS;
         let point = self.say(&format!("walk-point-{nearest}"), &[]);
-        let angle = rounded(bearing.as_degrees(), ANGLE_DECIMALS);
+        // A tape and a square know no finer direction of a gap.
+        let angle = rounded(bearing.as_degrees(), 0);
         self.say("walk-toward", &[("point", point.into()), ("angle", angle.into())])
     }
 
@@ -74,23 +75,19 @@ impl Voice {
     /// One wall that alone could explain a gap, and what it would have to be; no whole sentence.
     #[must_use]
     pub fn suspect(self, suspect: &Suspect) -> String {
-        let leg = suspect.leg.to_string();
-        let named = [("leg", leg.into()), ("typed", suspect.typed.as_str().into())];
-        let said = match suspect.remedy {
-            Remedy::Length(length) => {
-                let [leg, typed] = named;
-                self.say("walk-suspect-length", &[leg, typed, ("length", self.length(length).into())])
-            }
-            Remedy::Turn(turn) => {
-                let [leg, typed] = named;
-                self.say("walk-suspect-turn", &[leg, typed, ("turn", self.turn(turn).into())])
-            }
+        let (key, better) = match suspect.remedy {
+            Remedy::Length(length) => ("walk-suspect-wall", self.length(length)),
+            Remedy::Turn(turn) => ("walk-suspect-turn", self.turn(turn)),
         };
+        let what =
+            self.say(key, &[("leg", suspect.leg.to_string().into()), ("typed", suspect.typed.as_str().into())]);
+        let mut args: Vec<(&str, Arg<'_>)> = vec![("what", what.into()), ("better", better.into())];
         match suspect.leaves.filter(|gap| *gap > TAPE_SEES) {
             Some(gap) => {
-                self.say("walk-suspect-leaves", &[("suspect", said.into()), ("gap", self.length(gap).into())])
+                args.push(("gap", self.length(gap).into()));
+                self.say("walk-suspect-leaves", &args)
             }
-            None => said,
+            None => self.say("walk-suspect-fits", &args),
         }
     }
 
@@ -167,7 +164,9 @@ impl Voice {
             PlanError::AreasTooLarge { sum, available, .. } => {
                 ("plan-wrong-areas-too-large", vec![("sum", area(sum)), ("available", area(available))])
             }
-            PlanError::DuplicateZone { name, .. } => ("plan-wrong-duplicate-zone", vec![("name", name.as_str().into())]),
+            PlanError::DuplicateZone { name, .. } => {
+                ("plan-wrong-duplicate-zone", vec![("name", name.as_str().into())])
+            }
             PlanError::BlankZoneName { .. } => ("plan-wrong-blank-name", Vec::new()),
             PlanError::TwoRestZones { name, other, .. } => {
                 ("plan-wrong-two-rests", vec![("name", name.as_str().into()), ("other", other.as_str().into())])

@@ -19,9 +19,10 @@ const LINKS: &str = r#"[...document.querySelectorAll("a[href]")]
 /// The address with ids, names and numbers hidden: pages of one pattern look alike.
 pub fn pattern(address: &str) -> String {
     let (path, query) = address.split_once('?').unwrap_or((address, ""));
-    let told_apart = path.contains("/diary") || path == "/";
+    let told_apart = path.contains("/diary") || path.starts_with("/sums/") || path == "/";
     let shown: Vec<&str> = path.split('/').map(|part| if is_id(part) { HIDDEN_ID } else { part }).collect();
-    let names: Vec<&str> = query.split('&').filter_map(|pair| pair.split('=').next()).filter(|n| !n.is_empty()).collect();
+    let names: Vec<&str> =
+        query.split('&').filter_map(|pair| pair.split('=').next()).filter(|n| !n.is_empty()).collect();
     match told_apart && !names.is_empty() {
         true => format!("{}?{}", shown.join("/"), names.join("&")),
         false => shown.join("/"),

@@ -117,7 +117,8 @@ impl Site {
     /// Writes entries, one JSON line each.
     #[track_caller]
     pub fn log(&self, lines: &str) {
-        let mut child = self.command(&["log", "--slab", "Creek Road shop", "--from", "-"]).stdin(Stdio::piped()).spawn().unwrap();
+        let mut child =
+            self.command(&["log", "--slab", "Creek Road shop", "--from", "-"]).stdin(Stdio::piped()).spawn().unwrap();
         child.stdin.take().unwrap().write_all(lines.as_bytes()).unwrap();
         Ran::of(&child.wait_with_output().unwrap()).fine();
     }

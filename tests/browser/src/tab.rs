@@ -36,8 +36,7 @@ pub struct Reading {
 
 impl Reading {
     /// A phone.
-    pub const PHONE: Self =
-        Self { lang: "en", theme: "light", measure: "imperial", size: (390, 844), script: true };
+    pub const PHONE: Self = Self { lang: "en", theme: "light", measure: "imperial", size: (390, 844), script: true };
     /// A desk.
     pub const DESK: Self = Self { size: (1280, 900), ..Self::PHONE };
 
@@ -88,9 +87,14 @@ impl Tab {
         tab.cdp("Emulation.setEmulatedMedia", still);
         tab.set_size(reading.size);
         if !reading.script {
-            tab.cdp("Emulation.setScriptExecutionDisabled", json!({ "value": true }));
+            tab.forbid_scripts(true);
         }
         tab
+    }
+
+    /// Forbids scripts, or lets those of the tests run on a page whose own did not.
+    pub fn forbid_scripts(&self, forbidden: bool) {
+        self.cdp("Emulation.setScriptExecutionDisabled", json!({ "value": forbidden }));
     }
 
     /// A command of the DevTools protocol.

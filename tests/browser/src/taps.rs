@@ -138,14 +138,9 @@ impl Tab {
     /// Chooses files, as from the camera.
     #[track_caller]
     pub fn photograph(&self, files: &[&Path]) {
-        let found = self.cdp(
-            "Runtime.evaluate",
-            json!({ "expression": "document.querySelector('input[type=file][data-photo]')" }),
-        );
-        self.cdp(
-            "DOM.setFileInputFiles",
-            json!({ "files": files, "objectId": found["result"]["objectId"] }),
-        );
+        let found = self
+            .cdp("Runtime.evaluate", json!({ "expression": "document.querySelector('input[type=file][data-photo]')" }));
+        self.cdp("DOM.setFileInputFiles", json!({ "files": files, "objectId": found["result"]["objectId"] }));
     }
 
     /// Presses a key: `Tab`, `Shift+Tab`, `Enter` or `Space`.

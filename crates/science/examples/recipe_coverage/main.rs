@@ -19,6 +19,20 @@ use recipe_world::{Laid, Law, World, design, recipe_within};
 /// New recipes looked at on each slab.
 const RECIPES: usize = 5;
 
+fn law_name(law: Law) -> &'static str {
+    match law {
+        Law::AsTheModel => "as the model",
+        Law::Other => "another law",
+    }
+}
+
+fn laid_name(laid: Laid) -> &'static str {
+    match laid {
+        Laid::Out => "laid out",
+        Laid::Haphazard => "haphazard",
+    }
+}
+
 #[derive(Default)]
 struct Tally {
     /// Distance of the new panel over the radius.
@@ -99,8 +113,8 @@ fn main() -> Result<(), Box<dyn Error>> {
                 let [recipes, found] = &mut tallies;
                 println!(
                     "| {} | {} | {stains} | {panels} | {:.1} % | {:.1} | {:.1} | {:.2} | {:.1} % |",
-                    law.name(),
-                    laid.name(),
+                    law_name(law),
+                    laid_name(laid),
                     recipes.held(),
                     recipes.radius / count,
                     recipes.missed / count,

@@ -25,24 +25,6 @@ pub(crate) enum Laid {
     Haphazard,
 }
 
-impl Law {
-    pub(crate) fn name(self) -> &'static str {
-        match self {
-            Self::AsTheModel => "as the model",
-            Self::Other => "another law",
-        }
-    }
-}
-
-impl Laid {
-    pub(crate) fn name(self) -> &'static str {
-        match self {
-            Self::Out => "laid out",
-            Self::Haphazard => "haphazard",
-        }
-    }
-}
-
 /// One slab with its stains.
 pub(crate) struct World {
     law: Law,

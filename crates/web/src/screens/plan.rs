@@ -71,6 +71,10 @@ struct Page {
     groups: Vec<Group>,
     zones: Vec<ZoneRow>,
     facts: Vec<(String, String)>,
+    /// How each walk of the plan closed.
+    walks: Vec<String>,
+    /// The lengths of the walls.
+    walls: Vec<String>,
     ways: Vec<Way>,
     has_plan: bool,
 }
@@ -94,9 +98,9 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(id)));
     let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, voice, None));
     let (svg, items) = drawing.map_or((None, Vec::new()), |drawn| (drawn.svg, drawn.items));
-    let layers = Layer::ALL.into_iter().filter(|layer| {
-        svg.as_ref().is_some_and(|svg| svg.contains(&format!("data-layer-of=\"{}\"", layer.name())))
-    });
+    let layers = Layer::ALL
+        .into_iter()
+        .filter(|layer| svg.as_ref().is_some_and(|svg| svg.contains(&format!("data-layer-of=\"{}\"", layer.name()))));
     let (first, others) = if sight.writes { to_write(&id.to_string(), voice) } else { Default::default() };
     let entry = slab.plan_entry();
     Ok(show(&Page {
@@ -107,6 +111,8 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
         layers: layers.map(|layer| (layer.name(), layer_label(layer, voice))).collect(),
         first,
         others,
+        walls: items.iter().filter(|item| item.layer == Layer::Dimensions).map(|item| item.text.clone()).collect(),
+        walks: slab.plan().map_or_else(Vec::new, |plan| plan.walks().iter().map(|(_, w)| voice.walk(w)).collect()),
         groups: groups(items, sight, voice),
         zones: slab.plan().map_or_else(Vec::new, |plan| zones(&slab, plan, voice)),
         facts: slab.plan().map_or_else(Vec::new, |plan| facts(plan, voice)),
@@ -147,22 +153,17 @@ fn layer_label(layer: Layer, voice: Voice) -> String {
     }
 }
 
-/// What the drawing shows, layer by layer; zones have a table of their own.
+/// What lies on the plan, layer by layer. What the plan itself is made of is told beside it.
 fn groups(items: Vec<PlanItem>, sight: &Sight, voice: Voice) -> Vec<Group> {
-    let shown = [Layer::Incidents, Layer::Tests, Layer::Next, Layer::Sections, Layer::CutOuts, Layer::Dimensions];
     let mut groups = Vec::new();
-    for layer in shown {
+    for layer in [Layer::Incidents, Layer::Tests, Layer::Next, Layer::Sections] {
         let items: Vec<Item> = items
             .iter()
             .filter(|item| item.layer == layer)
             .map(|item| Item {
                 number: item.number,
                 text: item.text.clone(),
-                href: item
-                    .id
-                    .as_ref()
-                    .filter(|_| sight.entries)
-                    .map(|entry| format!("{}/entry/{entry}", sight.base)),
+                href: item.id.as_ref().filter(|_| sight.entries).map(|entry| format!("{}/entry/{entry}", sight.base)),
             })
             .collect();
         if !items.is_empty() {
@@ -198,7 +199,6 @@ fn facts(plan: &Plan, voice: Voice) -> Vec<(String, String)> {
     if plan.unzoned_area() > Area::square_metres(0.01) {
         facts.push((voice.say("plan-unzoned", &[]), voice.area(plan.unzoned_area())));
     }
-    facts.extend(plan.walks().iter().map(|(_, walk)| (voice.say("plan-closure", &[]), voice.walk(walk))));
     facts
 }
 

@@ -183,7 +183,10 @@ fn open_slab(ask: &Ask, posted: &Posted) -> Result<SlabId, Trouble> {
 
 fn add_demo(ask: &Ask, _: &Posted) -> Answer {
     let demo = ask.app.settings.demo.ok_or(Trouble::NotFound)?;
-    let id = (demo.fill)(ask.app.store()).map_err(Trouble::Failed)?;
+    let id = (demo.fill)(ask.app.store()).map_err(|error| {
+        eprintln!("underfoot: {error}");
+        Trouble::Failed("the demo".to_owned())
+    })?;
     ask.app.store().bring_back(id)?;
     Ok(Redirect::to(&format!("/slab/{id}")).into_response())
 }

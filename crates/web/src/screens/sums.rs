@@ -117,6 +117,8 @@ struct Page {
     more: Vec<Input>,
     more_open: bool,
     takes_file: bool,
+    /// A file was sent and its form comes back: it has to be chosen again.
+    lost_file: bool,
     example: String,
 }
 
@@ -223,6 +225,7 @@ fn answer(
         refused_notes: error.as_ref().map(|error| error.notes.clone()).unwrap_or_default(),
         answered,
         takes_file: form.fields.iter().any(|field| field.takes_file),
+        lost_file: typed.iter().any(|(id, _)| form.field(id).is_some_and(|field| field.takes_file)),
         example: address(form, &form.example(voice.measure), voice.measure),
         refused: said,
     };

@@ -6,8 +6,8 @@ use words::{Lang, Measure, Voice};
 /// Messages that the code names one by one, or by the number of a compass point.
 pub(crate) const NAMED: &str = "
 walk-exact walk-closed walk-turns walk-toward walk-point-0 walk-point-1 walk-point-2 walk-point-3 walk-point-4
-walk-point-5 walk-point-6 walk-point-7 walk-turn-right walk-turn-left walk-turn-straight walk-suspect-length
-walk-suspect-turn walk-suspect-leaves walk-suspects walk-suspects-none plan-wrong-unreadable plan-wrong-zero-length
+walk-point-5 walk-point-6 walk-point-7 walk-turn-right walk-turn-left walk-turn-straight walk-suspect-wall
+walk-suspect-turn walk-suspect-fits walk-suspect-leaves walk-suspects walk-suspects-none plan-wrong-unreadable plan-wrong-zero-length
 plan-wrong-same-corner plan-wrong-too-large plan-wrong-few-walls plan-wrong-few-corners plan-wrong-few-rectangles
 plan-wrong-too-many plan-wrong-missing-turn plan-wrong-crossing plan-wrong-no-area plan-wrong-no-area-typed
 plan-wrong-walk-open plan-wrong-turns-open plan-wrong-mixed plan-wrong-cut-out-outside plan-wrong-zone-outside
@@ -52,11 +52,14 @@ fn wrong() -> Vec<(String, &'static str)> {
         (r#"{"outline":{"polygon":[["0","0"],["1 m","1 m"],["1 m","0"],["0","1 m"]]}}"#.to_owned(), "cross"),
         (r#"{"outline":{"area":"0 ft2"}}"#.to_owned(), "is no area"),
         (with(&format!(r#""cut_outs":[{slab}]"#)), "Nothing is left"),
-        (walk(&SQUARE.replacen("20 ft", "21 ft", 1), ""), "wall 1 (\"21 ft\"), if it were 20'"),
+        (walk(&SQUARE.replacen("20 ft", "21 ft", 1), ""), "wall 1 (\"21 ft\"), where 20' 0\" would fit"),
         (walk(SQUARE, r#","closing_turn":"right""#), "make 180° to the left"),
         (with(r#""cut_outs":[{"area":"1 ft2"}]"#), "don't go together"),
         (with(&format!(r#""cut_outs":[{}]"#, rectangle("19 ft", "0", "2 ft", "2 ft"))), "lies outside"),
-        (with(&format!(r#""zones":[{}]"#, zone("A", &rectangle("19 ft", "0", "2 ft", "2 ft")))), "2 ft² of the zone \"A\""),
+        (
+            with(&format!(r#""zones":[{}]"#, zone("A", &rectangle("19 ft", "0", "2 ft", "2 ft")))),
+            "2 ft² of the zone \"A\"",
+        ),
         (
             with(&format!(r#""zones":[{},{}]"#, zone("A", &slab), zone("B", &rectangle("0", "0", "2 ft", "2 ft")))),
             "share 4 ft²",
@@ -94,7 +97,8 @@ fn a_walk_tells_how_it_closed() {
     // Two walls of 20 ft, one an inch and a half long: 1.5 in over 721.5 in walked is 1:481.
     let near = resolved(&walk(&SQUARE.replacen("20 ft", "20' 1 1/2\\\"", 1), "")).expect("within 1:200");
     let said = Voice::default().walk(&near.walks()[0].1);
-    for part in ["1 1/2\" from where it began", "toward plan east (90°)", "1:481 of the 60' 1 1/2\"", "limit is 1:200"] {
+    for part in ["1 1/2\" from where it began", "toward plan east (90°)", "1:481 of the 60' 1 1/2\"", "limit is 1:200"]
+    {
         assert!(said.contains(part), "{part}: {said}");
     }
     let said = Voice::new(Lang::Es, Measure::Metric).walk(&near.walks()[0].1);

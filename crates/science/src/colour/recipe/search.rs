@@ -8,6 +8,9 @@ use super::panel::{Coats, Recipe, Shares, WaterParts};
 use super::tested::{Edge, same};
 use crate::colour::{ColourDifference, Lab, Srgb, ciede2000};
 
+/// Recipes looked at side by side before the bar is set anew.
+const TOGETHER: usize = 16;
+
 /// The colour wished for.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Wish {
@@ -137,20 +140,18 @@ impl RecipeModel {
         }
         let wish = self.wished(wish)?;
         let recipes = grid.recipes(self);
-        let expected: Vec<f64> = recipes.par_iter().map(|recipe| self.expected(recipe, wish)).collect();
-        let mut order: Vec<usize> = (0..recipes.len()).collect();
-        order.sort_by(|a, b| expected[*a].total_cmp(&expected[*b]).then(a.cmp(b)));
-        let candidate = |index: usize| Candidate {
+        let ranked = self.nearest_two(&recipes, wish);
+        let candidate = |(expected, index): (f64, usize)| Candidate {
             recipe: recipes[index].clone(),
             prediction: self.prediction(&self.spread(&recipes[index])),
-            expected: ColourDifference::units(expected[index]),
+            expected: ColourDifference::units(expected),
         };
         // The recipes of the panels themselves are among them, and there is at least one panel.
-        let best = candidate(order[0]);
+        let best = candidate(ranked[0]);
         let reach = best.prediction.radius.ok().map(|radius| ciede2000(best.prediction.lab, wish) <= radius);
         Ok(Search {
             wish,
-            runner_up: order.get(1).map(|index| candidate(*index)),
+            runner_up: ranked.get(1).map(|second| candidate(*second)),
             nearest_panel: self.nearest(wish),
             edges: self.tested().edges(&best.recipe),
             within_reach: reach,
@@ -170,14 +171,42 @@ impl RecipeModel {
         }
     }
 
-    fn expected(&self, recipe: &Recipe, wish: Lab) -> f64 {
-        let spread = self.spread(recipe);
-        let (mut sum, mut count) = (0.0, 0.0);
-        for lab in spread.draws() {
-            sum += ciede2000(lab, wish).as_units();
-            count += 1.0;
+    /// Expected distance and index of the best recipe and the next, one where there is one only.
+    fn nearest_two(&self, recipes: &[Recipe], wish: Lab) -> Vec<(f64, usize)> {
+        // Likely ones first, so that the others are soon given up: a sum of distances only grows.
+        let mut order: Vec<(f64, usize)> = recipes
+            .par_iter()
+            .enumerate()
+            .map(|(index, recipe)| (ciede2000(self.spread(recipe).lab, wish).as_units(), index))
+            .collect();
+        let by_distance = |a: &(f64, usize), b: &(f64, usize)| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1));
+        order.sort_by(by_distance);
+        let mut two: Vec<(f64, usize)> = Vec::new();
+        for some in order.chunks(TOGETHER) {
+            let most = two.get(1).map_or(f64::INFINITY, |second| second.0);
+            two.par_extend(
+                some.par_iter().filter_map(|(central, index)| {
+                    Some((self.expected(&recipes[*index], wish, *central, most)?, *index))
+                }),
+            );
+            two.sort_by(by_distance);
+            two.truncate(2);
         }
-        if count > 0.0 { sum / count } else { ciede2000(spread.lab, wish).as_units() }
+        two
+    }
+
+    /// The mean distance to the wish, or none once it must exceed `most`.
+    fn expected(&self, recipe: &Recipe, wish: Lab, central: f64, most: f64) -> Option<f64> {
+        let Ok(interval) = self.interval() else { return Some(central) };
+        let count = interval.deviations().len() as f64;
+        let mut sum = 0.0;
+        for lab in self.spread(recipe).draws() {
+            sum += ciede2000(lab, wish).as_units();
+            if sum > most * count {
+                return None;
+            }
+        }
+        Some(sum / count)
     }
 
     fn nearest(&self, wish: Lab) -> NearestPanel {
@@ -189,5 +218,43 @@ impl RecipeModel {
                 if next.difference < best.difference { next } else { best }
             },
         )
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::{Bare, StainedPanel};
+    use super::*;
+    use crate::chance::Seed;
+    use crate::colour::LinearRgb;
+
+    /// Giving up a recipe early must not change which two are best.
+    #[test]
+    fn the_two_found_are_the_two_of_all_recipes_weighed_to_the_end() {
+        let panel = |water: f64, coats: u32, light: [f64; 3]| StainedPanel {
+            recipe: Recipe {
+                shares: Shares::known(vec![1.0]),
+                water: WaterParts::known(water),
+                coats: Coats::known(coats),
+            },
+            colour: LinearRgb::new(light),
+        };
+        let panels = [
+            panel(0.0, 1, [0.19, 0.14, 0.09]),
+            panel(0.0, 3, [0.17, 0.13, 0.08]),
+            panel(4.0, 1, [0.27, 0.22, 0.17]),
+            panel(2.0, 2, [0.23, 0.19, 0.12]),
+        ];
+        let bare = Bare::of_places(&[LinearRgb::new([0.32, 0.28, 0.26])]).unwrap();
+        let model = RecipeModel::fit(&bare, &panels, Seed(7)).unwrap();
+        let recipes = PracticalGrid::usual().recipes(&model);
+        assert_eq!(recipes.len(), 7 * 3);
+        for lightness in [30.0, 45.0, 50.0, 55.0, 80.0] {
+            let wish = Lab::new(lightness, 5.0, 15.0).unwrap();
+            let weigh = |(index, recipe)| (model.expected(recipe, wish, 0.0, f64::INFINITY).unwrap(), index);
+            let mut all: Vec<(f64, usize)> = recipes.iter().enumerate().map(|(i, r)| weigh((i, r))).collect();
+            all.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
+            assert_eq!(model.nearest_two(&recipes, wish), all[..2]);
+        }
     }
 }

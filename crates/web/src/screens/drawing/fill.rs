@@ -1,7 +1,7 @@
 //! From a plan in the diary to the form that tells it again.
 
 use forms::Typed;
-use slab::plan::{PlanSpec, RectangleSpec, ShapeSpec, Turn, WalkSpec};
+use slab::plan::{Offset, PlanSpec, RectangleSpec, ShapeSpec, Turn, WalkSpec};
 use units::Written;
 
 use super::way::{CUT, PART, ROOM, Telling};
@@ -85,8 +85,12 @@ fn rooms(spec: &PlanSpec, outline: &[RectangleSpec]) -> Option<Typed> {
 fn walked(spec: &PlanSpec, walk: &WalkSpec) -> Option<Typed> {
     let mut typed = Typed::new();
     drawn(spec, &mut typed)?;
-    typed.set("start_x", walk.start[0].text());
-    typed.set("start_y", walk.start[1].text());
+    for (name, at) in ["start_x", "start_y"].into_iter().zip(&walk.start) {
+        // Left empty it is 0 again.
+        if at.value() != Offset::ZERO {
+            typed.set(name, at.text());
+        }
+    }
     for leg in &walk.legs {
         let (side, angle) = leg.turn.as_ref().map_or_else(Default::default, side_and_angle);
         typed.push("turn[]", side);
@@ -117,9 +121,8 @@ fn side_and_angle(turn: &Written<Turn>) -> (String, String) {
         Some((angle, _)) if word_end == 0 => angle,
         _ => &folded[word_end..],
     };
-    let same = |angle: &str| {
-        Written::<Turn>::read(&format!("{side} {angle}")).is_ok_and(|read| read.value() == turn.value())
-    };
+    let same =
+        |angle: &str| Written::<Turn>::read(&format!("{side} {angle}")).is_ok_and(|read| read.value() == turn.value());
     let angle = written.trim();
     let angle = if same(angle) { angle.to_owned() } else { degrees.abs().to_string() };
     (side.to_owned(), angle)

@@ -82,7 +82,7 @@ pub(super) fn inputs(way: Telling, typed: &Typed, mistakes: &Mistakes, voice: Vo
             inputs.legs = Some(form.legs());
             inputs.closing = form.closing();
             let told = |cell: &Cell| !cell.value.is_empty() || cell.mistake.is_some();
-            inputs.finer = inputs.closing.iter().any(told) || inputs.start.iter().any(|c| c.value != "0" && told(c));
+            inputs.finer = inputs.closing.iter().chain(&inputs.start).any(told);
             inputs.rooms = Some(form.rooms());
             inputs.rest = Some(form.rest(voice.say("draw-rest-walk", &[]), voice.say("draw-rest-walk-hint", &[])));
         }
@@ -117,12 +117,14 @@ struct Column {
     label: String,
     asked: Option<&'static Asked>,
     example: &'static str,
+    /// Shown beside the label where no quantity is asked.
+    unit: &'static str,
     choices: Vec<Choice>,
 }
 
 impl Column {
     const fn new(name: &'static str, label: String) -> Self {
-        Self { name, label, asked: None, example: "", choices: Vec::new() }
+        Self { name, label, asked: None, example: "", unit: "", choices: Vec::new() }
     }
 
     fn asking(self, asked: &'static Asked) -> Self {
@@ -156,11 +158,7 @@ impl Shown<'_> {
 
     fn quantity(&self, field: &str, label: String, asked: &Asked) -> Cell {
         let measure = self.voice.measure;
-        Cell {
-            example: asked.example(measure).to_owned(),
-            unit: asked.unit(measure),
-            ..self.line(field, label)
-        }
+        Cell { example: asked.example(measure).to_owned(), unit: asked.unit(measure), ..self.line(field, label) }
     }
 
     fn length(&self, field: &str, label: String) -> Cell {
@@ -183,7 +181,7 @@ impl Shown<'_> {
             hint: None,
             value: value.to_owned(),
             example: if column.example.is_empty() { example.to_owned() } else { column.example.to_owned() },
-            unit: column.asked.map_or("", |asked| asked.unit(measure)),
+            unit: column.asked.map_or(column.unit, |asked| asked.unit(measure)),
             choices,
             wide: column.name.ends_with("_name"),
             mistake,
@@ -256,7 +254,7 @@ impl Shown<'_> {
         let [turn, angle, length] = LEG;
         let columns = [
             Column { choices: self.sides(), ..Column::new(turn, self.say("draw-turn")) },
-            Column::new(angle, self.say("draw-angle")).example("90"),
+            Column { unit: "°", ..Column::new(angle, self.say("draw-angle")).example("90") },
             Column::new(length, self.say("draw-length")).asking(&LENGTH),
         ];
         Rows { add: self.say("draw-add-wall"), ..self.rows("legs", &self.say("draw-wall"), columns, FEWEST_WALLS) }
@@ -266,7 +264,7 @@ impl Shown<'_> {
         let mut side = self.line("closing_side", self.say("draw-turn"));
         side.choices = self.sides();
         side.choices.iter_mut().for_each(|choice| choice.chosen = choice.value == side.value);
-        let angle = Cell { example: "90".to_owned(), ..self.line("closing_angle", self.say("draw-angle")) };
+        let angle = Cell { example: "90".to_owned(), unit: "°", ..self.line("closing_angle", self.say("draw-angle")) };
         let limit = Cell { example: "1:200".to_owned(), ..self.line("limit", self.say("draw-limit")) };
         vec![side, angle, limit]
     }

@@ -64,7 +64,11 @@ pub(super) fn look(way: Telling, typed: &Typed, slab: &Slab<'_>, voice: Voice) -
     }
     match prove(way, typed, voice) {
         Ok(Proved { plan, .. }) => Look { metric, ..of_plan(&plan, slab, voice) },
-        Err((wrong, opened)) => {
+        Err((mut wrong, opened)) => {
+            if opened.is_some() {
+                // The first sentence tells of every wall that may be wrong; at their rows they are told again.
+                wrong.truncate(1);
+            }
             let open = opened.and_then(|opened| match &opened.error {
                 PlanError::WalkOpen { walk, .. } => {
                     let numbers: Vec<usize> = opened.told.from.legs.iter().map(|row| row + 1).collect();

@@ -1,7 +1,9 @@
 //! From what was typed to a plan, and from the plan's parts back to the rows they came from.
 
 use forms::Typed;
-use slab::plan::{Bearing, LegSpec, PlanSpec, Precision, RectangleSpec, ShapeSpec, Turn, WalkSpec, WrittenPoint, ZoneSpec};
+use slab::plan::{
+    Bearing, LegSpec, PlanSpec, Precision, RectangleSpec, ShapeSpec, Turn, WalkSpec, WrittenPoint, ZoneSpec,
+};
 use units::{Length, Notation, Problem, Written};
 use words::{Measure, Voice};
 
@@ -322,24 +324,13 @@ impl<'t> Reader<'t> {
         self.rest(&mut zones, &mut rows);
         Some(Told {
             spec: PlanSpec { outline: ShapeSpec::Area(area?), cut_outs: Vec::new(), zones, north: None },
-            from: Sources {
-                way: Telling::Area,
-                outline: Vec::new(),
-                legs: Vec::new(),
-                cuts: Vec::new(),
-                zones: rows,
-            },
+            from: Sources { way: Telling::Area, outline: Vec::new(), legs: Vec::new(), cuts: Vec::new(), zones: rows },
         })
     }
 
     fn text(&mut self) -> Option<Told> {
-        let from = Sources {
-            way: Telling::Text,
-            outline: Vec::new(),
-            legs: Vec::new(),
-            cuts: Vec::new(),
-            zones: Vec::new(),
-        };
+        let from =
+            Sources { way: Telling::Text, outline: Vec::new(), legs: Vec::new(), cuts: Vec::new(), zones: Vec::new() };
         match PlanSpec::from_json(self.answer("json")) {
             Ok(spec) => Some(Told { spec, from }),
             Err(error) => {

@@ -55,8 +55,13 @@ pub(super) fn open_walk(walk: &Walk, numbers: &[usize], voice: Voice) -> Option<
         let (dx, dy) = (pair[1].0 - pair[0].0, pair[1].1 - pair[0].1);
         let long = dx.hypot(dy).max(1.0);
         // Beside the middle of the wall, to its right as it is walked.
-        let (x, y) = ((pair[0].0 + pair[1].0) / 2.0 - 13.0 * dy / long, (pair[0].1 + pair[1].1) / 2.0 + 13.0 * dx / long);
-        let _ = write!(svg, "<text x=\"{x:.1}\" y=\"{:.1}\" text-anchor=\"middle\" fill=\"{INK}\">{number}</text>", y + 4.5);
+        let (x, y) =
+            ((pair[0].0 + pair[1].0) / 2.0 - 13.0 * dy / long, (pair[0].1 + pair[1].1) / 2.0 + 13.0 * dx / long);
+        let _ = write!(
+            svg,
+            "<text x=\"{x:.1}\" y=\"{:.1}\" text-anchor=\"middle\" fill=\"{INK}\">{number}</text>",
+            y + 4.5
+        );
     }
     svg.push_str("</svg>");
     Some(svg)
