@@ -90,10 +90,14 @@ fn fill(dir: &Path) {
 /// A diary of a hundred entries: job, plan, pour, cure, and then tests over two zones.
 fn diary(n: usize) -> String {
     let mut text = String::from(concat!(
-        r#"{"happened":"2026-03-02 06:00","body":{"kind":"job_opened","name":"Floor","exposure":"interior","age":"new","time_zone":"America/Chicago"}}"#, "\n",
-        r#"{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"25 ft","depth":"30 ft"}]}},{"name":"office"}]}}"#, "\n",
-        r#"{"happened":"2026-03-02 07:00","body":{"kind":"pour","mix":"4021","thickness":"4 in","water_cement":"0.48"}}"#, "\n",
-        r#"{"happened":"2026-03-09 08:00","body":{"kind":"cured"}}"#, "\n",
+        r#"{"happened":"2026-03-02 06:00","body":{"kind":"job_opened","name":"Floor","exposure":"interior","age":"new","time_zone":"America/Chicago"}}"#,
+        "\n",
+        r#"{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"25 ft","depth":"30 ft"}]}},{"name":"office"}]}}"#,
+        "\n",
+        r#"{"happened":"2026-03-02 07:00","body":{"kind":"pour","mix":"4021","thickness":"4 in","water_cement":"0.48"}}"#,
+        "\n",
+        r#"{"happened":"2026-03-09 08:00","body":{"kind":"cured"}}"#,
+        "\n",
     ));
     for entry in 4..EACH {
         let (day, x, y) = (10 + entry % 20, (entry * 7 + n) % 40, (entry * 5) % 30);

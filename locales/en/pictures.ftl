@@ -131,3 +131,10 @@ pic-line-by = half by { $middle }, 9 in 10 by { $late }
 pic-line-by-open = half by { $middle }; the late end is not within the forecast
 pic-line-open = not likely within the forecast
 pic-line-span = 1 in 10 by { $early }, { $rest }
+
+pic-score-axis = Score, CIEDE2000 units
+pic-score-even = can be one color below
+pic-score-patchy = can be patchy from here
+pic-score-none = none
+pic-score-last = Last photograph, { $date }: { $score }.
+pic-score-desc = Scores of photographs by day, with the two limits. A hollow mark is a photograph without a score.

@@ -131,3 +131,10 @@ pic-line-by = la mitad para el { $middle }, 9 de 10 para el { $late }
 pic-line-by-open = la mitad para el { $middle }; el final no entra en el pronóstico
 pic-line-open = no es probable dentro del pronóstico
 pic-line-span = 1 de 10 para el { $early }, { $rest }
+
+pic-score-axis = Puntaje, unidades CIEDE2000
+pic-score-even = abajo puede ser un solo color
+pic-score-patchy = desde aquí puede ser manchada
+pic-score-none = ninguno
+pic-score-last = Última foto, { $date }: { $score }.
+pic-score-desc = Puntajes de las fotos por día, con los dos límites. Una marca hueca es una foto sin puntaje.

@@ -60,12 +60,22 @@ fn main() {
     println!("|---|---|---|---|---|---|");
     for (kind, count) in &counts {
         let all = count.right + count.wrong + count.cant_tell;
-        println!("| {kind} | {all} | {} | {} | {} | {} |", count.right, count.wrong, count.cant_tell, count.wrong_words.join(", "));
+        println!(
+            "| {kind} | {all} | {} | {} | {} | {} |",
+            count.right,
+            count.wrong,
+            count.cant_tell,
+            count.wrong_words.join(", ")
+        );
     }
 }
 
 fn show(file: &str, kind: &str, accept: &str, word: &str, accepted: bool, answer: &Evenness) {
-    let codes: Vec<String> = answer.why.iter().map(|why| format!("{}{:.2?}", why.code(), why.values().iter().map(|v| v.1).collect::<Vec<_>>())).collect();
+    let codes: Vec<String> = answer
+        .why
+        .iter()
+        .map(|why| format!("{}{:.2?}", why.code(), why.values().iter().map(|v| v.1).collect::<Vec<_>>()))
+        .collect();
     println!(
         "{} {file} {kind} accept {accept} got {word} S {:.2} class {:.2} share {:.2} warm {:.3} range {:.2} lines {} {}",
         if accepted { "ok" } else { "NO" },

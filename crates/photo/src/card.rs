@@ -136,8 +136,11 @@ fn choose(fine: &Cells, found: &[Candidate]) -> Result<FoundCard, NoCard> {
     if share(clipped, inside.len()) > 0.05 {
         return Err(NoCard::Overexposed { rect });
     }
-    let (kind, reflectance) =
-        if best.bright { (CardKind::Paper, Reflectance::WHITE_PAPER) } else { (CardKind::Grey, Reflectance::GREY_CARD) };
+    let (kind, reflectance) = if best.bright {
+        (CardKind::Paper, Reflectance::WHITE_PAPER)
+    } else {
+        (CardKind::Grey, Reflectance::GREY_CARD)
+    };
     Ok(FoundCard { card: Card { rect, reflectance }, kind, confidence: best.confidence })
 }
 
@@ -186,7 +189,10 @@ fn candidate(fine: &Cells, change: &[[f32; 3]], cells: &[usize], bright: bool) -
     let tint = f64::from((red - blue).abs().max((green - 0.5 * (red + blue)).abs() * 2.0));
     let ramp = |value: f64, bad: f64, good: f64| ((value - bad) / (good - bad)).clamp(0.0, 1.0);
     let height = f64::from(green.abs());
-    out.confidence = ramp(fill, 0.82, 0.95) * ramp(flat / height.max(1e-3), 0.5, 0.2) * ramp(tint, 0.5, 0.3) * ramp(sharp(fine, change, &out), 0.6, 0.85);
+    out.confidence = ramp(fill, 0.82, 0.95)
+        * ramp(flat / height.max(1e-3), 0.5, 0.2)
+        * ramp(tint, 0.5, 0.3)
+        * ramp(sharp(fine, change, &out), 0.6, 0.85);
     (out.confidence > 0.1).then_some(out)
 }
 
@@ -196,7 +202,9 @@ fn sharp(fine: &Cells, change: &[[f32; 3]], c: &Candidate) -> f64 {
     let green = |row: usize, col: usize| change.get(row * fine.cols + col).map_or(0.0, |v| v[1]);
     let mut values: Vec<f32> = cells_in(fine, c).iter().map(|at| change[*at][1]).collect();
     let height = quantile(&mut values, 0.5);
-    let passes = |inner: f32, outer: f32| (inner - height).abs() < 0.35 * height.abs() && (inner - outer).abs() > 0.5 * height.abs();
+    let passes = |inner: f32, outer: f32| {
+        (inner - height).abs() < 0.35 * height.abs() && (inner - outer).abs() > 0.5 * height.abs()
+    };
     let (mut good, mut all) = (0, 0);
     for row in c.top + 2..c.bottom.saturating_sub(1) {
         good += usize::from(passes(green(row, c.left + 2), green(row, c.left.saturating_sub(2))));

@@ -29,7 +29,12 @@ pub(crate) fn read(picture: &Decoded, card: &Card, bulk: &Bulk) -> Option<CardLi
     let mut blocks = Vec::new();
     for row in 0..4 {
         for col in 0..4 {
-            let block = Rect { x: rect.x + col * rect.w / 4, y: rect.y + row * rect.h / 4, w: (rect.w / 4).max(1), h: (rect.h / 4).max(1) };
+            let block = Rect {
+                x: rect.x + col * rect.w / 4,
+                y: rect.y + row * rect.h / 4,
+                w: (rect.w / 4).max(1),
+                h: (rect.h / 4).max(1),
+            };
             blocks.push(mean(picture, block, bulk).0[1]);
         }
     }

@@ -7,6 +7,7 @@
 
 use crate::cells::Cells;
 use crate::field::{quantile, smoothed};
+use crate::line::{Line, LineKind};
 
 /// Most lines of each kind.
 const MOST: usize = 4;
@@ -18,40 +19,6 @@ const LEAST_STEP: f32 = 0.10;
 /// Least length, as a share of the longer side, and least part of it that is seen.
 const LEAST_LENGTH: f32 = 0.2;
 const LEAST_SEEN: f32 = 0.6;
-
-/// What a straight line in the picture is taken for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum LineKind {
-    /// Different light on the two sides, as at the edge of a cast shadow.
-    Edge,
-    /// Dark in itself between equal sides, as a sawn joint or a crack.
-    Joint,
-}
-
-/// A straight line found in a picture.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Line {
-    /// Where it starts, in pixels from the top left corner.
-    pub from: [f32; 2],
-    /// Where it ends, in pixels.
-    pub to: [f32; 2],
-    /// Step in ln Y from its darker to its brighter side; for a joint its depth. 0 or more.
-    pub step: f32,
-    /// What it is taken for.
-    pub kind: LineKind,
-    /// How far from it cells are not measured, in pixels.
-    pub(crate) reach: f32,
-    /// Unit normal, and distance of the line from the corner along it, in pixels.
-    pub(crate) normal: [f32; 2],
-    pub(crate) distance: f32,
-}
-
-impl Line {
-    /// Distance of a point from the endless line, in pixels, above 0 on the side of its normal.
-    pub(crate) fn side(&self, [x, y]: [f32; 2]) -> f32 {
-        x * self.normal[0] + y * self.normal[1] - self.distance
-    }
-}
 
 struct Crest {
     x: f32,
@@ -77,7 +44,13 @@ pub(crate) fn lines(cells: &Cells, usable: &[bool]) -> Vec<Line> {
     let values: Vec<f32> = (0..cells.light.len()).map(|at| luminance(cells.light[at])).collect();
     let mut found: Vec<Line> = Vec::new();
     for sigma in [1.2, 4.0] {
-        let scene = Scene { cols: cells.cols, rows: cells.rows, values: smoothed(&values, usable, cells.cols, sigma), usable, sigma };
+        let scene = Scene {
+            cols: cells.cols,
+            rows: cells.rows,
+            values: smoothed(&values, usable, cells.cols, sigma),
+            usable,
+            sigma,
+        };
         let mut crests = scene.crests();
         for line in &found {
             scene.take(&mut crests, line.normal, line.distance / px(cells.side));
@@ -102,7 +75,12 @@ fn luminance(light: [f32; 3]) -> f32 {
     libm::logf((0.2126 * light[0] + 0.7152 * light[1] + 0.0722 * light[2]).max(1e-4))
 }
 
-#[expect(clippy::cast_precision_loss, clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "places on a grid of some hundred cells")]
+#[expect(
+    clippy::cast_precision_loss,
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "places on a grid of some hundred cells"
+)]
 impl Scene<'_> {
     fn at(&self, x: f32, y: f32) -> Option<f32> {
         let (col, row) = (x.round(), y.round());
@@ -142,7 +120,15 @@ impl Scene<'_> {
                     continue;
                 }
                 let normal = gradient[at].map(|g| g / s);
-                let step = |n: f32| if n > 0.383 { 1 } else if n < -0.383 { -1 } else { 0_isize };
+                let step = |n: f32| {
+                    if n > 0.383 {
+                        1
+                    } else if n < -0.383 {
+                        -1
+                    } else {
+                        0_isize
+                    }
+                };
                 let shift = step(normal[0]) + step(normal[1]) * cols as isize;
                 let (before, after) = (at.wrapping_add_signed(-shift), at.wrapping_add_signed(shift));
                 if s >= strength[before] && s > strength[after] {
@@ -173,7 +159,8 @@ impl Scene<'_> {
         for crest in crests.iter().filter(|crest| !crest.taken) {
             let angle = libm::atan2f(crest.normal[1], crest.normal[0]).rem_euclid(std::f32::consts::TAU);
             for shift in -2..=2_i16 {
-                let bin = ((angle / turn).round() + f32::from(shift)).rem_euclid(DIRECTIONS as f32) as usize % DIRECTIONS;
+                let bin =
+                    ((angle / turn).round() + f32::from(shift)).rem_euclid(DIRECTIONS as f32) as usize % DIRECTIONS;
                 let (sin, cos) = (libm::sinf(bin as f32 * turn), libm::cosf(bin as f32 * turn));
                 let distance = (crest.x * cos + crest.y * sin + reach) / DISTANCE_BIN;
                 votes[bin * bins + (distance as usize).min(bins - 1)] += 1;

@@ -5,16 +5,22 @@ use science::colour::bulk::Bulk;
 use crate::card_colour;
 use crate::cells::{Cells, Detail};
 use crate::decode::Decoded;
-use crate::edges::{Line, lines};
+use crate::edges::lines;
 use crate::field::{grown, quantile, share, smoothed};
+use crate::grid::Grid;
 use crate::light::{Light, fit};
+use crate::line::Line;
 use crate::look::{Card, EvennessLook, Rect};
+use crate::rules::{Facts, LightFacts, Scored, judge};
 use crate::score::{Score, base_lab, colours, measured};
-use crate::verdict::{CellState, Evenness, Facts, Grid, LightFacts, Scored, judge};
+use crate::verdict::Evenness;
+use crate::why::Why;
 use crate::{marks, shade};
 
 /// Least shorter side of a picture, in pixels.
 pub(crate) const LEAST_SIDE: u32 = 240;
+/// Most the longer side may be of the shorter.
+const MOST_ASPECT: u32 = 6;
 /// Y of a slab that no card tells of.
 const ASSUMED_Y: f64 = 0.30;
 /// Smoothing with a scale, in millimetres on the slab.
@@ -27,8 +33,11 @@ const SMOOTHING_MM: f64 = 20.0;
 /// pictures.
 #[must_use]
 pub fn evenness(picture: &Decoded, look: &EvennessLook) -> Evenness {
-    if picture.width().min(picture.height()) < LEAST_SIDE {
-        return Evenness::too_small(picture.width(), picture.height());
+    let (width, height) = (picture.width(), picture.height());
+    // A narrow strip has too few cells across for its edges to be found.
+    let least = LEAST_SIDE.max(width.max(height) / MOST_ASPECT);
+    if width.min(height) < least {
+        return Evenness::too_small(Why::TooSmall { width, height, least });
     }
     let bulk = Bulk::new();
     let (fine, detail) = rayon::join(|| Cells::fine(picture, &bulk), || Detail::of(picture));
@@ -87,16 +96,31 @@ fn judge_cells(cells: &Cells, light: &Light, score: Score, usable: &mut [bool], 
     let things_share = share(before - after, before);
     let Some(score) = measured(score.left, score.lab, usable) else { return };
     let lightness = |at: usize| score.lab[3 * at];
-    let in_class = |darker: bool| -> Vec<bool> { (0..usable.len()).map(|at| usable[at] && (lightness(at) < score.split) == darker).collect() };
+    let in_class = |darker: bool| -> Vec<bool> {
+        (0..usable.len()).map(|at| usable[at] && (lightness(at) < score.split) == darker).collect()
+    };
     let (dark, bright) = (in_class(true), in_class(false));
     let tint = shade::tint(&score.left, &dark, &bright).unwrap_or_default();
     let smaller = if score.dark { &dark } else { &bright };
     let steepness = shade::steepness(&score, smaller, usable, cells.cols, tint.depth);
     let large = large(&light.left, usable, cells.cols);
-    let pieces: Vec<usize> = marks::groups(smaller, cells.cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= marks::LEAST_CELLS).collect();
+    let pieces: Vec<usize> = marks::groups(smaller, cells.cols)
+        .iter()
+        .map(|mark| mark.cells.len())
+        .filter(|n| *n >= marks::LEAST_CELLS)
+        .collect();
     let largest_piece = share(pieces.iter().copied().max().unwrap_or(0), after);
     grid.fill(&score, usable, &things, smaller);
-    facts.score = Some(Scored { tint, steepness, large, pieces: pieces.len(), largest_piece, things_share, spots: marks::spots(&score, usable, cells.cols), score });
+    facts.score = Some(Scored {
+        tint,
+        steepness,
+        large,
+        pieces: pieces.len(),
+        largest_piece,
+        things_share,
+        spots: marks::spots(&score, usable, cells.cols),
+        score,
+    });
 }
 
 /// What is left of the light at large: 95th percentile after smoothing over 5 % of the width.
@@ -109,7 +133,9 @@ fn large(left: &[[f32; 3]], usable: &[bool], cols: usize) -> f64 {
 
 fn mask(cells: &Cells, usable: &mut [bool], rect: Rect, reach: usize) {
     let side = cells.side;
-    let span = |start: u32, size: u32, most: usize| ((start / side) as usize).min(most)..(((start + size).div_ceil(side)) as usize).min(most);
+    let span = |start: u32, size: u32, most: usize| {
+        ((start / side) as usize).min(most)..(((start + size).div_ceil(side)) as usize).min(most)
+    };
     let mut set = vec![false; usable.len()];
     for row in span(rect.y, rect.h, cells.rows) {
         set[row * cells.cols..][span(rect.x, rect.w, cells.cols)].fill(true);
@@ -119,7 +145,7 @@ fn mask(cells: &Cells, usable: &mut [bool], rect: Rect, reach: usize) {
     }
 }
 
-/// Cells on a line are not measured; beyond the ends of the line they are.
+/// Cells on a line are not measured, nor those on its continuation: its ends are seldom found whole.
 fn drop_lines(cells: &Cells, usable: &mut [bool], lines: &[Line]) {
     for (at, ok) in usable.iter_mut().enumerate() {
         let center = cells.center(at);
@@ -147,7 +173,8 @@ fn base(cells: &Cells, light: &Light, card: &Card, card_light: [f64; 3]) -> Opti
     let side = cells.side;
     let middle = |start: u32, size: u32, most: usize| (((start + size / 2) / side) as usize).min(most - 1);
     let at = middle(card.rect.y, card.rect.h, cells.rows) * cells.cols + middle(card.rect.x, card.rect.w, cells.cols);
-    let out = [0, 1, 2].map(|i| card.reflectance.as_share() * f64::from(libm::expf(light.fitted(at)[i])) / card_light[i]);
+    let out =
+        [0, 1, 2].map(|i| card.reflectance.as_share() * f64::from(libm::expf(light.fitted(at)[i])) / card_light[i]);
     // A bare slab gives back some hundredths to nine tenths; anything else is no reading of it.
     out.iter().all(|v| (0.01..=1.0).contains(v)).then_some(out)
 }
@@ -157,16 +184,5 @@ fn base(cells: &Cells, light: &Light, card: &Card, card_light: [f64; 3]) -> Opti
 fn sigma(cells: &Cells, look: &EvennessLook) -> f32 {
     let side = f64::from(cells.side);
     let cells_wide = f64::from(u32::try_from(cells.cols.max(cells.rows)).unwrap_or(200));
-    look.scale
-        .map_or(0.01 * cells_wide, |scale| SMOOTHING_MM / (scale.as_millimetres() * side))
-        .clamp(1.0, 5.0) as f32
-}
-
-pub(crate) fn state(usable: bool, thing: bool, smaller: bool) -> CellState {
-    match (thing, usable, smaller) {
-        (true, ..) => CellState::Thing,
-        (_, false, _) => CellState::NotMeasured,
-        (.., true) => CellState::Patch,
-        _ => CellState::Slab,
-    }
+    look.scale.map_or(0.01 * cells_wide, |scale| SMOOTHING_MM / (scale.as_millimetres() * side)).clamp(1.0, 5.0) as f32
 }

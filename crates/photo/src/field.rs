@@ -57,7 +57,12 @@ pub(crate) fn quantile(values: &mut [f32], share: f64) -> f32 {
     if values.is_empty() {
         return 0.0;
     }
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, clippy::cast_precision_loss, reason = "an index")]
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        clippy::cast_precision_loss,
+        reason = "an index"
+    )]
     let at = ((values.len() - 1) as f64 * share).round() as usize;
     *values.select_nth_unstable_by(at, f32::total_cmp).1
 }

@@ -7,8 +7,8 @@
 use rayon::prelude::*;
 
 use crate::cells::Cells;
-use crate::edges::{Line, LineKind};
 use crate::field::quantile;
+use crate::line::{Line, LineKind};
 
 /// Terms of the second-order polynomial.
 const TERMS: usize = 6;
@@ -102,7 +102,11 @@ pub(crate) fn fit(cells: &Cells, usable: &mut [bool], lines: &[Line]) -> Option<
         .map(|channel| {
             let samples: Vec<Sample> = chosen
                 .iter()
-                .map(|&at| Sample { row: rows[at], offset: column[usize::from(region[at])], value: f64::from(ln[at][channel]) })
+                .map(|&at| Sample {
+                    row: rows[at],
+                    offset: column[usize::from(region[at])],
+                    value: f64::from(ln[at][channel]),
+                })
                 .collect();
             robust(&samples, terms)
         })
@@ -111,7 +115,14 @@ pub(crate) fn fit(cells: &Cells, usable: &mut [bool], lines: &[Line]) -> Option<
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "logarithms of light")]
-fn surface(rows: &[[f64; TERMS]], ln: &[[f32; 3]], usable: &[bool], region: Vec<u8>, column: &[Option<usize>; 16], fits: &[[f64; MOST]]) -> Light {
+fn surface(
+    rows: &[[f64; TERMS]],
+    ln: &[[f32; 3]],
+    usable: &[bool],
+    region: Vec<u8>,
+    column: &[Option<usize>; 16],
+    fits: &[[f64; MOST]],
+) -> Light {
     let offsets = std::array::from_fn(|i| [0, 1, 2].map(|channel| column[i].map_or(0.0, |c| fits[channel][c] as f32)));
     let mut light = Light { smooth: Vec::new(), left: Vec::new(), range: 0.0, region, offsets };
     let mut seen = Vec::new();

@@ -21,7 +21,9 @@ impl Rect {
     #[must_use]
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "checked to lie in the picture")]
     pub fn from_percent([left, top, wide, high]: [f64; 4], picture: &Decoded) -> Option<Self> {
-        let of = |percent: f64, side: u32| (0.0..=100.0).contains(&percent).then(|| (percent / 100.0 * f64::from(side)).round() as u32);
+        let of = |percent: f64, side: u32| {
+            (0.0..=100.0).contains(&percent).then(|| (percent / 100.0 * f64::from(side)).round() as u32)
+        };
         let (width, height) = (picture.width(), picture.height());
         let rect = Self { x: of(left, width)?, y: of(top, height)?, w: of(wide, width)?, h: of(high, height)? };
         rect.is_inside(picture).then_some(rect)

@@ -37,7 +37,12 @@ pub(crate) fn groups(set: &[bool], cols: usize) -> Vec<Mark> {
         while let Some(&at) = cells.get(next) {
             next += 1;
             let (col, last) = (at % cols, set.len() - cols);
-            let near = [(col > 0).then(|| at - 1), (col + 1 < cols).then(|| at + 1), at.checked_sub(cols), (at < last).then(|| at + cols)];
+            let near = [
+                (col > 0).then(|| at - 1),
+                (col + 1 < cols).then(|| at + 1),
+                at.checked_sub(cols),
+                (at < last).then(|| at + cols),
+            ];
             for other in near.into_iter().flatten() {
                 if std::mem::take(&mut open[other]) {
                     cells.push(other);
@@ -61,7 +66,8 @@ pub(crate) fn things(cells: &Cells, left: &[[f32; 3]], score: &Score, usable: &[
         })
         .collect();
     let near = grown(&strange, cells.cols, 2);
-    let differs: Vec<bool> = (0..usable.len()).map(|at| usable[at] && (near[at] || score.difference[at] > PART_OF_IT)).collect();
+    let differs: Vec<bool> =
+        (0..usable.len()).map(|at| usable[at] && (near[at] || score.difference[at] > PART_OF_IT)).collect();
     let texture = texture(left, usable, cells.cols);
     let usual = middle(&texture, usable.iter().copied());
     let mut out = vec![false; usable.len()];
@@ -105,9 +111,7 @@ pub(crate) struct Spots {
 pub(crate) fn spots(score: &Score, usable: &[bool], cols: usize) -> Spots {
     let out: Vec<bool> = score.difference.iter().zip(usable).map(|(d, ok)| *ok && *d > SPOT).collect();
     let all = usable.iter().filter(|ok| **ok).count();
-    let marks: Vec<usize> = groups(&out, cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= LEAST_CELLS).collect();
-    Spots {
-        share: share(marks.iter().sum(), all),
-        count: marks.len(),
-    }
+    let marks: Vec<usize> =
+        groups(&out, cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= LEAST_CELLS).collect();
+    Spots { share: share(marks.iter().sum(), all), count: marks.len() }
 }

@@ -5,9 +5,10 @@ use std::io::Cursor;
 use image::{ImageFormat, Rgb, RgbImage};
 
 use crate::decode::Decoded;
-use crate::edges::LineKind;
 use crate::error::PhotoError;
-use crate::verdict::{CellState, Evenness};
+use crate::grid::CellState;
+use crate::line::LineKind;
+use crate::verdict::Evenness;
 
 /// Widest drawing, in pixels.
 pub const MOST_WIDTH: u32 = 1600;
@@ -93,7 +94,13 @@ impl Pane<'_> {
                 let light = 170.0 + 60.0 * tone;
                 Rgb([byte(light - 25.0 * tone), byte(light), byte(light + 25.0 * tone)])
             }
-            Some(CellState::Thing) => if (x + y) % 8 < 3 { Rgb([60; 3]) } else { Rgb([220; 3]) },
+            Some(CellState::Thing) => {
+                if (x + y) % 8 < 3 {
+                    Rgb([60; 3])
+                } else {
+                    Rgb([220; 3])
+                }
+            }
             _ => Rgb([245; 3]),
         }
     }
@@ -103,7 +110,9 @@ impl Pane<'_> {
         let (x, y) = (i64::from(x), i64::from(y));
         let patch = |x, y| self.state(x, y).map(|state| state == CellState::Patch);
         let Some(own) = patch(x, y) else { return under };
-        let rim = [(-1, 0), (1, 0), (0, -1), (0, 1)].iter().any(|(dx, dy)| patch(x + dx, y + dy).is_some_and(|other| other != own));
+        let rim = [(-1, 0), (1, 0), (0, -1), (0, 1)]
+            .iter()
+            .any(|(dx, dy)| patch(x + dx, y + dy).is_some_and(|other| other != own));
         if rim { OUTLINE[usize::from(own)] } else { under }
     }
 
@@ -122,7 +131,14 @@ impl Pane<'_> {
         }
     }
 
-    fn stroke(&self, drawing: &mut RgbImage, left: u32, (from, to): ([f64; 2], [f64; 2]), color: Rgb<u8>, dashed: bool) {
+    fn stroke(
+        &self,
+        drawing: &mut RgbImage,
+        left: u32,
+        (from, to): ([f64; 2], [f64; 2]),
+        color: Rgb<u8>,
+        dashed: bool,
+    ) {
         let [dx, dy] = [to[0] - from[0], to[1] - from[1]].map(|d| d * self.scale);
         let steps = (dx.hypot(dy).ceil() as u32).clamp(1, 8000);
         for step in (0..=steps).filter(|step| !dashed || step % 12 < 7) {

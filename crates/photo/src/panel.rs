@@ -50,7 +50,9 @@ pub enum PanelError {
     #[error("no card is marked; a panel's color needs a grey card or white paper in the same picture")]
     NoCard,
     /// The card cannot be read.
-    #[error("the card is overexposed, not uniform, outside the picture, or below 8 pixels; mark it again, or take the picture anew")]
+    #[error(
+        "the card is overexposed, not uniform, outside the picture, or below 8 pixels; mark it again, or take the picture anew"
+    )]
     BadCard,
     /// The area is not in the picture, or too small.
     #[error("the area of {w} by {h} pixels at {x}, {y} must lie in the picture and be at least 16 by 16", w = .0.w, h = .0.h, x = .0.x, y = .0.y)]
@@ -129,7 +131,12 @@ pub fn panel_light(picture: &Decoded, card: Option<Card>, area: Rect) -> Result<
 ///
 /// # Errors
 /// [`PanelError`]; without a card there is no colour, only differences.
-pub fn panel_colour(picture: &Decoded, card: Option<Card>, area: Rect, scale: Option<PixelScale>) -> Result<PanelColour, PanelError> {
+pub fn panel_colour(
+    picture: &Decoded,
+    card: Option<Card>,
+    area: Rect,
+    scale: Option<PixelScale>,
+) -> Result<PanelColour, PanelError> {
     let points = panel_light(picture, card, area)?;
     let n = points.light.len();
     #[expect(clippy::cast_precision_loss, reason = "at most a million points")]

@@ -33,7 +33,14 @@ pub(crate) struct Score {
 }
 
 /// The cells' colours around `base` (linear light), over the usable cells.
-pub(crate) fn colours(left: &[[f32; 3]], usable: &[bool], cols: usize, base: [f64; 3], sigma: f32, bulk: &Bulk) -> Option<Score> {
+pub(crate) fn colours(
+    left: &[[f32; 3]],
+    usable: &[bool],
+    cols: usize,
+    base: [f64; 3],
+    sigma: f32,
+    bulk: &Bulk,
+) -> Option<Score> {
     let smooth = |channel: usize| {
         let values: Vec<f32> = left.iter().map(|cell| cell[channel]).collect();
         smoothed(&values, usable, cols, sigma)
@@ -51,7 +58,8 @@ pub(crate) fn colours(left: &[[f32; 3]], usable: &[bool], cols: usize, base: [f6
 
 /// Spread and classes over the usable cells only: used again when strange things are left out.
 pub(crate) fn measured(left: [Vec<f32>; 3], lab: Vec<f32>, usable: &[bool]) -> Option<Score> {
-    let cells: Vec<&[f32; 3]> = lab.as_chunks::<3>().0.iter().zip(usable).filter(|(_, ok)| **ok).map(|(lab, _)| lab).collect();
+    let cells: Vec<&[f32; 3]> =
+        lab.as_chunks::<3>().0.iter().zip(usable).filter(|(_, ok)| **ok).map(|(lab, _)| lab).collect();
     let middle = |i: usize| f64::from(quantile(&mut cells.iter().map(|lab| lab[i]).collect::<Vec<_>>(), 0.5));
     let median = Lab::new(middle(0).clamp(0.0, 105.0), middle(1), middle(2)).ok()?;
     let mut difference = vec![0.0; usable.len()];
@@ -67,11 +75,25 @@ pub(crate) fn measured(left: [Vec<f32>; 3], lab: Vec<f32>, usable: &[bool]) -> O
         _ => 0.0,
     };
     let of = share(dark.len(), cells.len());
-    Some(Score { left, lab, difference, s, usual, median, split, class, share: of.min(1.0 - of), dark: of <= 0.5, parted })
+    Some(Score {
+        left,
+        lab,
+        difference,
+        s,
+        usual,
+        median,
+        split,
+        class,
+        share: of.min(1.0 - of),
+        dark: of <= 0.5,
+        parted,
+    })
 }
 
 fn mean(cells: &[&[f32; 3]]) -> Option<Lab> {
-    let of = |i: usize| cells.iter().map(|lab| f64::from(lab[i])).sum::<f64>() / f64::from(u32::try_from(cells.len()).unwrap_or(1));
+    let of = |i: usize| {
+        cells.iter().map(|lab| f64::from(lab[i])).sum::<f64>() / f64::from(u32::try_from(cells.len()).unwrap_or(1))
+    };
     Lab::new(of(0).clamp(0.0, 105.0), of(1), of(2)).ok()
 }
 

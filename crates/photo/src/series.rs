@@ -112,7 +112,8 @@ pub fn series(days: &[(Timestamp, Evenness)]) -> Series {
         })
         .collect();
     points.sort_by_key(|point| point.at);
-    let scored: Vec<(f64, f64)> = points.iter().filter_map(|p| Some((p.at.as_second() as f64 / 86_400.0, p.score_de00?))).collect();
+    let scored: Vec<(f64, f64)> =
+        points.iter().filter_map(|p| Some((p.at.as_second() as f64 / 86_400.0, p.score_de00?))).collect();
     let span = scored.last().zip(scored.first()).map_or(0.0, |(last, first)| last.0 - first.0);
     if scored.len() < 3 || span < 1.0 {
         return Series { points, trend: Trend::TooFew, change_per_day: None };

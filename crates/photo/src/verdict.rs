@@ -1,54 +1,11 @@
-//! The rules: from what was measured to even, patchy, or can't tell.
-//!
-//! A wrong word costs more than none: "even" on a patchy slab gets it stained, "patchy" on an even
-//! one costs days. So a verdict is given only where nothing speaks against it, and each thing that
-//! does is a [`Why`]. The limits are provisional, from synthetic pictures.
+//! The answer: even, patchy, or can't tell, with its reasons and what they rest on.
 
 use science::colour::Lab;
 
-use crate::cells::{Cells, Detail};
-use crate::edges::{Line, LineKind};
-use crate::evenness::{LEAST_SIDE, state};
-use crate::light::Light;
+use crate::grid::Grid;
+use crate::line::Line;
 use crate::look::Rect;
-use crate::marks::Spots;
-use crate::score::Score;
-use crate::shade::{Likeness, Tint, least_warmth, likeness};
 use crate::why::Why;
-
-/// Score from which a slab is patchy, and below which it is even, in ΔE00.
-pub const PATCHY_FROM: f64 = 2.5;
-/// See [`PATCHY_FROM`].
-pub const EVEN_BELOW: f64 = 1.5;
-const MOST_CLIPPED: f64 = 0.10;
-/// 25 of 255, as linear light.
-const LEAST_GREEN: f64 = 0.009_721;
-const LEAST_SLAB: f64 = 0.50;
-const MOST_RANGE: f64 = 1.8;
-const MOST_THINGS: f64 = 0.003;
-const MOST_CARD_RATIO: f64 = 2.5;
-const LEAST_SHARPNESS: f64 = 0.24;
-const MOST_BLOCKINESS: f64 = 4.0;
-const MOST_BLANK: f64 = 0.4;
-const LEAST_STEEPNESS: f64 = 0.08;
-const LEAST_PARTED: f64 = 0.70;
-/// Range and warmth of smooth light that may be a slowly drying slab.
-const SMOOTH_RANGE: f64 = 0.2;
-const SMOOTH_DAMP: std::ops::Range<f64> = 0.15..0.30;
-/// Score over the usual difference; a bell curve has 2.9.
-const LEAST_RATIO: f64 = 4.0;
-/// What is left at large, in ln, from which a spread is no mottle.
-const LARGE_PATTERN: f64 = 0.08;
-/// What is left at large, in ln, above which a slab is not called even; less where it has no rim.
-/// Even slabs measured at most 0.021.
-const MOST_LARGE: f64 = 0.03;
-const MOST_LARGE_SOFT: f64 = 0.015;
-const SOFT: f64 = 0.06;
-/// More bright pieces than this are taken for sun through leaves unless they are plainly bloom.
-const MOST_BLOOMS: usize = 10;
-/// Share of the slab in one mark, and in all, below which marks are small.
-const SMALL_MARK: f64 = 0.02;
-const SMALL_MARKS: f64 = 0.10;
 
 /// The answer to "is the slab one colour?".
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -70,77 +27,6 @@ impl Verdict {
             Self::Patchy => "patchy",
             Self::CantTell => "cant_tell",
         }
-    }
-}
-
-/// What a cell of the picture was taken for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum CellState {
-    /// Slab, of the larger class.
-    Slab,
-    /// Slab, of the smaller class: darker or brighter than most.
-    Patch,
-    /// Something that is no slab.
-    Thing,
-    /// Not measured: clipped, on a line, on or near the card.
-    NotMeasured,
-}
-
-/// The picture in cells, for a drawing of what was found.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Grid {
-    /// Cells across.
-    pub cols: usize,
-    /// Cells down.
-    pub rows: usize,
-    /// Side of a cell, in pixels.
-    pub cell_px: u32,
-    states: Vec<CellState>,
-    differences: Vec<f32>,
-    lighter: Vec<f32>,
-}
-
-impl Grid {
-    pub(crate) fn new(cells: &Cells) -> Self {
-        let count = cells.light.len();
-        Self {
-            cols: cells.cols,
-            rows: cells.rows,
-            cell_px: cells.side,
-            states: vec![CellState::NotMeasured; count],
-            differences: vec![0.0; count],
-            lighter: vec![0.0; count],
-        }
-    }
-
-    pub(crate) fn fill(&mut self, score: &Score, usable: &[bool], things: &[bool], smaller: &[bool]) {
-        let middle = score.median.lightness();
-        for at in 0..self.states.len() {
-            self.states[at] = state(usable[at], things[at], smaller[at]);
-            self.differences[at] = score.difference[at];
-            #[expect(clippy::cast_possible_truncation, reason = "a difference of lightness")]
-            let lighter = (f64::from(score.lab[3 * at]) - middle) as f32;
-            self.lighter[at] = if usable[at] { lighter } else { 0.0 };
-        }
-    }
-
-    /// What a cell was taken for; nothing outside the grid.
-    #[must_use]
-    pub fn state(&self, col: usize, row: usize) -> Option<CellState> {
-        (col < self.cols).then(|| self.states.get(row * self.cols + col).copied()).flatten()
-    }
-
-    /// ΔE00 of a cell to the median colour; nothing where it was not measured.
-    #[must_use]
-    pub fn difference(&self, col: usize, row: usize) -> Option<f32> {
-        let measured = matches!(self.state(col, row)?, CellState::Slab | CellState::Patch);
-        measured.then(|| self.differences[row * self.cols + col])
-    }
-
-    /// How much lighter than the median a cell is, in L; nothing where it was not measured.
-    #[must_use]
-    pub fn lighter(&self, col: usize, row: usize) -> Option<f32> {
-        self.difference(col, row).map(|_| self.lighter[row * self.cols + col])
     }
 }
 
@@ -175,20 +61,19 @@ pub struct Evenness {
 }
 
 impl Evenness {
-    pub(crate) fn too_small(width: u32, height: u32) -> Self {
-        let grid = Grid { cols: 0, rows: 0, cell_px: 1, states: Vec::new(), differences: Vec::new(), lighter: Vec::new() };
+    pub(crate) fn too_small(why: Why) -> Self {
         Self {
             verdict: Verdict::CantTell,
             score_de00: None,
             class_de00: None,
             share: None,
             base_lab: None,
-            why: vec![Why::TooSmall { width, height, least: LEAST_SIDE }],
+            why: vec![why],
             clipped_share: 0.0,
             light_range: None,
             warmth: None,
             lines: Vec::new(),
-            grid,
+            grid: Grid::nothing(),
             card: None,
         }
     }
@@ -197,199 +82,5 @@ impl Evenness {
     #[must_use]
     pub fn asks_for_second(&self) -> bool {
         self.verdict == Verdict::CantTell && self.why.iter().any(Why::asks_for_second)
-    }
-}
-
-/// The scored slab.
-pub(crate) struct Scored {
-    pub(crate) tint: Tint,
-    pub(crate) steepness: Option<f64>,
-    /// 95th percentile of what is left of ln light after smoothing over 5 % of the width.
-    pub(crate) large: f64,
-    /// Pieces of the smaller class, and the share of the slab in the largest.
-    pub(crate) pieces: usize,
-    pub(crate) largest_piece: f64,
-    pub(crate) things_share: f64,
-    pub(crate) spots: Spots,
-    pub(crate) score: Score,
-}
-
-/// Everything the rules look at.
-pub(crate) struct Facts {
-    pub(crate) detail: Detail,
-    pub(crate) clipped_share: f64,
-    pub(crate) usable_share: f64,
-    pub(crate) median_green: f64,
-    pub(crate) grey: bool,
-    pub(crate) lines: Vec<Line>,
-    pub(crate) card_given: bool,
-    pub(crate) card_ratio: Option<f64>,
-    /// Colour of the slab by the card.
-    pub(crate) base: Option<Lab>,
-    pub(crate) light: Option<LightFacts>,
-    pub(crate) score: Option<Scored>,
-}
-
-/// The smooth light.
-#[derive(Clone, Copy)]
-pub(crate) struct LightFacts {
-    pub(crate) range: f64,
-    /// Warmth of its dark side, as of a pattern.
-    pub(crate) warmth: f64,
-}
-
-impl LightFacts {
-    /// Slope of the smooth ln R − ln B against the smooth ln G over the usable cells.
-    pub(crate) fn of(light: &Light, usable: &[bool]) -> Self {
-        let (mut n, mut sx, mut sy, mut sxx, mut sxy) = (0.0, 0.0, 0.0, 0.0, 0.0);
-        for (smooth, _) in light.smooth.iter().zip(usable).filter(|(_, ok)| **ok) {
-            let (x, y) = (f64::from(smooth[1]), f64::from(smooth[0] - smooth[2]));
-            n += 1.0;
-            sx += x;
-            sy += y;
-            sxx += x * x;
-            sxy += x * y;
-        }
-        let n = f64::max(n, 1.0);
-        let (spread, joint) = (sxx / n - (sx / n) * (sx / n), sxy / n - sx / n * (sy / n));
-        Self { range: light.range, warmth: if spread > 1e-6 { -joint / spread } else { 0.0 } }
-    }
-}
-
-/// What keeps any verdict from being given.
-fn blocks(facts: &Facts, why: &mut Vec<Why>) {
-    if facts.grey {
-        why.push(Why::NoColour);
-    }
-    if facts.clipped_share > MOST_CLIPPED {
-        why.push(Why::Clipped { share: facts.clipped_share, most: MOST_CLIPPED });
-    }
-    if facts.median_green < LEAST_GREEN {
-        why.push(Why::Dark { median: facts.median_green, least: LEAST_GREEN });
-    }
-    if facts.usable_share < LEAST_SLAB {
-        why.push(Why::LittleSlab { share: facts.usable_share, least: LEAST_SLAB });
-    }
-    if let Some(light) = facts.light.filter(|light| light.range > MOST_RANGE) {
-        why.push(Why::UnevenLight { range: light.range, most: MOST_RANGE });
-    }
-    if facts.detail.blank > MOST_BLANK {
-        why.push(if facts.detail.blockiness > MOST_BLOCKINESS {
-            Why::Compressed { blockiness: facts.detail.blockiness, most: MOST_BLOCKINESS }
-        } else {
-            Why::Blank { share: facts.detail.blank, most: MOST_BLANK }
-        });
-    }
-    if let Some(ratio) = facts.card_ratio.filter(|ratio| *ratio > MOST_CARD_RATIO) {
-        why.push(Why::ColouredLight { ratio, most: MOST_CARD_RATIO });
-    }
-}
-
-/// What speaks against "patchy" although the score is high.
-fn doubts_of_patchy(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
-    let (score, tint) = (&scored.score, scored.tint);
-    let rough = facts.detail.blockiness > MOST_BLOCKINESS;
-    let least = least_warmth(score.dark || scored.pieces > MOST_BLOOMS, rough);
-    match likeness(tint, least) {
-        Likeness::Slab => {}
-        Likeness::Shade => why.push(Why::CouldBeShade { warmth: tint.warm, least }),
-        Likeness::ColouredLight => why.push(Why::CouldBeColouredLight { warmth: tint.warm }),
-    }
-    if let Some(steepness) = scored.steepness.filter(|steepness| !scored.score.dark && *steepness < LEAST_STEEPNESS) {
-        why.push(Why::CouldBeGlare { steepness, least: LEAST_STEEPNESS });
-    }
-    if scored.largest_piece < SMALL_MARK && score.share < SMALL_MARKS {
-        why.push(Why::SmallMarks { count: scored.pieces, share: score.share });
-    }
-    let ratio = score.s / score.usual.max(1e-6);
-    if ratio < LEAST_RATIO && score.parted < LEAST_PARTED && scored.large < LARGE_PATTERN {
-        why.push(Why::Mottle { parted: score.parted, least: LEAST_PARTED });
-    }
-}
-
-/// What speaks against "even" although the score is low.
-fn doubts_of_even(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
-    let score = &scored.score;
-    if scored.things_share > MOST_THINGS {
-        why.push(Why::Things { share: scored.things_share });
-    }
-    if scored.spots.share > 0.001 {
-        why.push(Why::SmallMarks { count: scored.spots.count, share: scored.spots.share });
-    }
-    if score.parted > 0.72 && score.class > 1.0 {
-        why.push(Why::FaintPattern { class_de00: score.class, share: score.share });
-    }
-    let soft = scored.steepness.is_some_and(|steepness| steepness < SOFT);
-    let most = if soft { MOST_LARGE_SOFT } else { MOST_LARGE };
-    if scored.large > most {
-        why.push(Why::LargePattern { rise: scored.large, most });
-    }
-    if facts.detail.sharpness < LEAST_SHARPNESS {
-        why.push(Why::Blurred { sharpness: facts.detail.sharpness, least: LEAST_SHARPNESS });
-    }
-    if facts.detail.blockiness > MOST_BLOCKINESS {
-        why.push(Why::Compressed { blockiness: facts.detail.blockiness, most: MOST_BLOCKINESS });
-    }
-    if let Some(light) = facts.light.filter(|light| light.range > SMOOTH_RANGE && SMOOTH_DAMP.contains(&light.warmth)) {
-        why.push(Why::SmoothDamp { warmth: light.warmth, range: light.range });
-    }
-}
-
-/// Gives the verdict.
-pub(crate) fn judge(facts: Facts, grid: Grid, card: Option<Rect>) -> Evenness {
-    let mut why = Vec::new();
-    blocks(&facts, &mut why);
-    let edges: Vec<&Line> = facts.lines.iter().filter(|line| line.kind == LineKind::Edge).collect();
-    let step = edges.iter().map(|line| f64::from(line.step)).fold(0.0, f64::max);
-    let hard = Why::HardEdge { count: edges.len(), step };
-    let mut verdict = Verdict::CantTell;
-    if let Some(scored) = &facts.score {
-        let s = scored.score.s;
-        let before = why.len();
-        if s >= PATCHY_FROM {
-            doubts_of_patchy(&facts, scored, &mut why);
-            verdict = Verdict::Patchy;
-        } else {
-            if !edges.is_empty() {
-                why.push(hard);
-            }
-            doubts_of_even(&facts, scored, &mut why);
-            if s >= EVEN_BELOW && why.len() == before {
-                why.push(Why::Between { score_de00: s });
-            }
-            verdict = Verdict::Even;
-        }
-    } else if why.is_empty() {
-        why.push(Why::LittleSlab { share: facts.usable_share, least: LEAST_SLAB });
-    }
-    if !why.is_empty() {
-        verdict = Verdict::CantTell;
-    }
-    if verdict == Verdict::Patchy && !edges.is_empty() {
-        why.push(hard);
-    }
-    let joints = facts.lines.iter().filter(|line| line.kind == LineKind::Joint).count();
-    if joints > 0 {
-        why.push(Why::Joints { count: joints });
-    }
-    if facts.card_given && facts.base.is_none() {
-        why.push(Why::BadCard);
-    } else if facts.base.is_none() {
-        why.push(Why::NoCard);
-    }
-    let score = facts.score.as_ref();
-    Evenness {
-        verdict,
-        score_de00: score.map(|scored| scored.score.s),
-        class_de00: score.map(|scored| scored.score.class),
-        share: score.map(|scored| scored.score.share),
-        base_lab: facts.base,
-        why,
-        clipped_share: facts.clipped_share,
-        light_range: facts.light.map(|light| light.range),
-        warmth: score.map(|scored| scored.tint.warm),
-        lines: facts.lines,
-        grid,
-        card,
     }
 }

@@ -168,10 +168,33 @@ pub enum Why {
 impl Why {
     /// Every code there is, for the check that each has its words.
     pub const CODES: [&str; 27] = [
-        "too_small", "no_colour", "clipped", "dark", "little_slab", "uneven_light", "hard_edge", "joints",
-        "could_be_shade", "could_be_glare", "could_be_coloured_light", "things", "small_marks", "mottle",
-        "faint_pattern", "blurred", "compressed", "blank", "smooth_damp", "between", "no_card", "bad_card",
-        "coloured_light", "not_the_same", "scores_apart", "not_laid_over", "large_pattern",
+        "too_small",
+        "no_colour",
+        "clipped",
+        "dark",
+        "little_slab",
+        "uneven_light",
+        "hard_edge",
+        "joints",
+        "could_be_shade",
+        "could_be_glare",
+        "could_be_coloured_light",
+        "things",
+        "small_marks",
+        "mottle",
+        "faint_pattern",
+        "blurred",
+        "compressed",
+        "blank",
+        "smooth_damp",
+        "between",
+        "no_card",
+        "bad_card",
+        "coloured_light",
+        "not_the_same",
+        "scores_apart",
+        "not_laid_over",
+        "large_pattern",
     ];
 
     /// The code, as in records; the words are under `photo-why-` and the code with hyphens.

@@ -29,7 +29,7 @@ mod time_line;
 
 pub use chart::{
     AlarmLine, BandPoint, DryingChart, EvaporationChart, EvaporationHour, LimitLine, RateBand, ReadingPoint,
-    drying_chart, evaporation_chart,
+    ScoreChart, drying_chart, evaporation_chart, score_chart,
 };
 pub use look::{Drawing, Look, Table};
 pub use plan::{

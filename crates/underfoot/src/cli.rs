@@ -149,6 +149,11 @@ pub(crate) enum Command {
         #[arg(long, conflicts_with = "json")]
         html: bool,
     },
+    /// Measure photographs: is the slab one color, what color is a panel
+    Photo {
+        #[command(subcommand)]
+        what: crate::commands::photo::PhotoCommand,
+    },
     /// What to buy
     #[command(after_help = "Example:\n  underfoot order creek")]
     Order {

@@ -17,7 +17,8 @@ const MAP: &str = "map-";
 /// One column that is used.
 pub(crate) struct ColumnRow {
     pub(crate) quantity: String,
-    pub(crate) column: String,
+    /// Its name in the file and its unit; nothing where the form fixes both.
+    pub(crate) column: Option<String>,
     pub(crate) count: String,
     pub(crate) low: String,
     pub(crate) high: String,
@@ -28,6 +29,8 @@ pub(crate) struct Looked {
     pub(crate) answer: String,
     pub(crate) step: Option<String>,
     pub(crate) columns: Vec<ColumnRow>,
+    /// Whether the columns have names of their own.
+    pub(crate) named: bool,
     pub(crate) head: Vec<String>,
     pub(crate) first: Vec<Vec<String>>,
     pub(crate) assumed: Vec<String>,
@@ -177,6 +180,7 @@ pub(crate) fn looked(read: &Import, typed: &Typed, zone: &TimeZone, voice: Voice
             voice.say("air-step", &[("step", voice.duration(step).into())])
         }),
         columns: used.iter().map(|q| column(read, *q, voice)).collect(),
+        named: read.form == Form::PlainCsv,
         head: head.collect(),
         first: read.series.samples.iter().take(FIRST_ROWS).map(row).collect(),
         assumed: read.assumed.iter().filter_map(|a| assumption(a, voice)).collect(),
@@ -215,12 +219,14 @@ fn column(read: &Import, of: Quantity, voice: Voice) -> ColumnRow {
     let least = readings.iter().min_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, said)| said.clone());
     let most = readings.iter().max_by(|a, b| a.0.total_cmp(&b.0)).map(|(_, said)| said.clone());
     let column = read.assumed.iter().find_map(|assumed| match assumed {
-        Assumption::Column { quantity, column, unit } if *quantity == of => Some(format!("{column}, {}", unit.symbol())),
+        Assumption::Column { quantity, column, unit } if *quantity == of => {
+            Some(format!("{column}, {}", unit.symbol()))
+        }
         _ => None,
     });
     ColumnRow {
         quantity: quantity(of, voice),
-        column: column.unwrap_or_else(|| voice.say("air-column-of-form", &[])),
+        column,
         count: voice.count(readings.len() as u32),
         low: least.unwrap_or_default(),
         high: most.unwrap_or_default(),

@@ -58,17 +58,15 @@ pub(crate) fn assumption(assumption: &Assumption, voice: Voice) -> Option<String
         Assumption::StatedOffset { offset } => {
             ("air-assumed-stated-offset", vec![("offset", offset.to_string().into())])
         }
-        Assumption::RepeatedHour { first_line, rows } => (
-            "air-assumed-repeated-hour",
-            vec![("line", first_line.to_string().into()), ("count", count(*rows))],
-        ),
+        Assumption::RepeatedHour { first_line, rows } => {
+            ("air-assumed-repeated-hour", vec![("line", first_line.to_string().into()), ("count", count(*rows))])
+        }
         Assumption::HourEnding { offset } => ("air-assumed-hour-ending", vec![("offset", offset.to_string().into())]),
         Assumption::WindAtStation => ("air-assumed-wind-at-station", vec![]),
         Assumption::DoubtfulRain { rows } => ("air-assumed-doubtful-rain", vec![("count", count(*rows))]),
-        Assumption::TypicalYear { first, last } => (
-            "air-assumed-typical-year",
-            vec![("first", first.to_string().into()), ("last", last.to_string().into())],
-        ),
+        Assumption::TypicalYear { first, last } => {
+            ("air-assumed-typical-year", vec![("first", first.to_string().into()), ("last", last.to_string().into())])
+        }
         Assumption::Sorted { rows } => ("air-assumed-sorted", vec![("count", count(*rows))]),
     };
     Some(voice.say(key, &args))
@@ -156,7 +154,9 @@ pub(crate) fn refused(error: &ImportError, voice: Voice) -> String {
         ImportError::NoSuchColumn { column, found, .. } => {
             ("air-refused-no-such-column", vec![text("column", column), text("found", &found.join(", "))])
         }
-        ImportError::UnknownKey { found } => ("air-refused-unknown-unit", vec![text("found", found), text("accepted", "")]),
+        ImportError::UnknownKey { found } => {
+            ("air-refused-unknown-unit", vec![text("found", found), text("accepted", "")])
+        }
         ImportError::UnknownUnit { found, accepted, .. } => {
             ("air-refused-unknown-unit", vec![text("found", found), text("accepted", accepted)])
         }
@@ -165,9 +165,10 @@ pub(crate) fn refused(error: &ImportError, voice: Voice) -> String {
         }
         ImportError::MappingNotUsed { .. } => ("air-refused-mapping", vec![]),
         ImportError::NoRows { line: at } => ("air-refused-no-rows", vec![line(at)]),
-        ImportError::NoGoodRow { count, first } => {
-            ("air-refused-no-good-row", vec![("count", Arg::Number(*count as f64)), text("first", &skipped(first, voice))])
-        }
+        ImportError::NoGoodRow { count, first } => (
+            "air-refused-no-good-row",
+            vec![("count", Arg::Number(*count as f64)), text("first", &skipped(first, voice))],
+        ),
     };
     voice.say(key, &args)
 }

@@ -82,9 +82,7 @@ impl Ask {
         let headers = parts.headers.clone();
         let visitor = {
             let (app, headers) = (Arc::clone(&app), headers.clone());
-            tokio::task::spawn_blocking(move || Visitor::of(&app, &headers))
-                .await
-                .map_err(|_| broke())??
+            tokio::task::spawn_blocking(move || Visitor::of(&app, &headers)).await.map_err(|_| broke())??
         };
         Ok(Self {
             visitor,

@@ -15,6 +15,7 @@ use words::{Lang, Voice};
 
 use crate::ask::{Ask, Posted, Upload};
 use crate::control::untangled;
+use crate::measured;
 use crate::trouble::Trouble;
 
 /// A phone whose clock is at most this far ahead is taken at its word.
@@ -78,7 +79,8 @@ pub(crate) struct Written<'a> {
 /// Makes the entry, checks it against the diary, and writes it after its photographs.
 pub(crate) fn write(ask: &Ask, opened: &Opened, written: Written<'_>, posted: &Posted) -> Result<EntryId, Trouble> {
     let voice = ask.voice();
-    let Written { body, place, photographs, old } = written;
+    let Written { mut body, place, photographs, old } = written;
+    measured::fill_in(&mut body, &photographs);
     let hashes: Vec<PhotoHash> = photographs.iter().map(|bytes| PhotoHash::of(bytes)).collect();
     let mut line = header(ask, opened, posted);
     if let Some(old) = old {

@@ -6,9 +6,7 @@ use std::time::Duration as Wait;
 
 use jiff::civil::Date;
 use slab::diary::SlabId;
-use slab::drying::{
-    CannotTell, DryingForecast, DryingQuestion, LimitBound, LimitForecast, MEMBERS, RestsOn, question,
-};
+use slab::drying::{CannotTell, DryingForecast, DryingQuestion, LimitBound, LimitForecast, MEMBERS, RestsOn, question};
 use slab::slab::Slab;
 use slab::trade::Trade;
 use words::{Arg, Voice};
@@ -97,7 +95,7 @@ pub(crate) fn stage(share: f64, voice: Voice) -> String {
         s if s < 0.45 => "drying-work-weighing",
         _ => "drying-work-drawing",
     };
-    voice.say(key, &[("count", Arg::Number(MEMBERS as f64))])
+    voice.say(key, &[("count", voice.count(MEMBERS as u32).into())])
 }
 
 /// The limit that governs: the strictest that holds without asking anybody.

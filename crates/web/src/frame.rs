@@ -66,20 +66,25 @@ pub(crate) struct Frame {
 
 impl Frame {
     pub(crate) fn new(ask: &Ask, title: String) -> Self {
-        let mut frame = Self::of(&ask.app, &ask.visitor, title);
-        frame.here.clone_from(&ask.here);
-        // Below a link everybody is a stranger, the owner too, and so is what they see when it fails.
-        if screens::is_link(&ask.here) {
-            frame.plain = true;
-            frame.may = May::Nothing;
-            frame.visitor = String::new();
-            frame.more = Vec::new();
-        }
+        let mut frame = Self::of(&ask.app, &ask.visitor, title).at(&ask.here);
         frame.said = ask.query.first("said").and_then(|key| {
             let key = format!("said-{key}");
             frame.voice.knows(&key).then(|| frame.voice.say(&key, &[]))
         });
         frame
+    }
+
+    /// The frame at an address. Below a link everybody is a stranger, the owner too, and so is what
+    /// they see when it fails.
+    pub(crate) fn at(mut self, here: &str) -> Self {
+        here.clone_into(&mut self.here);
+        if screens::is_link(here) {
+            self.plain = true;
+            self.may = May::Nothing;
+            self.visitor = String::new();
+            self.more = Vec::new();
+        }
+        self
     }
 
     /// For an answer that no handler made.
@@ -193,10 +198,6 @@ impl Frame {
 
     pub(crate) fn writes(&self) -> bool {
         self.may >= May::Write
-    }
-
-    pub(crate) fn owns(&self) -> bool {
-        self.may >= May::Own
     }
 
     pub(crate) fn asset(&self, name: &str) -> String {

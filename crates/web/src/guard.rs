@@ -40,7 +40,8 @@ pub(crate) async fn guard(State(app): State<Arc<App>>, request: Request, next: N
     headers.insert(X_FRAME_OPTIONS, HeaderValue::from_static("DENY"));
     // With no referrer at all, browsers send forms with the origin "null"; that they come from us can
     // then be told by `Sec-Fetch-Site` alone, which is sent only over lines that are safe.
-    let referrer = if by_link && (app.is_encrypted() || !app.asks_for_people()) { "no-referrer" } else { "same-origin" };
+    let referrer =
+        if by_link && (app.is_encrypted() || !app.asks_for_people()) { "no-referrer" } else { "same-origin" };
     headers.insert(REFERRER_POLICY, HeaderValue::from_static(referrer));
     if by_link {
         headers.insert(HeaderName::from_static("x-robots-tag"), HeaderValue::from_static("noindex, nofollow"));

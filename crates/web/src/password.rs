@@ -68,7 +68,8 @@ impl Passwords {
     /// Whether this is the password behind a hash. Without one the answer is no, and takes as long.
     pub(crate) fn check(&self, password: &str, phc: Option<&str>) -> Result<bool, Trouble> {
         let _turn = self.turn().ok_or(Trouble::Wait(2))?;
-        let hash = PasswordHash::new(phc.unwrap_or(NOBODY)).map_err(|_| Trouble::Failed("a kept password".to_owned()))?;
+        let hash =
+            PasswordHash::new(phc.unwrap_or(NOBODY)).map_err(|_| Trouble::Failed("a kept password".to_owned()))?;
         let same = Argon2::default().verify_password(password.as_bytes(), &hash).is_ok();
         Ok(same && phc.is_some())
     }

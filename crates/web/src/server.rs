@@ -14,6 +14,7 @@ use tower_http::catch_panic::CatchPanicLayer;
 use tower_http::compression::CompressionLayer;
 
 use crate::app::App;
+use crate::frame::Frame;
 use crate::trouble::Trouble;
 use crate::{ask, assets, guard, screens};
 
@@ -40,7 +41,8 @@ pub fn router(app: Arc<App>) -> Router {
 }
 
 async fn nothing_here(State(app): State<Arc<App>>, request: Request) -> Response {
-    ask::refuse(&app, request.headers(), Trouble::NotFound)
+    let frame = Frame::bare(&app, request.headers()).at(request.uri().path());
+    Trouble::NotFound.answer(frame, ask::wants_json(request.headers()))
 }
 
 /// Serves until the program is asked to stop; requests that are being answered are answered.

@@ -76,11 +76,8 @@ impl Works {
         if let Some(work) = kept.known.get(name) {
             return Arc::clone(work);
         }
-        let work = Arc::new(Work {
-            thousandths: AtomicU32::new(0),
-            broken: AtomicBool::new(false),
-            answer: Mutex::new(None),
-        });
+        let work =
+            Arc::new(Work { thousandths: AtomicU32::new(0), broken: AtomicBool::new(false), answer: Mutex::new(None) });
         kept.known.insert(name.to_owned(), Arc::clone(&work));
         kept.order.push_back(name.to_owned());
         if kept.order.len() > KEPT
@@ -106,5 +103,21 @@ impl Works {
     /// A forecast that was begun before.
     pub(crate) fn known_forecast(&self, name: &str) -> Option<Arc<Work<Forecast>>> {
         self.forecasts.lock().unwrap_or_else(PoisonError::into_inner).known.get(name).map(Arc::clone)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Works;
+
+    #[test]
+    fn work_that_breaks_off_is_told_and_not_waited_for() {
+        let works = Works::default();
+        let work = works.forecast("a", |_| panic!("on purpose"));
+        while !work.is_broken() {
+            std::thread::yield_now();
+        }
+        assert!(work.answer().is_none());
+        assert!(works.known_forecast("a").is_some_and(|known| known.is_broken()), "nobody begins it again");
     }
 }

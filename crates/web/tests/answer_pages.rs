@@ -70,6 +70,27 @@ fn every_sum_is_on_the_list_and_an_unknown_one_is_not_there() {
     site.post("/sums/alchemy", &[("air", "75")]).ends(404);
 }
 
+/// A field that is needed beside others is not called optional, whatever the parser demands by itself.
+#[test]
+fn only_what_may_stay_empty_is_called_optional() {
+    let site = Site::empty();
+    let label = |page: &str, field: &str| {
+        let (_, rest) = page.split_once(&format!("<label for=\"field-{field}\">")).unwrap();
+        rest.split("</label>").next().unwrap().to_owned()
+    };
+    let page = site.get("/sums/evaporation").ends(200).text();
+    for needed in ["air", "rh", "wind"] {
+        assert!(!label(&page, needed).contains("optional"), "{needed}");
+    }
+    let page = site.get("/sums/dew-point").ends(200).text();
+    assert!(label(&page, "slab").contains("optional") && !label(&page, "air").contains("optional"));
+    // A unit stands beside the box once.
+    site.get(&address("/sums/joints", &[("length", "40 ft"), ("width", "30 ft"), ("thickness", "4 in")]))
+        .ends(200)
+        .holds("value=\"40\"");
+    site.get_as("/sums/drying", "lang=es").ends(200).holds("Vacío significa: Una: sobre el suelo");
+}
+
 /// An address that was made with one reader's units says the same to a reader of others.
 #[test]
 fn a_shared_address_keeps_the_units_it_was_typed_in() {
@@ -198,7 +219,7 @@ fn facts_are_narrowed_by_topic_and_by_words() {
     let site = Site::empty();
     let membrane = site.get("/facts?about=membrane").ends(200).text();
     assert!(membrane.contains("id=\"drop-quick-soak\"") && membrane.contains("id=\"test-water-drop\""));
-    assert!(!membrane.contains("id=\"hcl-ceiling-ppm\""));
+    assert!(membrane.contains("id=\"membrane-blocks-stain\"") && !membrane.contains("id=\"hcl-ceiling-ppm\""));
     let found = site.get("/facts?q=quick+SOAKING").ends(200).text();
     assert!(found.contains("id=\"drop-quick-soak\"") && !found.contains("id=\"age-before-stain-days\""));
     site.get("/facts?about=alchemy").ends(200).holds("id=\"age-before-stain-days\"");

@@ -248,7 +248,8 @@ fn columns_that_are_not_recognized_are_chosen_and_a_missing_unit_is_asked_for() 
     let site = Site::empty();
     let id = site.slab("log", "");
     let path = format!("/slab/{id}/air-record");
-    let table = "cuando fue;primero;segundo\n2026-03-02 14:00;51,5;60\n2026-03-02 15:00;x;61\n2026-03-02 16:00;400;61\n";
+    let table =
+        "cuando fue;primero;segundo\n2026-03-02 14:00;51,5;60\n2026-03-02 15:00;x;61\n2026-03-02 16:00;400;61\n";
     let page = site.post_files(&path, &[("step", "look")], &[("file", "a.csv", table.as_bytes())]).ends(422);
     let page = page.holds("cuando fue, primero, segundo").holds("name=\"map-time\"").text();
     let kept = hidden(&page, "kept");
@@ -297,7 +298,7 @@ fn hostile_files_are_refused_in_words_and_nothing_is_written() {
     let look = |name: &str, bytes: &[u8]| site.post_files(&path, &[("step", "write")], &[("file", name, bytes)]);
     look("photo.csv", &[0x89, b'P', b'N', b'G', 0, 0, 0, 1, 2, 3, 0, 0]).ends(422).holds("not a text file");
     look("empty.csv", b"").ends(422).holds("The file is empty");
-    look("cut.epw", b"LOCATION,a,b\nnothing").ends(422).holds("Line 1");
+    look("cut.epw", b"LOCATION,a,b\nnothing").ends(422).holds("Line 2, &#34;nothing&#34;");
     look("names.csv", b"time,air F\n").ends(422).holds("No row follows the names in line 1");
     look("bad.csv", b"time,air F\nyesterday,5\n").ends(422).holds("No row can be used");
     site.post(&path, &[("step", "write")]).ends(422).holds("No file came");
@@ -314,7 +315,8 @@ fn hostile_files_are_refused_in_words_and_nothing_is_written() {
     assert_eq!(entries(&site, id), 1);
 
     let other = site.slab("other", "");
-    let kept = hidden(&site.post_files(&path, &[], &[("file", "a.csv", b"time,air F\n2026-03-02 14:00,50\n")]).text(), "kept");
+    let kept =
+        hidden(&site.post_files(&path, &[], &[("file", "a.csv", b"time,air F\n2026-03-02 14:00,50\n")]).text(), "kept");
     let stolen = format!("/slab/{other}/air-record");
     site.post(&stolen, &[("step", "write"), ("kept", &kept)]).ends(422);
     assert_eq!(entries(&site, other), 0, "a file belongs to the slab it was sent to");

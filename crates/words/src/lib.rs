@@ -26,6 +26,7 @@ mod names;
 mod numbers;
 mod numerals;
 mod order;
+mod photo;
 mod plan;
 mod rates;
 mod reason;

@@ -79,8 +79,7 @@ impl Voice {
             Remedy::Length(length) => ("walk-suspect-wall", self.length(length)),
             Remedy::Turn(turn) => ("walk-suspect-turn", self.turn(turn)),
         };
-        let what =
-            self.say(key, &[("leg", suspect.leg.to_string().into()), ("typed", suspect.typed.as_str().into())]);
+        let what = self.say(key, &[("leg", suspect.leg.to_string().into()), ("typed", suspect.typed.as_str().into())]);
         let mut args: Vec<(&str, Arg<'_>)> = vec![("what", what.into()), ("better", better.into())];
         match suspect.leaves.filter(|gap| *gap > TAPE_SEES) {
             Some(gap) => {

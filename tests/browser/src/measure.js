@@ -2,7 +2,7 @@
 // faint to read outdoors. Gives { small, wide, faint, texts, targets }; each fault is one line of text.
 ((width) => {
   const seen = (one) => {
-    if (!one.getClientRects().length) return false;
+    if (!one.checkVisibility() || !one.getClientRects().length) return false;
     const { visibility, opacity } = getComputedStyle(one);
     return visibility === "visible" && (Number(opacity) > 0 || one.matches("input"));
   };

@@ -1,15 +1,20 @@
 //! What a person does: taps, types, presses keys, chooses photographs.
 
 use std::path::Path;
+use std::time::Duration;
 
 use serde_json::{Value, json};
 
+use crate::browser::instant;
 use crate::tab::Tab;
+
+/// How long a thing may take to come within reach, as while the page is still moving.
+const PATIENCE: Duration = Duration::from_secs(5);
 
 /// The middle of what is to be tapped, after it was brought into view; nothing when something else
 /// lies over it, so that a finger would not reach it.
 const MIDDLE: &str = r#"((selector) => {
-  const found = [...document.querySelectorAll(selector)].filter((one) => one.getClientRects().length);
+  const found = [...document.querySelectorAll(selector)].filter((one) => one.checkVisibility() && one.getClientRects().length);
   if (!found.length) return { why: "nothing visible matches" };
   const target = found[0];
   target.scrollIntoView({ block: "center", inline: "nearest", behavior: "instant" });
@@ -29,17 +34,17 @@ impl Tab {
     /// holds still: a strip that appears at its top moves everything down.
     #[track_caller]
     fn middle(&self, selector: &str) -> (f64, f64) {
+        let limit = instant() + PATIENCE;
         let mut before = None;
         loop {
             let found = self.eval(&format!("({MIDDLE})({})", quoted(selector)));
-            let (Some(x), Some(y)) = (found["x"].as_f64(), found["y"].as_f64()) else {
-                panic!("cannot tap {selector}: {}\n{}", found["why"], self.seen());
-            };
-            if before == Some((x, y)) {
-                return (x, y);
+            let here = found["x"].as_f64().zip(found["y"].as_f64());
+            match here {
+                Some(point) if before == here => return point,
+                None if instant() > limit => panic!("cannot tap {selector}: {}\n{}", found["why"], self.seen()),
+                _ => before = here,
             }
-            before = Some((x, y));
-            std::thread::sleep(std::time::Duration::from_millis(30));
+            std::thread::sleep(Duration::from_millis(30));
         }
     }
 
@@ -110,7 +115,7 @@ impl Tab {
     #[track_caller]
     pub fn sees(&self, selector: &str) -> bool {
         self.is(&format!(
-            "[...document.querySelectorAll({})].some((one) => one.getClientRects().length)",
+            "[...document.querySelectorAll({})].some((one) => one.checkVisibility() && one.getClientRects().length)",
             quoted(selector)
         ))
     }
@@ -173,7 +178,7 @@ impl Tab {
     pub fn answer_question(&self, yes: bool) {
         while self.try_cdp("Page.handleJavaScriptDialog", json!({ "accept": yes })).is_err() {
             self.in_time();
-            std::thread::sleep(std::time::Duration::from_millis(20));
+            std::thread::sleep(Duration::from_millis(20));
         }
     }
 }

@@ -5,8 +5,8 @@ use std::path::Path;
 
 use image::{Rgb, RgbImage};
 use photo::{
-    Card, CardKind, Decoded, EvennessLook, NoCard, PanelError, PixelScale, Rect, Reflectance, Trend, Verdict, Why, decode, evenness,
-    find_card, overlay, panel_colour, series, two,
+    Card, CardKind, Decoded, EvennessLook, NoCard, PanelError, PixelScale, Rect, Reflectance, Trend, Verdict, Why,
+    decode, evenness, find_card, overlay, panel_colour, series, two,
 };
 
 /// Deterministic noise, −1 to 1.
@@ -93,7 +93,8 @@ fn a_straight_shade_is_never_called_anything() {
 
 #[test]
 fn joints_are_left_out() {
-    let joint = |x: f64, y: f64| if (x - 0.1 * y - 300.0).abs() < 2.0 || (y - 400.0).abs() < 2.0 { [0.4; 3] } else { [1.0; 3] };
+    let joint =
+        |x: f64, y: f64| if (x - 0.1 * y - 300.0).abs() < 2.0 || (y - 400.0).abs() < 2.0 { [0.4; 3] } else { [1.0; 3] };
     let answer = evenness(&slab(true, joint), &with_card());
     assert_eq!(answer.verdict, Verdict::Even, "{:?}", answer.why);
     assert!(answer.why.iter().any(|why| matches!(why, Why::Joints { count: 2 })), "{:?}", answer.why);
@@ -119,12 +120,16 @@ fn every_code_has_its_place() {
     assert_eq!(Why::CODES.len(), 27);
     assert_eq!(Why::Blurred { sharpness: 0.1, least: 0.2 }.code(), "blurred");
     assert_eq!(Why::NotLaidOver.code(), "not_laid_over");
-    assert_eq!(Why::TooSmall { width: 1, height: 2, least: 3 }.values(), [("width", 1.0), ("height", 2.0), ("least", 3.0)]);
+    assert_eq!(
+        Why::TooSmall { width: 1, height: 2, least: 3 }.values(),
+        [("width", 1.0), ("height", 2.0), ("least", 3.0)]
+    );
 }
 
 #[test]
 fn two_photographs_agree_or_say_nothing() {
-    let (even, patchy) = (evenness(&slab(true, |_, _| [1.0; 3]), &with_card()), evenness(&slab(true, damp), &with_card()));
+    let (even, patchy) =
+        (evenness(&slab(true, |_, _| [1.0; 3]), &with_card()), evenness(&slab(true, damp), &with_card()));
     let shady = evenness(&slab(true, shade), &with_card());
     assert_eq!(two(&even, &even).verdict, Verdict::Even);
     assert_eq!(two(&patchy, &patchy).verdict, Verdict::Patchy);
@@ -158,7 +163,12 @@ fn the_card_is_found_or_asked_for() {
     let found = find_card(&slab(true, |_, _| [1.0; 3])).expect("a plain card");
     assert_eq!(found.kind, CardKind::Grey);
     let (ours, drawn) = (found.card.rect, Rect { x: 640, y: 80, w: 100, h: 70 });
-    assert!(ours.x >= drawn.x && ours.y >= drawn.y && ours.x + ours.w <= drawn.x + drawn.w && ours.y + ours.h <= drawn.y + drawn.h);
+    assert!(
+        ours.x >= drawn.x
+            && ours.y >= drawn.y
+            && ours.x + ours.w <= drawn.x + drawn.w
+            && ours.y + ours.h <= drawn.y + drawn.h
+    );
     assert!(ours.w >= 88 && ours.h >= 58, "{ours:?}");
     assert_eq!(find_card(&slab(false, |_, _| [1.0; 3])), Err(NoCard::NotSeen));
     // A damp round is no card.
@@ -173,7 +183,10 @@ fn the_drawing_is_a_png_of_the_promised_size() {
     assert!(drawing.width() <= 1600 && drawing.width() > 1580, "{}", drawing.width());
     // The rim of the round lies 130 pixels from its middle, on the photograph's side.
     let scale = f64::from(drawing.width() - 10) / 1600.0;
-    let rim = |drawing: &RgbImage| (110..150).any(|r| drawing.get_pixel(((330 - r) as f64 * scale) as u32, (330.0 * scale) as u32) == &Rgb([0, 0, 0]));
+    let rim = |drawing: &RgbImage| {
+        (110..150)
+            .any(|r| drawing.get_pixel(((330 - r) as f64 * scale) as u32, (330.0 * scale) as u32) == &Rgb([0, 0, 0]))
+    };
     assert!(rim(&drawing));
 }
 
@@ -212,7 +225,8 @@ fn labelled_pictures() {
         let picture = decode(&fs::read(folder.join(get("file"))).expect("the picture")).unwrap();
         let number = |name: &str| get(name).parse::<u32>().ok();
         let card = number("card_x").map(|x| {
-            let rect = Rect { x, y: number("card_y").unwrap(), w: number("card_w").unwrap(), h: number("card_h").unwrap() };
+            let rect =
+                Rect { x, y: number("card_y").unwrap(), w: number("card_w").unwrap(), h: number("card_h").unwrap() };
             Card { rect, reflectance: Reflectance::new(get("card_reflectance").parse().unwrap()).unwrap() }
         });
         let answer = evenness(&picture, &EvennessLook { card, scale: None });

@@ -99,7 +99,10 @@ fn run(whole: &[u8], seeds: std::ops::Range<u64>) -> (usize, Duration) {
             answered += 1;
             let answer = evenness(&picture, &EvennessLook::default());
             let _ = find_card(&picture);
-            assert!(answer.why.iter().all(|why| why.values().iter().all(|(_, value)| value.is_finite())), "seed {seed}: {answer:?}");
+            assert!(
+                answer.why.iter().all(|why| why.values().iter().all(|(_, value)| value.is_finite())),
+                "seed {seed}: {answer:?}"
+            );
             assert!(answer.score_de00.is_none_or(f64::is_finite), "seed {seed}");
             if seed % 16 == 0 {
                 assert!(overlay(&picture, &answer).is_ok(), "seed {seed}");

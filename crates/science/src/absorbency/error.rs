@@ -7,8 +7,8 @@ use units::Duration;
 pub enum AbsorbencyError {
     /// Too few places on this finish.
     #[error(
-        "drops at {places} places of this finish: give at least {needed}; time {more} more drops, spread over the \
-         finish and at least a hand's width from the others"
+        "drops at {places} places of this finish: give at least {needed}; places to add: {more}, spread over the finish and \
+         at least a hand's width from the others"
     )]
     TooFewPlaces {
         /// Places with drops.

@@ -20,6 +20,27 @@
 //! A boundary between finishes is a break: the floats and trowels of one finish say nothing of the
 //! next, so each finish is a [`Field`] of its own and [`Fields`] keeps them apart.
 //!
+//! ```
+//! use science::absorbency::{Aim, DropTest, End, Field, Ground, NextRule, Place};
+//! use units::{Area, Duration, Length};
+//!
+//! let place = |x, y| Place { x: Length::metres(x), y: Length::metres(y) };
+//! let soaked = |x, y, s| DropTest { place: place(x, y), end: End::SoakedIn(Duration::seconds(s)) };
+//! let drops = [
+//!     soaked(1.0, 1.0, 35.0), soaked(4.0, 1.2, 42.0), soaked(7.0, 0.8, 110.0),
+//!     soaked(1.2, 4.0, 38.0), soaked(4.1, 4.1, 70.0), soaked(7.1, 4.3, 150.0),
+//! ];
+//! let field = Field::fit(&drops)?;
+//! let (low, high) = field.at(place(5.5, 2.5)).p10_p90();
+//! assert!(low < high);
+//!
+//! let grid: Vec<Place> = (0..40).map(|i| place(f64::from(i % 8) + 0.5, f64::from(i / 8) + 0.5)).collect();
+//! let ground = Ground { map: grid.clone(), each: Area::square_metres(1.0), reachable: grid };
+//! let rule = NextRule { aim: Aim::at_limit(Duration::seconds(60.0)), most: 3 };
+//! assert!(field.next_places(&ground, rule)?.places.len() <= 3);
+//! # Ok::<(), science::absorbency::AbsorbencyError>(())
+//! ```
+//!
 //! To add another criterion for the next place: one arm in `criterion.rs` that sums it over the map.
 
 mod censored;

@@ -10,6 +10,7 @@ mod log;
 mod new;
 mod order;
 mod papers;
+pub(crate) mod photo;
 mod series;
 mod serve;
 mod standing;
@@ -30,6 +31,7 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Log(log) => log::run(&Session::open(&common)?, &log),
         Command::Fix(fix) => fix::run(&Session::open(&common)?, &fix),
         Command::Diary { which, kind, all } => diary::run(&Session::open(&common)?, &which, kind.as_deref(), all),
+        Command::Photo { what } => photo::run(&what, &common),
         Command::Sums { sum } => sums::run(&sum, &common),
         Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),
         Command::Order { which } => order::run(&Session::open(&common)?, &which),

@@ -5,6 +5,7 @@ mod entry;
 mod order;
 mod standing;
 
+pub(crate) use amount::rounded;
 pub(crate) use entry::entry;
 pub(crate) use order::order;
 pub(crate) use standing::standing;

@@ -13,6 +13,7 @@ use slab::weather::{ColumnMap, Import, ImportError, import};
 use crate::air_look::{Choice, Looked, choice, looked};
 use crate::app::App;
 use crate::ask::{Answer, Ask, Posted, Upload, form, page};
+use crate::control::mistake_of;
 use crate::entries::{Opened, Written, after, write};
 use crate::frame::{Frame, show};
 use crate::trouble::Trouble;
@@ -35,6 +36,7 @@ pub(super) fn routes() -> Router<Arc<App>> {
 struct Page {
     frame: Frame,
     mistakes: Vec<(String, String)>,
+    file_mistake: Option<String>,
     /// What was read, when something was.
     looked: Option<Looked>,
     /// Which column is what, to be put right.
@@ -51,6 +53,7 @@ impl Page {
         Self {
             frame: ask.frame(title).about(ask, &opened.record, &opened.zone),
             mistakes: Vec::new(),
+            file_mistake: None,
             looked: None,
             choice: None,
             kept: String::new(),
@@ -63,6 +66,7 @@ impl Page {
         if ask.wants_json() {
             return Err(Trouble::Mistakes(mistakes));
         }
+        self.file_mistake = mistake_of(&mistakes, "file");
         self.mistakes = mistakes;
         Ok((StatusCode::UNPROCESSABLE_ENTITY, show(&self)).into_response())
     }
@@ -93,7 +97,7 @@ fn posted(ask: &Ask, posted: &Posted) -> Answer {
         }
     };
     if read.series.samples.len() > MOST_ROWS {
-        let count = read.series.samples.len() as u32;
+        let count = voice.count(read.series.samples.len() as u32);
         return page.wrong(ask, vec![("file".to_owned(), voice.say("air-mistake-rows", &[("count", count.into())]))]);
     }
     let mut mistakes = Vec::new();
@@ -149,13 +153,7 @@ fn read(file: &Waiting, map: Option<&ColumnMap>, opened: &Opened) -> Result<Impo
     import(&file.bytes, None, map, &opened.zone)
 }
 
-fn written(
-    ask: &Ask,
-    opened: &Opened,
-    file: &Waiting,
-    read: &Import,
-    posted: &Posted,
-) -> Result<EntryId, Trouble> {
+fn written(ask: &Ask, opened: &Opened, file: &Waiting, read: &Import, posted: &Posted) -> Result<EntryId, Trouble> {
     let named = posted.typed.first("source").map(tidy).filter(|name| !name.is_empty());
     let series = serde_json::to_value(&read.series).map_err(|e| Trouble::Failed(e.to_string()))?;
     let mut body = Map::new();

@@ -8,9 +8,7 @@ use axum::response::IntoResponse;
 use pictures::{BandPoint, DryingChart, LimitLine, Look, ReadingPoint, drying_chart};
 use serde_json::json;
 use slab::diary::Knowledge;
-use slab::drying::{
-    Band, BandDay, CannotTell, Caution, DryingForecast, Limit, LimitFrom, RestsOn, Unexplained,
-};
+use slab::drying::{Band, BandDay, CannotTell, Caution, DryingForecast, Limit, LimitFrom, RestsOn, Unexplained};
 use slab::slab::{Slab, fold};
 use slab::standing::{HoldPointId, judge};
 use slab::trade::Trade;

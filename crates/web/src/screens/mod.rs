@@ -3,13 +3,13 @@
 mod add;
 mod air_record;
 mod diary;
+mod drawing;
+mod drying;
 mod facts;
 mod glossary;
 mod links;
 mod order;
 mod papers;
-mod drawing;
-mod drying;
 mod people;
 mod plan;
 mod pour_day;
@@ -55,10 +55,38 @@ const SLAB_SCREENS: &[SlabScreen] = &[
     SlabScreen { path: "/diary", label: "way-diary", bar: true, need: May::Read, keep: true, routes: diary::routes },
     SlabScreen { path: "/add", label: "way-add", bar: true, need: May::Write, keep: true, routes: add::routes },
     SlabScreen { path: "/order", label: "way-order", bar: false, need: May::Read, keep: true, routes: order::routes },
-    SlabScreen { path: "/drying", label: "way-drying", bar: false, need: May::Read, keep: true, routes: drying::routes },
-    SlabScreen { path: "/pour-day", label: "way-pour-day", bar: false, need: May::Read, keep: false, routes: pour_day::routes },
-    SlabScreen { path: "/time", label: "way-time", bar: false, need: May::Read, keep: false, routes: time_line::routes },
-    SlabScreen { path: "/papers", label: "way-papers", bar: false, need: May::Read, keep: true, routes: papers::routes },
+    SlabScreen {
+        path: "/drying",
+        label: "way-drying",
+        bar: false,
+        need: May::Read,
+        keep: true,
+        routes: drying::routes,
+    },
+    SlabScreen {
+        path: "/pour-day",
+        label: "way-pour-day",
+        bar: false,
+        need: May::Read,
+        keep: false,
+        routes: pour_day::routes,
+    },
+    SlabScreen {
+        path: "/time",
+        label: "way-time",
+        bar: false,
+        need: May::Read,
+        keep: false,
+        routes: time_line::routes,
+    },
+    SlabScreen {
+        path: "/papers",
+        label: "way-papers",
+        bar: false,
+        need: May::Read,
+        keep: true,
+        routes: papers::routes,
+    },
     SlabScreen { path: "/links", label: "way-links", bar: false, need: May::Own, keep: false, routes: links::routes },
 ];
 
@@ -129,7 +157,8 @@ pub(crate) fn everywhere(voice: Voice, may: May, people: bool) -> Vec<Way> {
 /// kneeling on it.
 pub(crate) fn keep(id: &str, may: May) -> String {
     let screens = SLAB_SCREENS.iter().filter(|s| s.keep && may >= s.need).map(|s| format!("/slab/{id}{}", s.path));
-    let quick = forms::forms().iter().filter(|f| f.quick && may >= May::Write).map(|f| format!("/slab/{id}/add/{}", f.kind));
+    let quick =
+        forms::forms().iter().filter(|f| f.quick && may >= May::Write).map(|f| format!("/slab/{id}/add/{}", f.kind));
     let all: Vec<String> = screens.chain(quick).chain(["/", "/sums", "/glossary"].map(str::to_owned)).collect();
     serde_json::to_string(&all).unwrap_or_else(|_| "[]".to_owned())
 }

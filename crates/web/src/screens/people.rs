@@ -74,11 +74,8 @@ fn role_may(role: Role, voice: Voice) -> String {
 
 /// The roles to choose from, each with what it may do where there is room for it.
 fn roles(chosen: Role, voice: Voice, label: fn(Role, Voice) -> String) -> Vec<Choice> {
-    let choice = |role: Role| Choice {
-        value: role.name().to_owned(),
-        label: label(role, voice),
-        chosen: role == chosen,
-    };
+    let choice =
+        |role: Role| Choice { value: role.name().to_owned(), label: label(role, voice), chosen: role == chosen };
     Role::ALL.into_iter().map(choice).collect()
 }
 
@@ -173,9 +170,7 @@ fn changed(ask: &Ask, change: Result<(), StoreError>) -> Answer {
     let mistake = |said: String| refused(shown(ask, None, None, vec![("people".to_owned(), said)]));
     match change {
         Ok(()) => Ok(Redirect::to("/people?said=saved").into_response()),
-        Err(StoreError::LastOwner { name }) => {
-            mistake(voice.say("mistake-last-owner", &[("name", name.into())]))
-        }
+        Err(StoreError::LastOwner { name }) => mistake(voice.say("mistake-last-owner", &[("name", name.into())])),
         Err(StoreError::PersonClosed { name, .. }) => {
             mistake(voice.say("mistake-person-closed", &[("name", name.into())]))
         }
@@ -188,12 +183,7 @@ fn role(ask: &Ask, posted: &Posted) -> Answer {
     let role: Option<Role> = posted.typed.first("role").and_then(|text| text.parse().ok());
     match role {
         Some(role) => changed(ask, ask.app.store().set_role(person.id, role)),
-        None => refused(shown(
-            ask,
-            None,
-            None,
-            vec![("people".to_owned(), ask.voice().say("mistake-role", &[]))],
-        )),
+        None => refused(shown(ask, None, None, vec![("people".to_owned(), ask.voice().say("mistake-role", &[]))])),
     }
 }
 

@@ -216,11 +216,7 @@ fn stretches(times: &[(Timestamp, Timestamp)], zone: &TimeZone, voice: Voice) ->
 fn chart(told: &PourDay, zone: &TimeZone, voice: Voice) -> Charted {
     let hours = told.hours.iter().map(|h| EvaporationHour {
         from: h.begins.to_zoned_datetime(zone.clone()).datetime(),
-        rate: h.evaporation.map(|e| RateBand {
-            low: e.estimate.low(),
-            rate: e.estimate.rate,
-            high: e.estimate.high(),
-        }),
+        rate: h.evaporation.map(|e| RateBand { low: e.estimate.low(), rate: e.estimate.rate, high: e.estimate.high() }),
     });
     let alarm = |rate, key: &str| AlarmLine { rate, label: voice.say(key, &[]) };
     let title = voice.say("pour-day-chart", &[("day", day_of(told, voice).into())]);
@@ -233,7 +229,21 @@ fn chart(told: &PourDay, zone: &TimeZone, voice: Voice) -> Charted {
         ],
     });
     // The table below tells the same hours with their weather.
-    Charted { rows: Vec::new(), ..Charted::new(&title, drawing) }
+    let mut charted = Charted { rows: Vec::new(), ..Charted::new(&title, drawing) };
+    if told.basis == Basis::TypicalYear {
+        // Such a day, never that date: what names the date is said without it.
+        let year = told.day.year().to_string();
+        charted.sentences.retain(|said| !said.contains(&year));
+        charted.sentences.splice(0..0, highest(told, zone, voice));
+    }
+    charted
+}
+
+fn highest(told: &PourDay, zone: &TimeZone, voice: Voice) -> Option<String> {
+    let worst = told.worst()?;
+    let at = hour(worst.begins.to_zoned_datetime(zone.clone()).datetime(), voice);
+    let rate = voice.evaporation(worst.evaporation?.estimate.rate);
+    Some(voice.say("pour-day-highest", &[("hour", at.into()), ("rate", rate.into())]))
 }
 
 fn row(hour_of: &PourHour, zone: &TimeZone, voice: Voice) -> HourRow {

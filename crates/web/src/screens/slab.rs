@@ -24,16 +24,8 @@ pub(super) fn routes() -> Router<Arc<App>> {
 }
 
 /// What is written down kneeling on a slab, most often first; the rest is one tap further.
-const QUICK: &[&str] = &[
-    "water_drop",
-    "scrape",
-    "incident",
-    "slab_photograph",
-    "surface_ph",
-    "air_reading",
-    "slab_humidity",
-    "note",
-];
+const QUICK: &[&str] =
+    &["water_drop", "scrape", "incident", "slab_photograph", "surface_ph", "air_reading", "slab_humidity", "note"];
 
 /// A hold point as the template draws it.
 #[derive(Debug, Clone)]
@@ -103,19 +95,15 @@ pub(crate) fn standing(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
         let href = writes.then(|| form_for(next.action)).map(|kind| link(base, kind, zone_of_next.as_deref()));
         Step { order: voice.order(&next), time: voice.action_time(&next), care: voice.care(&next), href }
     });
-    let mut points: Vec<Point> =
-        standing.hold_points.iter().map(|p| point(p, sight, &slab, trade, voice)).collect();
+    let mut points: Vec<Point> = standing.hold_points.iter().map(|p| point(p, sight, &slab, trade, voice)).collect();
     points.sort_by_key(|p| match p.state {
         "held" => 0,
         "cant_tell" => 1,
         "unproven" => 2,
         _ => 3,
     });
-    let quick = QUICK.iter().map(|kind| Way {
-        href: format!("{base}/add/{kind}"),
-        label: voice.kind(kind),
-        here: false,
-    });
+    let quick =
+        QUICK.iter().map(|kind| Way { href: format!("{base}/add/{kind}"), label: voice.kind(kind), here: false });
     let all = Way { href: format!("{base}/add"), label: voice.say("slab-note-other", &[]), here: false };
     Ok(show(&Page {
         frame,

@@ -252,6 +252,20 @@ fn answered(sum: &Sum, voice: Voice) -> Answered {
     }
 }
 
+/// The text without the unit that stands beside its box, where the bare number means the same.
+fn without_unit(form: &SumForm, field: &SumField, text: String, measure: Measure) -> String {
+    let bare = field.unit(measure).and_then(|unit| text.strip_suffix(unit)).map(str::trim_end);
+    let Some(bare) = bare else { return text };
+    let again = sums::with_units(&form.id, &[(field.id.clone(), vec![bare.to_owned()])], measure);
+    if again.iter().any(|(_, texts)| texts.contains(&text)) { bare.to_owned() } else { text }
+}
+
+/// What an empty box means: a choice by its name.
+fn usual(field: &SumField, voice: Voice) -> Option<String> {
+    let usual = field.usual(voice)?;
+    Some(if field.choices.contains(&usual) { field.choice_label(&usual, voice) } else { usual })
+}
+
 fn input(
     form: &SumForm,
     field: &SumField,
@@ -262,6 +276,7 @@ fn input(
     let texts = typed.iter().find(|(id, _)| *id == field.id).map(|(_, texts)| texts.as_slice()).unwrap_or_default();
     let value = if field.repeatable { texts.join("\n") } else { texts.first().cloned().unwrap_or_default() };
     let unit = field.unit(voice.measure);
+    let value = without_unit(form, field, value, voice.measure);
     let example = field.example(voice.measure);
     // The unit stands beside the box already.
     let example = unit.and_then(|unit| example.strip_suffix(unit)).unwrap_or(example).trim_end();
@@ -295,7 +310,7 @@ fn input(
         value: if field.takes_file { String::new() } else { value },
         unit: unit.map(str::to_owned),
         example: example.to_owned(),
-        usual: field.usual(voice),
+        usual: usual(field, voice),
         beside: instead.into_iter().chain(needs).collect(),
         choices,
         number: field.keyboard == Keyboard::Decimal,

@@ -132,7 +132,7 @@ fn milestones(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<Milestone> {
     let count = ("days", needed.into());
     let mut all = Vec::new();
     if let Ok(on) = poured.checked_add((needed as i64).days()) {
-        all.push(Milestone { on, label: voice.say("time-days-since-pour", &[count.clone()]) });
+        all.push(Milestone { on, label: voice.say("time-days-since-pour", std::slice::from_ref(&count)) });
     }
     if let Some(on) = equivalent_age_day(slab, trade, poured) {
         all.push(Milestone { on, label: voice.say("time-equivalent-age", &[count]) });
@@ -152,7 +152,8 @@ fn equivalent_age_day(slab: &Slab<'_>, trade: &Trade, poured: Date) -> Option<Da
     let reached = |at: jiff::Timestamp| {
         let standing = judge(&slab.as_it_was(at), trade);
         let why = &standing.hold_point(HoldPointId::Age).why;
-        why.iter().any(|r| r.code == Code::EquivalentAgeReached) && why.iter().all(|r| r.code != Code::EquivalentAgeBelow)
+        why.iter().any(|r| r.code == Code::EquivalentAgeReached)
+            && why.iter().all(|r| r.code != Code::EquivalentAgeBelow)
     };
     let at = slab.knowledge().at;
     if !reached(at) {

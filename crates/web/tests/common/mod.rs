@@ -2,6 +2,7 @@
 
 #![allow(dead_code, reason = "each test file uses its own share of these")]
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
+#![allow(clippy::disallowed_methods, reason = "a test is its own shell: it makes the ids")]
 
 use std::sync::Arc;
 

@@ -67,12 +67,8 @@ fn other_ways_of_asking_change_nothing_either() {
 fn our_own_pages_may_send() {
     let crowd = Crowd::new();
     let path = format!("/slab/{}/add/note", crowd.slab);
-    let ours: [&[(&str, &str)]; 4] = [
-        &[("sec-fetch-site", "same-origin")],
-        &[("sec-fetch-site", "none")],
-        &[("origin", "http://localhost")],
-        &[],
-    ];
+    let ours: [&[(&str, &str)]; 4] =
+        [&[("sec-fetch-site", "same-origin")], &[("sec-fetch-site", "none")], &[("origin", "http://localhost")], &[]];
     for headers in ours {
         assert_eq!(send(&crowd, &path, headers).status, 303, "{headers:?}");
     }
@@ -192,6 +188,8 @@ fn nobody_is_led_away() {
         // The page must not repeat it as a way either.
         let query = form_urlencoded::Serializer::new(String::new()).append_pair("next", next).finish();
         let page = crowd.site.look(&format!("/sign-in?{query}"), "").text();
-        assert!(!page.contains("evil.example"), "{next:?}");
+        let hidden = page.split("name=\"next\" value=\"").nth(1).unwrap().split('"').next().unwrap();
+        assert!(hidden.starts_with('/') && !hidden.contains("evil.example"), "{next:?} gives {hidden}");
+        assert!(!page.contains("href=\"http"), "{next:?}");
     }
 }

@@ -57,7 +57,8 @@ fn a_link_of_another_slab_can_not_be_withdrawn() {
     let crowd = Crowd::new();
     let owner = as_person("Olga");
     let other = crowd.site.slab("Mill Street hall", DEMO);
-    let (token, id) = crate::crowd::link(&crowd.site, other, &["standing"], crate::crowd::now() + crate::crowd::hours(1));
+    let (token, id) =
+        crate::crowd::link(&crowd.site, other, &["standing"], crate::crowd::now() + crate::crowd::hours(1));
     let path = |slab| format!("/slab/{slab}/links/{id}/withdraw");
     assert_eq!(crowd.site.put(&path(crowd.slab), &owner, &[]).status, 404);
     assert_eq!(crowd.site.look(&format!("/s/{token}/standing"), "").status, 200);

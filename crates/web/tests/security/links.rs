@@ -1,8 +1,8 @@
 //! What a share link opens, and what it never opens.
 
 use axum::http::Method;
-use slab::diary::body::ChoiceApproved;
 use slab::diary::Knowledge;
+use slab::diary::body::ChoiceApproved;
 use slab::slab::fold;
 use web::Access;
 
@@ -64,7 +64,9 @@ fn every_answer_below_a_link_asks_not_to_be_found() {
         let crowd = Crowd::at(public);
         let (token, _) = link(&crowd.site, crowd.slab, &["standing"], now() + hours(1));
         let (over, _) = link(&crowd.site, crowd.slab, &["standing"], now() - hours(1));
-        for path in [format!("/s/{token}/standing"), format!("/s/{token}/diary"), format!("/s/{over}"), "/s/no/x".to_owned()] {
+        for path in
+            [format!("/s/{token}/standing"), format!("/s/{token}/diary"), format!("/s/{over}"), "/s/no/x".to_owned()]
+        {
             let got = crowd.site.look(&path, "");
             assert_eq!(got.header("x-robots-tag"), "noindex, nofollow", "{path}");
             // Without encryption browsers send no Sec-Fetch-Site, and with no referrer they would send
@@ -87,7 +89,9 @@ fn a_link_that_is_over_or_withdrawn_says_which_and_what_to_do() {
     let path = format!("/slab/{}/links/{id}/withdraw", crowd.slab);
     assert_eq!(crowd.site.put(&path, &as_person("Olga"), &[]).status, 303);
     let before = crowd.site.entries(crowd.slab);
-    for (token, said, next) in [(&over, "This link is over since", "a new one"), (&taken, "This link was withdrawn on", "a new one")] {
+    for (token, said, next) in
+        [(&over, "This link is over since", "a new one"), (&taken, "This link was withdrawn on", "a new one")]
+    {
         let photo = format!("photo/{}", crowd.photo.as_str());
         let entry = format!("entry/{}", crowd.entry);
         for page in ALL.into_iter().chain(["", photo.as_str(), entry.as_str()]) {
@@ -127,9 +131,12 @@ fn a_token_can_not_be_guessed_at_the_edges() {
         if other == token {
             continue;
         }
-        let got = crowd.site.look(&format!("/s/{other}/standing"), "");
-        assert!(got.status == 404 || got.status == 400, "{other}: {}", got.status);
-        assert!(!got.text().contains("Creek Road shop"));
+        for page in ["/standing", "/no-such-page"] {
+            let got = crowd.site.look(&format!("/s/{other}{page}"), "");
+            assert!(got.status == 404 || got.status == 400, "{other}: {}", got.status);
+            let text = got.text();
+            assert!(!text.contains("Creek Road shop") && !text.contains("href=\"/\""), "{other}{page}");
+        }
     }
 }
 
@@ -153,7 +160,8 @@ fn no_id_of_another_slab_opens_anything() {
     for path in [format!("/slab/{}", crowd.slab), format!("/slab/{other}"), "/".to_owned()] {
         assert_eq!(status(path), 303);
     }
-    for path in [format!("/s/{token}/add/note"), format!("/s/{token}/fix/{}", crowd.entry), format!("/s/{token}/links")] {
+    for path in [format!("/s/{token}/add/note"), format!("/s/{token}/fix/{}", crowd.entry), format!("/s/{token}/links")]
+    {
         assert_eq!(crowd.site.put(&path, "", &[("text", "n")]).status, 404, "{path}");
     }
 }
@@ -233,8 +241,17 @@ fn a_choice_by_link_says_who_when_which_and_the_words() {
     let words = choice.words.as_deref().unwrap();
     assert!(words.starts_with("en: "));
     // Every sentence that stood on the page is in the entry, to the letter.
-    let shown: Vec<&str> = page.split("<ol class=\"agreed\">").nth(1).unwrap().split("</ol>").next().unwrap()
-        .split("<li>").skip(1).map(|li| li.split("</li>").next().unwrap()).collect();
+    let shown: Vec<&str> = page
+        .split("<ol class=\"agreed\">")
+        .nth(1)
+        .unwrap()
+        .split("</ol>")
+        .next()
+        .unwrap()
+        .split("<li>")
+        .skip(1)
+        .map(|li| li.split("</li>").next().unwrap())
+        .collect();
     assert_eq!(shown.len(), 5);
     let kept: Vec<&str> = words.trim_start_matches("en: ").lines().collect();
     let plain: Vec<String> = shown.iter().map(|said| said.replace("&#39;", "'").replace("&#x27;", "'")).collect();
@@ -270,7 +287,9 @@ fn a_choice_is_refused_unless_all_of_it_is_said() {
     ];
     for (n, (field, value, said)) in odd.into_iter().enumerate() {
         // A fresh link each: one link is slowed down.
-        let (own, _) = if n == 0 { (token.clone(), None) } else {
+        let (own, _) = if n == 0 {
+            (token.clone(), None)
+        } else {
             let (token, id) = link(&crowd.site, crowd.slab, &["choice"], now() + hours(1));
             (token, Some(id))
         };

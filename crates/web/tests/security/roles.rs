@@ -72,7 +72,8 @@ fn crew_writes_but_has_no_say_over_people_and_links() {
             tried += 1;
         }
         if route.form.as_deref() == Some("Own") {
-            let got = crowd.site.put(&path, &crew, &[("name", "Eve"), ("role", "owner"), ("page", "diary"), ("days", "9")]);
+            let got =
+                crowd.site.put(&path, &crew, &[("name", "Eve"), ("role", "owner"), ("page", "diary"), ("days", "9")]);
             assert_eq!(got.status, 403, "{path}");
             tried += 1;
         }

@@ -199,8 +199,7 @@ fn what_is_wrong_with_the_set_up_is_said_beside_its_field() {
 fn guessing_the_set_up_code_is_slowed() {
     let site = Site::with(Access::People { public: None });
     put_code(&site, "ABCD-EFGH-JKLM");
-    let tried: Vec<u16> =
-        (0..8).map(|_| try_code(&site, "AAAA", "Eve", "short", "short").status.as_u16()).collect();
+    let tried: Vec<u16> = (0..8).map(|_| try_code(&site, "AAAA", "Eve", "short", "short").status.as_u16()).collect();
     assert_eq!(tried, [422, 422, 422, 422, 422, 429, 429, 429]);
 }
 
@@ -256,7 +255,9 @@ fn a_session_that_is_over_opens_nothing() {
     let (token, now) = (TokenHash::of(b"old token"), crate::crowd::now());
     crowd.site.store.start_session(token, gina, now - crate::crowd::hours(400), now - crate::crowd::hours(1)).unwrap();
     assert_eq!(crowd.site.look("/", "session=old token").status, 303);
-    for odd in ["session=", "session=%00", "session=' OR 1=1 --", "session=token of Gina; session=x", "Session=token of Gina"] {
+    for odd in
+        ["session=", "session=%00", "session=' OR 1=1 --", "session=token of Gina; session=x", "Session=token of Gina"]
+    {
         let got = crowd.site.send(request(Method::GET, "/people", &[("cookie", odd)], &[]));
         assert!(got.status == 303 || got.status == 403, "{odd}: {}", got.status);
     }

@@ -93,13 +93,24 @@ fn wanted(lang: Lang) -> BTreeSet<String> {
 }
 
 /// Files whose use a higher crate's tests check: `forms` and `sums` know their forms, `web` its pages.
-const CHECKED_ELSEWHERE: [&str; 8] =
-    ["/forms.ftl", "/sum_forms.ftl", "/pages.ftl", "/script.ftl", "/plan_pages.ftl", "/answer_pages.ftl", "/drying_pages.ftl", "/people_pages.ftl"];
+const CHECKED_ELSEWHERE: [&str; 9] = [
+    "/forms.ftl",
+    "/sum_forms.ftl",
+    "/pages.ftl",
+    "/script.ftl",
+    "/plan_pages.ftl",
+    "/answer_pages.ftl",
+    "/drying_pages.ftl",
+    "/people_pages.ftl",
+    "/photo.ftl",
+];
 
 /// The keys of those files.
 fn checked_elsewhere(lang: Lang) -> BTreeSet<String> {
-    let files = FILES.iter().filter(|(l, name, _)| *l == lang && CHECKED_ELSEWHERE.iter().any(|end| name.ends_with(end)));
-    let lines = files.flat_map(|(.., text)| text.lines()).filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase()));
+    let files =
+        FILES.iter().filter(|(l, name, _)| *l == lang && CHECKED_ELSEWHERE.iter().any(|end| name.ends_with(end)));
+    let lines =
+        files.flat_map(|(.., text)| text.lines()).filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase()));
     lines.filter_map(|line| line.split_once(" = ")).map(|(key, _)| key.to_owned()).collect()
 }
 

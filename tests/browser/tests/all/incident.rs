@@ -81,6 +81,7 @@ fn a_tap_on_the_plan_page_leads_to_the_form_for_that_place() {
     let id = entry["id"].as_str().unwrap();
     assert!(tab.sees(&format!(".plan-list a[href$='/entry/{id}']")), "it is in the list: {}", tab.seen());
     assert!(tab.sees("[data-layer-of='incidents'] *"), "and on the drawing");
+    tab.unfold("[data-layer='incidents']");
     tab.tap("[data-layer='incidents']");
     tab.until_true("document.querySelector('[data-layer-of=incidents]').classList.contains('off')");
     assert!(!tab.sees("[data-layer-of='incidents'] *"), "and its layer can be put away");

@@ -13,7 +13,7 @@ use serde_json::json;
 const MOST_BYTES: u64 = 6_000_000;
 
 /// A picture as tall as a page that goes on for ever is of no use to anybody.
-const TALLEST: u64 = 1_500;
+const TALLEST: u64 = 1_200;
 
 /// Screens, as the end of their address below the demo slab, and what a picture of it is called.
 const OF_A_SLAB: &[(&str, &str, &str)] = &[

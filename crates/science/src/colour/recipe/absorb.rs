@@ -1,8 +1,16 @@
 //! From reflected light to absorption over scatter and back, for a layer too thick to see through.
 
-/// K/S = (1 − R)²/(2R).
-///
-/// Kubelka and Munk 1931 (M); V: `reference/colour/km_check.csv`.
+use crate::{Grade, Source};
+
+/// The law between reflected light and absorption over scatter of a layer too thick to see through.
+pub const KUBELKA_MUNK: Source = Source {
+    id: "kubelka-munk-1931",
+    document: "Kubelka and Munk 1931, Zeitschrift für technische Physik 12",
+    locator: "K/S = (1 - R)^2/(2R)",
+    grade: Grade::Memory,
+};
+
+/// K/S = (1 − R)²/(2R), [`KUBELKA_MUNK`].
 pub(super) fn absorption(reflected: f64) -> f64 {
     let absorbed = 1.0 - reflected;
     absorbed * absorbed / (2.0 * reflected)

@@ -11,8 +11,9 @@
 //! coats, dilutions and mixes tried, nor for another slab, finish or state of sealing. With one
 //! stain it is no better than a regression in CIELAB.
 //!
-//! Grades: the single-constant law M (Kubelka and Munk 1931); that strengths of a mix add up M
-//! (Duncan 1940); powers, priors and the interval our own, on simulated panels only, so provisional.
+//! Grades: the single-constant law M ([`KUBELKA_MUNK`]); that strengths of a mix add up M (Duncan
+//! 1940); powers, priors and the interval our own, tried on simulated panels only
+//! (`reference/colour/coverage.md`), so provisional.
 //!
 //! ```
 //! use science::chance::Seed;
@@ -54,6 +55,7 @@ mod panel;
 mod search;
 mod tested;
 
+pub use absorb::KUBELKA_MUNK;
 pub use error::{NoInterval, OutsideTested, Place, RecipeRefusal, SearchRefusal};
 pub use interval::{FEWEST_PANELS, Interval};
 pub use model::{HELD, Prediction, RecipeModel};

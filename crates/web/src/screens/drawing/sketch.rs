@@ -13,7 +13,7 @@ const MARGIN: f64 = 30.0;
 const INK: &str = "#1f1d1a";
 const ACCENT: &str = "#7a3b1c";
 
-/// The walls in order with their numbers, the start as a ring, the gap as a broken line.
+/// The walls in order with their numbers, the start as a ring, the end as a dot, the gap as a broken line.
 pub(super) fn open_walk(walk: &Walk, numbers: &[usize], voice: Voice) -> Option<String> {
     let mut corners: Vec<(f64, f64)> = walk.points.iter().map(|p| (p.x.as_metres(), p.y.as_metres())).collect();
     let (last, leg) = (*corners.last()?, walk.legs.last()?);
@@ -36,20 +36,14 @@ pub(super) fn open_walk(walk: &Walk, numbers: &[usize], voice: Voice) -> Option<
     }
     let (start, end) = (*drawn.first()?, *drawn.last()?);
     let title = voice.say("draw-open-walk", &[]);
+    let ((x1, y1), (x2, y2), path) = (end, start, path.trim_end());
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"picture\" role=\"img\" viewBox=\"0 0 {WIDTH} {tall:.0}\" \
          font-family=\"system-ui, sans-serif\" font-size=\"13\"><title>{title}</title>\
-         <polyline points=\"{}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"3\" stroke-linejoin=\"round\"/>\
-         <line x1=\"{:.1}\" y1=\"{:.1}\" x2=\"{:.1}\" y2=\"{:.1}\" stroke=\"{ACCENT}\" stroke-width=\"3\" \
-         stroke-dasharray=\"6 5\"/>\
-         <circle cx=\"{:.1}\" cy=\"{:.1}\" r=\"7\" fill=\"#f6f4ef\" stroke=\"{ACCENT}\" stroke-width=\"3\"/>",
-        path.trim_end(),
-        end.0,
-        end.1,
-        start.0,
-        start.1,
-        start.0,
-        start.1,
+         <polyline points=\"{path}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"3\" stroke-linejoin=\"round\"/>\
+         <circle cx=\"{x2:.1}\" cy=\"{y2:.1}\" r=\"6\" fill=\"#f6f4ef\" stroke=\"{ACCENT}\" stroke-width=\"2\"/>\
+         <line x1=\"{x1:.1}\" y1=\"{y1:.1}\" x2=\"{x2:.1}\" y2=\"{y2:.1}\" stroke=\"{ACCENT}\" stroke-width=\"2\" \
+         stroke-dasharray=\"5 4\"/><circle cx=\"{x1:.1}\" cy=\"{y1:.1}\" r=\"4\" fill=\"{ACCENT}\"/>"
     );
     for (pair, number) in drawn.windows(2).zip(numbers) {
         let (dx, dy) = (pair[1].0 - pair[0].0, pair[1].1 - pair[0].1);

@@ -51,6 +51,18 @@ impl Statement {
     }
 }
 
+/// Rules of the trade name where they are used in a word or two; these are topics of the page.
+const USED: [(&str, &str); 8] = [
+    ("membrane", "membrane"),
+    ("panels", "panel"),
+    ("finishes", "finishes"),
+    ("order", "order"),
+    ("pour sheet", "pour"),
+    ("rinse", "residue"),
+    ("before sealing", "residue"),
+    ("site notice", "contamination"),
+];
+
 /// The heading of a group.
 pub(super) fn head(voice: Voice, group: &str) -> String {
     let key = match group {
@@ -110,6 +122,9 @@ impl Writer<'_> {
         let mut topics: Vec<String> = fact.about.iter().cloned().chain(tests.map(|t| t.hold_point.clone())).collect();
         if fact.about.is_none() {
             topics.push("practice".to_owned());
+            let used = fact.used_for.as_deref().unwrap_or_default();
+            let there = USED.iter().filter(|(word, _)| used.contains(word));
+            topics.extend(there.map(|(_, topic)| (*topic).to_owned()));
         }
         Statement {
             code: fact.code.clone().unwrap_or_default(),

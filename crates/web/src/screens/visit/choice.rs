@@ -216,8 +216,9 @@ fn written(ask: &Ask, visit: &Visit, posted: &Posted) -> Result<(), Trouble> {
     // The words in the language that they were shown in, which may have changed since.
     let lang: Lang = answer("lang").parse().unwrap_or(voice.lang);
     let words = format!("{}: {}", lang.name(), agreed(Voice::new(lang, voice.measure)).join("\n"));
-    let typed: Typed =
-        [("panel", panel.name.as_str()), ("by", by), ("state", answer("state")), ("words", &words)].into_iter().collect();
+    let typed: Typed = [("panel", panel.name.as_str()), ("by", by), ("state", answer("state")), ("words", &words)]
+        .into_iter()
+        .collect();
     let form = forms::form("choice_approved").expect("a choice is a kind of entry");
     let body = forms::read_body(form, &typed, voice.measure).map_err(|mistakes| {
         Trouble::Mistakes(mistakes.into_iter().map(|m| (m.field.clone(), m.said(voice))).collect())
