@@ -5,6 +5,8 @@
 //! `cargo bench -p benches --bench pages` runs the release binary itself, so that it measures what a
 //! person runs: `cargo build --release` first.
 
+#![expect(clippy::disallowed_methods, reason = "a benchmark reads the clock")]
+
 use std::io::{BufRead, BufReader, Read, Write};
 use std::net::{SocketAddr, TcpListener, TcpStream};
 use std::path::{Path, PathBuf};
@@ -118,20 +120,22 @@ fn free() -> SocketAddr {
 /// Starts the server and waits for its first answer.
 fn start(binary: &Path, dir: &Path, address: SocketAddr) -> (Child, Duration) {
     let started = Instant::now();
-    let server = Command::new(binary)
+    let mut server = Command::new(binary)
         .args(["--data", &dir.display().to_string(), "serve", "--addr", &address.to_string()])
         .args(["--clock", "2026-04-02T12:00Z"])
         .stdout(Stdio::null())
         .spawn()
         .expect("the server starts");
     while started.elapsed() < Duration::from_secs(10) {
-        if let Ok(mut stream) = TcpStream::connect(address) {
-            if ask(&mut stream, address, "/").is_some() {
-                return (server, started.elapsed());
-            }
+        if let Ok(mut stream) = TcpStream::connect(address)
+            && ask(&mut stream, address, "/").is_some()
+        {
+            return (server, started.elapsed());
         }
         std::thread::sleep(Duration::from_millis(2));
     }
+    let _ = server.kill();
+    let _ = server.wait();
     panic!("the server did not answer within 10 s");
 }
 

@@ -2,7 +2,7 @@
 
 /// Weights of a Gaussian out to three times its width, in cells.
 fn kernel(sigma: f32) -> Vec<f32> {
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a few cells")]
+    #[expect(clippy::cast_possible_truncation, reason = "a few cells")]
     let reach = (3.0 * sigma).ceil().clamp(1.0, 60.0) as i16;
     (-reach..=reach).map(|i| libm::expf(-0.5 * (f32::from(i) / sigma).powi(2))).collect()
 }

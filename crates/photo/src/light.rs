@@ -91,8 +91,9 @@ pub(crate) fn fit(cells: &Cells, usable: &mut [bool], lines: &[Line]) -> Option<
     }
     let rows: Vec<[f64; TERMS]> = (0..cells.light.len()).map(|at| terms_of(cells, at)).collect();
     // Every other cell each way holds all there is to a surface this smooth.
-    let chosen: Vec<usize> =
-        (0..rows.len()).filter(|&at| usable[at] && at % cells.cols % 2 == 0 && at / cells.cols % 2 == 0).collect();
+    let chosen: Vec<usize> = (0..rows.len())
+        .filter(|&at| usable[at] && (at % cells.cols).is_multiple_of(2) && (at / cells.cols).is_multiple_of(2))
+        .collect();
     if chosen.len() < 4 * terms {
         return None;
     }
@@ -202,14 +203,14 @@ fn weighted(samples: &[Sample], weights: &[f64], terms: usize) -> Option<[f64; M
     for (sample, weight) in samples.iter().zip(weights).filter(|(_, w)| **w > 0.0) {
         for i in 0..TERMS {
             let scaled = weight * sample.row[i];
-            for j in 0..=i {
-                normal[i][j] += scaled * sample.row[j];
+            for (cell, term) in normal[i].iter_mut().zip(&sample.row).take(i + 1) {
+                *cell += scaled * term;
             }
             right[i] += scaled * sample.value;
         }
         if let Some(column) = sample.offset {
-            for j in 0..TERMS {
-                normal[column][j] += weight * sample.row[j];
+            for (cell, term) in normal[column].iter_mut().zip(&sample.row) {
+                *cell += weight * term;
             }
             normal[column][column] += weight;
             right[column] += weight * sample.value;

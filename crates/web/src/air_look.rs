@@ -162,6 +162,7 @@ pub(crate) fn looked(read: &Import, typed: &Typed, zone: &TimeZone, voice: Voice
         std::iter::once(when(sample)).chain(readings).collect()
     };
     let left_out = read.skipped.iter().map(|s| skipped(s, voice));
+    let doubts = read.assumed.iter().filter(|a| doubtful(a)).filter_map(|a| assumption(a, voice));
     let gaps = read.gaps.iter().map(|gap| {
         let ends = [("from", voice.moment(gap.from, zone).into()), ("to", voice.moment(gap.to, zone).into())];
         voice.say("air-gap", &ends)
@@ -183,11 +184,16 @@ pub(crate) fn looked(read: &Import, typed: &Typed, zone: &TimeZone, voice: Voice
         named: read.form == Form::PlainCsv,
         head: head.collect(),
         first: read.series.samples.iter().take(FIRST_ROWS).map(row).collect(),
-        assumed: read.assumed.iter().filter_map(|a| assumption(a, voice)).collect(),
-        left_out: left_out.take(SHOWN).chain(gaps.take(SHOWN)).chain(doubled.take(SHOWN)).collect(),
+        assumed: read.assumed.iter().filter(|a| !doubtful(a)).filter_map(|a| assumption(a, voice)).collect(),
+        left_out: doubts.chain(left_out.take(SHOWN)).chain(gaps.take(SHOWN)).chain(doubled.take(SHOWN)).collect(),
         left_out_more: (more > 0).then(|| voice.say("air-more", &[("count", Arg::Number(more as f64))])),
         chosen: chosen(typed).into_iter().map(|(key, value)| (format!("{MAP}{key}"), value)).collect(),
     }
+}
+
+/// What the file itself doubts is told beside what was left out.
+fn doubtful(assumed: &Assumption) -> bool {
+    matches!(assumed, Assumption::DoubtfulRain { .. })
 }
 
 fn answer(read: &Import, when: &dyn Fn(&Sample) -> String, voice: Voice) -> String {

@@ -28,7 +28,7 @@ fn by_form(form: &'static Form, entry: &Entry, voice: Voice) -> Vec<(String, Str
                 rows.join(" : ")
             }
             Asked::Lab | Asked::CardBox => {
-                let parts: Vec<&str> = field.inputs().into_iter().filter_map(|name| typed.first(name)).collect();
+                let parts: Vec<&str> = field.inputs().iter().filter_map(|name| typed.first(name)).collect();
                 parts.join(", ")
             }
             _ => {

@@ -205,6 +205,7 @@ fn a_weather_year_is_looked_at_before_it_is_written_and_tells_the_pour_day() {
     let before = entries(&site, id);
     let look = site.post_files(&path, &[("step", "look")], &[("file", "greensboro.csv", WEATHER)]).ends(200);
     let look = look.holds("2,880 hours of a typical year").holds("Nothing is written yet").text();
+    assert!(look.contains("marks 108 hours of rain as doubtful") && !look.contains("every row is good"));
     assert_eq!(entries(&site, id), before, "looking writes nothing");
     let (kept, entry) = (hidden(&look, "kept"), hidden(&look, "entry"));
     let next = format!("/slab/{id}/pour-day");

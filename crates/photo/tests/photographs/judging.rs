@@ -202,10 +202,10 @@ fn a_panel_is_measured_by_its_card_and_not_without() {
     let apart = science::colour::ciede2000(panel.mean, expected).as_units();
     assert!(apart < 0.3, "{apart} {:?}", panel.mean);
     assert_eq!(panel.n, 200 * 200);
-    // White noise has its power in proportion to the area of the band: mostly in the last octave,
-    // and the bands up to the square's inscribed circle hold π/4 of the variance.
+    // The bands reach from three half waves to the square's corners, so they hold the variance but for
+    // the plane that is taken out (the slope of the light, about 5 % here) and the noise of sampling.
     let total: f64 = panel.radial_power.iter().map(|band| band.power[0]).sum();
-    assert!((total / panel.covariance[0][0] - 0.72).abs() < 0.15, "{total} {:?}", panel.covariance);
+    assert!((total / panel.covariance[0][0] - 0.95).abs() < 0.1, "{total} {:?}", panel.covariance);
     let last = panel.radial_power.last().unwrap();
     assert!((last.cycles_per_mm.unwrap() / last.cycles_per_px - 2.0).abs() < 1e-9);
     assert_eq!(panel_colour(&picture, None, area, None), Err(PanelError::NoCard));

@@ -5,9 +5,13 @@
 //! seconds for them. Nothing here is exact: every function states its distance from the exact one,
 //! and the tests hold it to that. A value that goes into a record comes from the exact functions.
 
+use rayon::prelude::*;
+
 use super::xyz::{FROM_LIGHT, WHITE};
 use super::{Lab, Srgb};
 
+/// How many pixels one processor takes at a time.
+const SHARE: usize = 1 << 15;
 /// How many pixels are worked on together.
 const LANES: usize = 16;
 
@@ -51,7 +55,15 @@ impl Bulk {
 
     /// CIELAB of pixels: `pixels` red, green, blue by byte; `lab` L, a, b, three for each pixel.
     /// What does not make a whole pixel, or has no room, is left. Within 0.003 ΔE00 of [`Srgb::lab`].
+    /// Long pictures are shared among the processors.
     pub fn lab_of_bytes(&self, pixels: &[u8], lab: &mut [f32]) {
+        pixels
+            .par_chunks(3 * SHARE)
+            .zip(lab.par_chunks_mut(3 * SHARE))
+            .for_each(|(pixels, lab)| self.labs(pixels, lab));
+    }
+
+    fn labs(&self, pixels: &[u8], lab: &mut [f32]) {
         let mut chunks = pixels.chunks_exact(3 * LANES);
         let mut outs = lab.chunks_exact_mut(3 * LANES);
         for (chunk, out) in (&mut chunks).zip(&mut outs) {
@@ -120,9 +132,13 @@ fn cube_root(t: f32) -> f32 {
 
 /// ΔE00 of many colours against one: `lab` holds L, a, b of each, `out` gets one number for each.
 /// Within 0.01 of [`super::ciede2000`], except within half a degree of opposite hues, where the
-/// formula itself jumps.
+/// formula itself jumps. Long pictures are shared among the processors.
 pub fn ciede2000_to(lab: &[f32], base: Lab, out: &mut [f32]) {
     let one = One::of(base);
+    lab.par_chunks(3 * SHARE).zip(out.par_chunks_mut(SHARE)).for_each(|(lab, out)| differences(lab, &one, out));
+}
+
+fn differences(lab: &[f32], one: &One, out: &mut [f32]) {
     let mut chunks = lab.chunks_exact(3 * LANES);
     let mut outs = out.chunks_exact_mut(LANES);
     for (chunk, out) in (&mut chunks).zip(&mut outs) {

@@ -159,7 +159,7 @@ fn old(ask: &Ask) -> Answer {
     let (entry, kind) = named(ask, &opened)?;
     let mut typed = forms::typed_from(&entry.body, entry.place.as_ref());
     let local = entry.happened.local();
-    typed.set("happened", &format!("{} {:02}:{:02}", local.date(), local.hour(), local.minute()));
+    typed.set("happened", format!("{} {:02}:{:02}", local.date(), local.hour(), local.minute()));
     Ok(show(&shown(ask, &opened, kind, Some(entry), &typed, &[])))
 }
 

@@ -87,8 +87,8 @@ fn turned(values: &[Complex<f64>], width: usize, height: usize) -> Vec<Complex<f
 /// The next count from `least` on whose only factors are 2, 3 and 5: such planes transform fast.
 pub(super) fn smooth(least: usize) -> usize {
     let bare = |mut count: usize| {
-        for factor in [2, 3, 5] {
-            while count % factor == 0 {
+        for factor in [2_usize, 3, 5] {
+            while count.is_multiple_of(factor) {
                 count /= factor;
             }
         }

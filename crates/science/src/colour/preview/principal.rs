@@ -17,13 +17,7 @@ impl Principal {
         let mean: [f64; 3] = std::array::from_fn(|i| colours.iter().map(|c| c[i]).sum::<f64>() / count);
         let product =
             |i: usize, j: usize| colours.iter().map(|c| (c[i] - mean[i]) * (c[j] - mean[j])).sum::<f64>() / count;
-        let mut covariance = [[0.0; 3]; 3];
-        for i in 0..3 {
-            for j in 0..=i {
-                covariance[i][j] = product(i, j);
-                covariance[j][i] = covariance[i][j];
-            }
-        }
+        let covariance: [[f64; 3]; 3] = std::array::from_fn(|i| std::array::from_fn(|j| product(i.max(j), i.min(j))));
         let eigen = Matrix3::from_fn(|i, j| covariance[i][j]).symmetric_eigen();
         let mut order = [0, 1, 2];
         order.sort_by(|a: &usize, b: &usize| eigen.eigenvalues[*b].total_cmp(&eigen.eigenvalues[*a]));
@@ -70,9 +64,7 @@ mod tests {
             near(found.mean[i], [50.0, 5.0, 20.0][i]);
             // The second axis turns: its largest part, −0.8, is made positive.
             let by_hand = if i == 1 { [0.8, -0.6, 0.0] } else { axes[i] };
-            for j in 0..3 {
-                near(found.axes[i][j], by_hand[j]);
-            }
+            found.axes[i].into_iter().zip(by_hand).for_each(|(found, expected)| near(found, expected));
         }
         near(found.covariance[0][0], 3.0 * 0.36 + 4.0 / 3.0 * 0.64);
         near(found.covariance[0][1], 3.0 * 0.48 - 4.0 / 3.0 * 0.48);
