@@ -34,7 +34,7 @@ fn slab(card: bool, change: impl Fn(f64, f64) -> [f64; 3]) -> Decoded {
             }
         }
     }
-    Decoded::from_rgb(800, 600, pixels).unwrap()
+    Decoded::from_rgb(800, 600, pixels).expect("a picture of 800 by 600")
 }
 
 const CARD: Card = Card { rect: Rect { x: 642, y: 82, w: 96, h: 66 }, reflectance: Reflectance::GREY_CARD };

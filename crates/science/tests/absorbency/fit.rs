@@ -9,7 +9,7 @@ use units::Length;
 use crate::{covariance, place, rows, slab_25, soaked, stood};
 
 fn variance(value: f64) -> LogVariance {
-    LogVariance::new(value).unwrap()
+    LogVariance::new(value).expect("a variance")
 }
 
 /// Grade V. The last row is the optimum with t² held at 0.0001 or more.

@@ -17,7 +17,7 @@ struct Asked {
 
 impl Asked {
     fn at(&self, drops: &[DropTest], x: f64, y: f64) -> Estimate {
-        Field::with_covariance(drops, self.with).unwrap().at(place(x, y))
+        Field::with_covariance(drops, self.with).expect("a field").at(place(x, y))
     }
 
     fn here(&self) -> Estimate {

@@ -6,7 +6,7 @@ use units::{Area, Duration, Fraction};
 use crate::{place, rows, slab_25, slab_25_covariance, soaked};
 
 fn field() -> Field {
-    Field::with_covariance(&slab_25(), slab_25_covariance()).unwrap()
+    Field::with_covariance(&slab_25(), slab_25_covariance()).expect("a field")
 }
 
 /// The 20 × 16 places of the reference slab, each 0.25 m².
@@ -19,7 +19,7 @@ fn ground() -> Ground {
 }
 
 fn share(value: f64) -> Fraction {
-    Fraction::share(value).unwrap()
+    Fraction::share(value).expect("a share")
 }
 
 fn minute(gain: f64, change: f64) -> Aim {

@@ -6,7 +6,7 @@ use units::{Duration, Fraction};
 use crate::{place, rows, slab_25, slab_25_covariance};
 
 fn field() -> Field {
-    Field::with_covariance(&slab_25(), slab_25_covariance()).unwrap()
+    Field::with_covariance(&slab_25(), slab_25_covariance()).expect("a field")
 }
 
 /// NumPy, PyKrige and gstools, grade V. Columns: NumPy (mean, latent, with nugget), PyKrige and
