@@ -79,7 +79,7 @@ pub(crate) struct Serve {
     /// Address and port to listen at
     #[arg(long, default_value = "127.0.0.1:8712", value_name = "ADDRESS")]
     pub(crate) addr: String,
-    /// The address people type, when a server in front of this one encrypts: https://slabs.example.org
+    /// The address people type, when a server in front of this one encrypts, such as `https://slabs.example.org`
     #[arg(long, value_name = "URL")]
     pub(crate) public: Option<String>,
     /// Let the clock of the pages stand at this moment, to look back or to try things out

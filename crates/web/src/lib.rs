@@ -1,6 +1,6 @@
 //! The pages: made on the server, phone first, in English and Spanish, each of use without script.
 //!
-//! A request passes [`guard`], becomes an `Ask`, and a handler of one screen answers it. Every screen
+//! A request passes `guard`, becomes an `Ask`, and a handler of one screen answers it. Every screen
 //! is one file in `screens/` with its routes, its templates in `templates/`, and one line in
 //! `screens/mod.rs`. Nothing here computes: pages ask `slab`, `sums`, `papers` and `pictures`, and the
 //! store keeps everything that must last.
