@@ -3,6 +3,7 @@
 pic-plan-desc = { $area } in all, { $width } by { $depth } at the widest. Zones: { $zones }.
 pic-named = { $name }: { $value }
 pic-cut-outs = Cut-outs (no slab there): { $area }
+pic-floor-no-panel = hatched: no panel stands for it
 pic-wall = Wall { $n }: { $length }
 pic-more = and { $n } more in the list
 pic-north = N

@@ -34,9 +34,11 @@ script-kept-page = You see this page as kept at { $time }. New entries wait on t
 
 script-photograph-n = Chosen photograph { $number }
 script-remove-photograph = Remove photograph { $number }
-script-card-photograph = The photograph on which you mark the card
+script-mark-photograph = The photograph on which you mark it
 script-card-tap = Tap two opposite corners of the card.
-script-card-tap-second = Now tap the opposite corner.
+script-mark-second = Now tap the opposite corner.
+script-panel-tap = Tap two opposite corners of the whole panel.
+script-panel-marked = Panel marked: { $x } % from the left, { $y } % from the top, { $w } % wide, { $h } % high.
 script-card-marked = Card marked: { $x } % from the left, { $y } % from the top, { $w } % wide, { $h } % high.
 script-mark-again = Mark again
 

@@ -3,6 +3,7 @@
 pic-plan-desc = { $area } en total, { $width } por { $depth } en lo más ancho. Zonas: { $zones }.
 pic-named = { $name }: { $value }
 pic-cut-outs = Huecos (ahí no hay losa): { $area }
+pic-floor-no-panel = rayado: ningún panel la representa
 pic-wall = Muro { $n }: { $length }
 pic-more = y { $n } más en la lista
 pic-north = N

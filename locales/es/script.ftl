@@ -34,9 +34,11 @@ script-kept-page = Está viendo esta página como se guardó: { $time }. Las ano
 
 script-photograph-n = Foto escogida { $number }
 script-remove-photograph = Quitar la foto { $number }
-script-card-photograph = La foto en la que se marca la tarjeta
+script-mark-photograph = La foto en la que se marca
 script-card-tap = Toque dos esquinas opuestas de la tarjeta.
-script-card-tap-second = Ahora toque la esquina opuesta.
+script-mark-second = Ahora toque la esquina opuesta.
+script-panel-tap = Toque dos esquinas opuestas del panel entero.
+script-panel-marked = Panel marcado: { $x } % desde la izquierda, { $y } % desde arriba, { $w } % de ancho, { $h } % de alto.
 script-card-marked = Tarjeta marcada: { $x } % desde la izquierda, { $y } % desde arriba, { $w } % de ancho, { $h } % de alto.
 script-mark-again = Marcar otra vez
 

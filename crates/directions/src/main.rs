@@ -13,6 +13,7 @@ const HEIGHTS: &[(&str, u32)] = &[
     ("science", 1),
     ("slab", 2),
     ("photo", 2),
+    ("photographed", 3),
     ("store", 3),
     ("words", 3),
     ("pictures", 4),

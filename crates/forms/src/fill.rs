@@ -39,7 +39,7 @@ fn fill_field(field: &Field, value: &Value, typed: &mut Typed) {
                 typed.set(*input, plain(number));
             }
         }
-        (Ask::CardBox, Value::Object(sides)) => {
+        (Ask::PictureBox(_), Value::Object(sides)) => {
             for (input, side) in field.inputs().iter().zip(["x", "y", "w", "h"]) {
                 typed.set(*input, sides.get(side).map(plain).unwrap_or_default());
             }

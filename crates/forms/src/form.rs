@@ -148,9 +148,8 @@ pub enum Ask {
     Mix,
     /// A measured color: `lab_l`, `lab_a`, `lab_b`; CIELAB (D65, 2°).
     Lab,
-    /// A box in the upright picture in percent of its width and height: `card_x`, `card_y`, `card_w`,
-    /// `card_h`.
-    CardBox,
+    /// A box in the upright picture in percent of its width and height; the names of its four inputs.
+    PictureBox(&'static [&'static str; 4]),
 }
 
 /// Which numbers are accepted.
@@ -273,7 +272,7 @@ impl Field {
         match self.ask {
             Ask::Mix => &["mix_stain", "mix_parts"],
             Ask::Lab => &["lab_l", "lab_a", "lab_b"],
-            Ask::CardBox => &["card_x", "card_y", "card_w", "card_h"],
+            Ask::PictureBox(names) => names.as_slice(),
             _ => std::slice::from_ref(&self.name),
         }
     }
@@ -283,7 +282,7 @@ impl Field {
     pub const fn unit(&self, measure: Measure) -> &'static str {
         match self.ask {
             Ask::Quantity(quantity) => quantity.unit(measure),
-            Ask::CardBox => "%",
+            Ask::PictureBox(_) => "%",
             _ => "",
         }
     }
@@ -308,7 +307,7 @@ impl Field {
             Ask::Quantity(quantity) => quantity.input_mode(),
             Ask::Count { .. } => "numeric",
             Ask::Number(Span::Opponent) | Ask::Lab => "text",
-            Ask::Number(_) | Ask::Money | Ask::CardBox => "decimal",
+            Ask::Number(_) | Ask::Money | Ask::PictureBox(_) => "decimal",
             _ => "text",
         }
     }

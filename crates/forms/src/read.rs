@@ -2,7 +2,7 @@
 
 use serde_json::{Map, Value, json};
 use slab::diary::EntryId;
-use slab::diary::body::{Body, BodyError, CardBox};
+use slab::diary::body::{Body, BodyError, PictureBox};
 use slab::trade::Trade;
 use words::Measure;
 
@@ -91,7 +91,7 @@ fn read_field(field: &Field, typed: &Typed, measure: Measure, mistakes: &mut Vec
             read_numbers(field, typed, &[Span::Percent, Span::Opponent, Span::Opponent])
                 .map(|numbers| numbers.map(|numbers| Value::Array(numbers.into_iter().map(number_json).collect()))),
         ),
-        Ask::CardBox => Some(read_card_box(field, typed)),
+        Ask::PictureBox(_) => Some(read_picture_box(field, typed)),
         _ => None,
     };
     if let Some(read) = several {
@@ -139,7 +139,7 @@ fn read_one(ask: Ask, text: &str, measure: Measure) -> Result<Value, MistakeKind
             chosen(fits, &code, MistakeKind::NotACurrency)
         }
         Ask::TimeZone => chosen(jiff::tz::TimeZone::get(text).is_ok(), text, MistakeKind::NotATimeZone),
-        Ask::Mix | Ask::Lab | Ask::CardBox => unreachable!("fields of several inputs are read before"),
+        Ask::Mix | Ask::Lab | Ask::PictureBox(_) => unreachable!("fields of several inputs are read before"),
     }
 }
 
@@ -197,13 +197,13 @@ fn read_numbers(field: &Field, typed: &Typed, spans: &[Span]) -> Result<Option<V
     if mistakes.is_empty() { Ok(Some(numbers)) } else { Err(mistakes) }
 }
 
-fn read_card_box(field: &Field, typed: &Typed) -> Result<Option<Value>, Vec<Mistake>> {
+fn read_picture_box(field: &Field, typed: &Typed) -> Result<Option<Value>, Vec<Mistake>> {
     let Some(numbers) = read_numbers(field, typed, &[Span::Percent; 4])? else { return Ok(None) };
     let [x, y, w, h] = numbers[..] else { return Ok(None) };
-    match CardBox::percent(x, y, w, h) {
+    match PictureBox::percent(x, y, w, h) {
         Ok(inside) => Ok(serde_json::to_value(inside).ok()),
         Err(_) => {
-            let input = if x + w > 100.0 { "card_w" } else { "card_h" };
+            let input = field.inputs()[if x + w > 100.0 { 2 } else { 3 }];
             Err(vec![Mistake::new(input, MistakeKind::OutsideThePicture, typed.first(input).unwrap_or_default())])
         }
     }

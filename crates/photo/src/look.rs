@@ -36,6 +36,27 @@ impl Rect {
         fits(self.x, self.w, picture.width()) && fits(self.y, self.h, picture.height())
     }
 
+    /// Where to measure a panel: the box drawn round the whole of it, less a twentieth on each side
+    /// since taps are not exact; without one, the larger part of the picture left or right of the
+    /// card, a tenth in from its edges.
+    #[must_use]
+    pub fn of_panel(picture: &Decoded, card: Option<Self>, marked: Option<Self>) -> Self {
+        if let Some(marked) = marked {
+            return marked.inner(0.9);
+        }
+        let (width, height) = (picture.width(), picture.height());
+        let end = card.map_or(0, |card| (card.x + card.w).min(width));
+        let start = card.map_or(0, |card| card.x);
+        let (left, right) = if start > width - end { (0, start) } else { (end, width) };
+        let wide = right.saturating_sub(left);
+        Self {
+            x: left + wide / 10,
+            y: height / 10,
+            w: wide.saturating_sub(wide / 5).max(1),
+            h: height.saturating_sub(height / 5).max(1),
+        }
+    }
+
     /// Its middle part: `share` of each side, 0 to 1, at least a pixel.
     pub(crate) fn inner(&self, share: f64) -> Self {
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a part of the side")]

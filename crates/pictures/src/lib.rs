@@ -23,6 +23,7 @@ mod key;
 mod lettering;
 mod look;
 mod plan;
+mod png;
 mod spread;
 mod svg;
 mod time_line;
@@ -33,6 +34,8 @@ pub use chart::{
 };
 pub use look::{Drawing, Look, Table};
 pub use plan::{
-    Layer, MarkKind, MarkPlace, PlanDrawing, PlanItem, PlanLayers, PlanLook, PlanMark, PlanView, marks_of, plan_svg,
+    FloorPart, Layer, MarkKind, MarkPlace, PlanDrawing, PlanItem, PlanLayers, PlanLook, PlanMark, PlanView, floor_svg,
+    marks_of, plan_svg,
 };
+pub use png::{PngError, png};
 pub use time_line::{ForecastSpan, Happened, Milestone, TimeLine, time_line};

@@ -125,6 +125,11 @@ impl Svg {
         self.body.write_fmt(markup).expect("writing to a string cannot fail");
     }
 
+    /// What all its ids begin with.
+    pub(crate) fn prefix(&self) -> &str {
+        &self.prefix
+    }
+
     /// The reference to a hatch, as a value of `fill`.
     pub(crate) fn hatch(&self, hatch: Hatch) -> String {
         format!("url(#{}-{})", self.prefix, hatch.name())

@@ -9,6 +9,7 @@
 pub mod diary;
 pub mod drying;
 pub mod order;
+pub mod panels;
 pub mod plan;
 pub mod pour_day;
 pub mod slab;

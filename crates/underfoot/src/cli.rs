@@ -93,6 +93,24 @@ pub(crate) enum KnownArg {
     Happened,
 }
 
+/// State of a panel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum StateArg {
+    Bare,
+    Stained,
+    Sealed,
+}
+
+impl From<StateArg> for slab::diary::body::PanelState {
+    fn from(state: StateArg) -> Self {
+        match state {
+            StateArg::Bare => Self::Bare,
+            StateArg::Stained => Self::Stained,
+            StateArg::Sealed => Self::Sealed,
+        }
+    }
+}
+
 #[derive(Debug, Subcommand)]
 pub(crate) enum Command {
     /// Build the demo slab from its files and show the main job
@@ -155,6 +173,44 @@ pub(crate) enum Command {
     Photo {
         #[command(subcommand)]
         what: crate::commands::photo::PhotoCommand,
+    },
+    /// Which recipe of stain gives a color, worked out from this slab's own panels
+    #[command(after_help = "Examples:\n  underfoot recipe creek\n  \
+                      underfoot recipe creek --wish \"#7a563a\" --json\n  \
+                      underfoot recipe creek --wish P2 --state sealed")]
+    Recipe {
+        #[command(flatten)]
+        which: Which,
+        /// The wished color: a screen color #rrggbb, L, a and b, or the name of a panel
+        #[arg(long, value_name = "COLOR")]
+        wish: Option<String>,
+        /// Only panels seen in this state [default: whichever tells most, sealed before stained]
+        #[arg(long, value_enum)]
+        state: Option<StateArg>,
+        /// The number that the draws of the radius begin with
+        #[arg(long, default_value_t = 1, value_name = "NUMBER")]
+        seed: u64,
+    },
+    /// Illustrate the floor with the color and mottling of a panel
+    #[command(after_help = "Example:\n  underfoot preview creek --panel P1 --png floor.png --svg floor.svg")]
+    Preview {
+        #[command(flatten)]
+        which: Which,
+        /// The panel
+        #[arg(long, value_name = "PANEL")]
+        panel: String,
+        /// Its photograph in this state [default: sealed, else stained, else bare]
+        #[arg(long, value_enum)]
+        state: Option<StateArg>,
+        /// Drawing to write
+        #[arg(long, value_name = "FILE")]
+        svg: Option<PathBuf>,
+        /// Picture to write
+        #[arg(long, value_name = "FILE")]
+        png: Option<PathBuf>,
+        /// The number that the mottling begins with: the same number, the same picture
+        #[arg(long, default_value_t = 1, value_name = "NUMBER")]
+        seed: u64,
     },
     /// What to buy
     #[command(after_help = "Example:\n  underfoot order creek")]

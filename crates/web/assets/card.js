@@ -1,10 +1,10 @@
-// Marking the grey card on the first photograph by two taps; numbers in percent of the picture.
+// Marking the grey card or the panel on the first photograph by two taps; numbers in percent of the picture.
 import { changedBySelf } from "./fields.js";
 import { photographInputs, pictureUrl } from "./photos.js";
 import { make, word } from "./words.js";
 
 const SVG = "http://www.w3.org/2000/svg";
-const NAMES = ["card_x", "card_y", "card_w", "card_h"];
+const SIDES = ["x", "y", "w", "h"];
 
 const oneDecimal = (number) => (Math.round(number * 10) / 10).toFixed(1);
 
@@ -34,9 +34,11 @@ function drawing() {
 export function startCard(box) {
   const form = box.closest("form");
   const input = form && photographInputs(form)[0];
-  const fields = NAMES.map((name) => form?.elements.namedItem(name));
+  // What is marked: card, panel.
+  const thing = box.dataset.cardMark;
+  const fields = SIDES.map((side) => form?.elements.namedItem(`${thing}_${side}`));
   if (!input || fields.some((field) => !field)) return;
-  const picture = make("img", { alt: word("card-photograph") });
+  const picture = make("img", { alt: word("mark-photograph") });
   const { svg, shape } = drawing();
   const frame = make("div", { class: "card-picture" }, picture, svg);
   const told = make("p", { role: "status" });
@@ -64,7 +66,7 @@ export function startCard(box) {
     again.hidden = !marked;
     if (marked) {
       place(x, y, w, h);
-      told.textContent = word("card-marked", {
+      told.textContent = word(`${thing}-marked`, {
         x: oneDecimal(x),
         y: oneDecimal(y),
         w: oneDecimal(w),
@@ -72,7 +74,7 @@ export function startCard(box) {
       });
     } else {
       shape.style.display = "none";
-      told.textContent = word("card-tap");
+      told.textContent = word(`${thing}-tap`);
     }
   }
 
@@ -92,13 +94,13 @@ export function startCard(box) {
     if (!first) {
       first = tap;
       place(tap[0] - 0.5, tap[1] - 0.5, 1, 1);
-      told.textContent = word("card-tap-second");
+      told.textContent = word("mark-second");
       again.hidden = false;
       return;
     }
     const values = between(first, tap);
     first = null;
-    // Two taps on one spot are a slip, not a card.
+    // Two taps on one spot are a slip, not a box.
     if (Number(values[2]) < 0.5 || Number(values[3]) < 0.5) {
       clear();
       return;

@@ -37,7 +37,7 @@ pub(crate) enum Look {
     Several,
     /// Rows of stain and parts.
     Mix,
-    /// The reference card's place in the photograph.
+    /// The place of something in the photograph.
     Card,
 }
 
@@ -64,6 +64,13 @@ pub(crate) struct Known<'a> {
     pub(crate) slab: &'a Slab<'a>,
     pub(crate) trade: &'a Trade,
     pub(crate) voice: Voice,
+}
+
+impl Control {
+    /// What is marked in the picture: `card`, `panel`.
+    pub(crate) fn marks(&self) -> &str {
+        self.name.trim_end_matches("_box")
+    }
 }
 
 /// Mistakes by field.
@@ -112,7 +119,7 @@ fn control(
             let filled = names.iter().map(|name| typed.get(name).len()).max().unwrap_or(0);
             (Look::Mix, (0..filled.max(1) + 1).map(row).collect())
         }
-        Asked::CardBox => (Look::Card, vec![row(0)]),
+        Asked::PictureBox(_) => (Look::Card, vec![row(0)]),
         Asked::Lab => (Look::Several, vec![row(0)]),
         Asked::Text { long: true } => (Look::Long, Vec::new()),
         _ if choices.is_empty() => (Look::Line, Vec::new()),

@@ -27,7 +27,7 @@ fn by_form(form: &'static Form, entry: &Entry, voice: Voice) -> Vec<(String, Str
                     stains.iter().zip(parts).map(|(stain, part)| format!("{stain} {part}")).collect();
                 rows.join(" : ")
             }
-            Asked::Lab | Asked::CardBox => {
+            Asked::Lab | Asked::PictureBox(_) => {
                 let parts: Vec<&str> = field.inputs().iter().filter_map(|name| typed.first(name)).collect();
                 parts.join(", ")
             }

@@ -30,6 +30,7 @@ mod photo;
 mod plan;
 mod rates;
 mod reason;
+mod recipe;
 mod standing;
 mod time;
 mod voice;

@@ -75,3 +75,10 @@ pub(super) const fn plain(kind: &'static str, group: Group) -> Form {
         rules: &[],
     }
 }
+
+/// What lies in the picture to measure by.
+pub(super) const CARD: Ask = Ask::Choice(&["grey_card", "white_paper"]);
+/// The inputs of its place.
+pub(super) const CARD_BOX: [&str; 4] = ["card_x", "card_y", "card_w", "card_h"];
+/// The inputs of the panel's place.
+pub(super) const PANEL_BOX: [&str; 4] = ["panel_x", "panel_y", "panel_w", "panel_h"];

@@ -1,6 +1,6 @@
 //! Sample panels and the client's choice.
 
-use super::asks::{AREA, COATS, DWELL, LINE, LINES, LITTLE_VOLUME, plain, small_length};
+use super::asks::{AREA, CARD, CARD_BOX, COATS, DWELL, LINE, LINES, LITTLE_VOLUME, PANEL_BOX, plain, small_length};
 use crate::form::{Ask, Field, Form, Group, PhotoAsk, PlaceAsk, Span, TradeList};
 
 const STATE: Ask = Ask::Choice(&["bare", "stained", "sealed"]);
@@ -34,7 +34,14 @@ pub(super) const PANEL_STAINED: Form = Form {
 
 pub(super) const PANEL_PHOTOGRAPHED: Form = Form {
     photographs: PhotoAsk::Main,
-    fields: &[Field::must("panel", Ask::Panel), Field::must("state", STATE), Field::may("lab", Ask::Lab)],
+    fields: &[
+        Field::must("panel", Ask::Panel),
+        Field::must("state", STATE),
+        Field::may("card", CARD),
+        Field::may("card_box", Ask::PictureBox(&CARD_BOX)),
+        Field::may("panel_box", Ask::PictureBox(&PANEL_BOX)),
+        Field::may("lab", Ask::Lab),
+    ],
     ..plain("panel_photographed", Group::Panel)
 };
 

@@ -1,6 +1,6 @@
 //! Readings of air, temperature and color.
 
-use super::asks::{AIR_HUMIDITY, DEGREES, EVENNESS, WIND, plain};
+use super::asks::{AIR_HUMIDITY, CARD, CARD_BOX, DEGREES, EVENNESS, WIND, plain};
 use crate::form::{Ask, Field, Form, Group, PhotoAsk, PlaceAsk, Preset, Rule};
 
 pub(super) const AIR_READING: Form = Form {
@@ -30,8 +30,8 @@ pub(super) const SLAB_PHOTOGRAPH: Form = Form {
     place: PlaceAsk::Point,
     photographs: PhotoAsk::Main,
     fields: &[
-        Field::may("card", Ask::Choice(&["grey_card", "white_paper"])),
-        Field::may("card_box", Ask::CardBox),
+        Field::may("card", CARD),
+        Field::may("card_box", Ask::PictureBox(&CARD_BOX)),
         Field::may("evenness", EVENNESS),
     ],
     ..plain("slab_photograph", Group::Test)

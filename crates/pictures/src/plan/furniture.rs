@@ -5,7 +5,7 @@ use words::Measure;
 
 use super::Sheet;
 use crate::boxes::{Box2, Xy};
-use crate::key::key;
+use crate::key::{KeyEntry, key};
 use crate::lettering::{SMALL, width, wrapped};
 use crate::svg::{INK, Letters, PAPER};
 
@@ -19,6 +19,11 @@ const BARS: [f64; 13] = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500
 impl Sheet<'_> {
     /// Draws everything below the slab; gives the height of the sheet.
     pub(super) fn draw_furniture(&mut self) -> f64 {
+        self.draw_furniture_with(Vec::new())
+    }
+
+    /// The same with more in the key.
+    pub(super) fn draw_furniture_with(&mut self, more: Vec<KeyEntry>) -> f64 {
         let top = self.view.slab_bottom;
         self.svg.open(" class=\"p-furniture\"");
         let bar_end = self.scale_bar((SIDE, top + 18.0));
@@ -28,7 +33,8 @@ impl Sheet<'_> {
             bottom = top + 34.0;
         }
         self.svg.close();
-        let entries = self.key_entries();
+        let mut entries = self.key_entries();
+        entries.extend(more);
         let bottom = key(&mut self.svg, &entries, (SIDE, self.view.width - SIDE), bottom);
         self.numbers(bottom + 2.0) + 8.0
     }

@@ -5,6 +5,7 @@
 //! (anywhere inside), what is known of a zone as a whole (anywhere inside). What finds no room for its
 //! words gets a number and a line in the key; what finds none for that stays in the list beside.
 
+mod floor;
 mod furniture;
 mod glyph;
 mod ground;
@@ -25,6 +26,7 @@ use crate::key::KeyEntry;
 use crate::look::Look;
 use crate::svg::{Hatch, Svg};
 
+pub use floor::{FloorPart, floor_svg};
 pub use mark::{Layer, MarkKind, MarkPlace, PlanLayers, PlanMark};
 pub use of_slab::marks_of;
 pub use view::PlanView;

@@ -23,6 +23,20 @@ use crate::{json, text};
 const DIARY: &str = include_str!("../../../../demo/slab.jsonl");
 const WEATHER: &[u8] = include_bytes!("../../../../demo/weather/greensboro-nc-tmy3-feb-may.csv");
 const WEATHER_NAME: &str = "greensboro-nc-tmy3-feb-may.csv";
+/// Drawn by `demo/photographs/make.py`; the diary names them by their hashes.
+const PHOTOGRAPHS: [&[u8]; 11] = [
+    include_bytes!("../../../../demo/photographs/bay-day-11.jpg"),
+    include_bytes!("../../../../demo/photographs/bay-day-18.jpg"),
+    include_bytes!("../../../../demo/photographs/bay-day-25.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-bare.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-1.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-2.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-3.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-4.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-5.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-6.jpg"),
+    include_bytes!("../../../../demo/photographs/panel-7.jpg"),
+];
 
 /// The demo is asked as of the last morning of its diary, so that it answers the same on any day.
 const AS_OF: &str = "2026-03-27 08:00";
@@ -129,6 +143,9 @@ pub(crate) fn fill(store: &Store) -> Result<SlabId, Failure> {
         let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
         Failure::Data(told.join("\n  "))
     })?;
+    for bytes in PHOTOGRAPHS {
+        store.put_photograph(bytes).map_err(Failure::data)?;
+    }
     store.append(id, &entries).map_err(Failure::data)?;
     let diary = store.diary(id).map_err(Failure::data)?;
     if !diary.entries().any(|e| e.body.kind() == "air_series") {

@@ -11,6 +11,8 @@ mod new;
 mod order;
 mod papers;
 pub(crate) mod photo;
+mod preview;
+mod recipe;
 mod series;
 mod serve;
 mod standing;
@@ -34,6 +36,13 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Photo { what } => photo::run(&what, &common),
         Command::Sums { sum } => sums::run(&sum, &common),
         Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),
+        Command::Recipe { which, wish, state, seed } => {
+            recipe::run(&Session::open(&common)?, &which, &recipe::Asked { wish, state, seed })
+        }
+        Command::Preview { which, panel, state, svg, png, seed } => {
+            let asked = preview::Asked { panel: &panel, state, svg: svg.as_deref(), png: png.as_deref(), seed };
+            preview::run(&Session::open(&common)?, &which, &asked)
+        }
         Command::Order { which } => order::run(&Session::open(&common)?, &which),
         Command::Papers { which, kind, size, out, link, pour } => {
             papers::run(&Session::open(&common)?, &which, &papers::Wanted { kind, size, out, link, pour })

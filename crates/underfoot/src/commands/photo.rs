@@ -344,7 +344,7 @@ fn run_colour(args: &ColourArgs, common: &Common, voice: Voice) -> Result<Answer
     let (card, _) = card_of(&args.file, &picture, &args.card)?;
     let area = match &args.area {
         Some(text) => rect("--area", text, &picture)?,
-        None => beside(&picture, card),
+        None => Rect::of_panel(&picture, card.map(|card| card.rect), None),
     };
     let colour = panel_colour(&picture, card, area, scale_of(&args.card)?)
         .map_err(|e| Failure::Data(format!("photo \"{}\": {e}", args.file.display())))?;
@@ -379,23 +379,6 @@ fn run_colour(args: &ColourArgs, common: &Common, voice: Voice) -> Result<Answer
     ];
     answer_line(&voice.say("photo-colour", &said));
     Ok(Answer::Yes)
-}
-
-/// The larger part of the picture beside the card, a tenth in from its edges.
-fn beside(picture: &Decoded, card: Option<Card>) -> Rect {
-    let (width, height) = (picture.width(), picture.height());
-    let (left, right) = match card {
-        Some(card) if card.rect.x > width - (card.rect.x + card.rect.w).min(width) => (0, card.rect.x),
-        Some(card) => (card.rect.x + card.rect.w, width),
-        None => (0, width),
-    };
-    let (wide, inset) = (right.saturating_sub(left), |side: u32| side / 10);
-    Rect {
-        x: left + inset(wide),
-        y: inset(height),
-        w: wide.saturating_sub(2 * inset(wide)).max(1),
-        h: height.saturating_sub(2 * inset(height)).max(1),
-    }
 }
 
 fn answer_json(value: &Value) {

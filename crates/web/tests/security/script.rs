@@ -73,8 +73,8 @@ fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<Typed> {
                 ["lab_l", "lab_a", "lab_b"].iter().for_each(|name| typed.set(*name, "20"));
                 continue;
             }
-            Ask::CardBox => {
-                ["card_x", "card_y", "card_w", "card_h"].iter().for_each(|name| typed.set(*name, "10"));
+            Ask::PictureBox(names) => {
+                names.iter().for_each(|name| typed.set(*name, "10"));
                 continue;
             }
             Ask::Entry(kinds) => entries.iter().find(|e| kinds.contains(&e.body.kind()))?.id.to_string(),

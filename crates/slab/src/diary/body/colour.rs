@@ -3,6 +3,8 @@
 use serde::{Deserialize, Serialize};
 use units::{Area, Duration, Length, Volume, Written};
 
+use super::{PictureBox, ReferenceCard};
+
 /// A sample panel was made.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -68,6 +70,16 @@ pub struct PanelPhotographed {
     /// Measured colour, CIELAB (D65, 2°).
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lab: Option<[f64; 3]>,
+    /// What lay beside it to measure by.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub card: Option<ReferenceCard>,
+    /// Where that lies in the first photograph.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub card_box: Option<PictureBox>,
+    /// Where the whole panel lies in the first photograph. With the panel's side it tells how large a
+    /// pixel is on the panel.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub panel_box: Option<PictureBox>,
 }
 
 /// State of a panel.

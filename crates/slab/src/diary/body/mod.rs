@@ -20,7 +20,7 @@ pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, Note, SealerChosen, S
 pub use making::{Cured, Curing, CuringMethod, Finish, Pour};
 pub use money::{PaymentTerms, TimeCost};
 pub use testing::{
-    AcidDrop, AirReading, AirSeries, CardBox, CardBoxError, ColourLook, EmissionDish, Evenness, Fizz, PhMoment,
+    AcidDrop, AirReading, AirSeries, ColourLook, EmissionDish, Evenness, Fizz, PhMoment, PictureBox, PictureBoxError,
     PlasticSheet, RagResult, ReferenceCard, Scrape, ScrapeResult, SheetResult, SlabHumidity, SlabPhotograph,
     SolventWipe, SurfacePh, Temperature, WaterDrop, WipeResult,
 };

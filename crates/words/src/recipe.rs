@@ -1,0 +1,118 @@
+//! Recipes of stain and what a model of the panels can and can't say.
+
+use science::colour::recipe::{Edge, NoInterval, Place, Recipe, RecipeRefusal};
+use slab::panels::{BareFrom, LeftOut, RecipeBook};
+use units::Fraction;
+
+use crate::messages::Arg;
+use crate::voice::Voice;
+
+/// Largest sum of whole parts that is still measured out.
+const MOST_PARTS: u32 = 24;
+
+impl Voice {
+    /// A recipe as it is mixed: parts of each stain, water, coats.
+    #[must_use]
+    pub fn recipe(self, shares: &[(&str, Fraction)], recipe: &Recipe) -> String {
+        let args = [
+            ("mix", self.stain_mix(shares).into()),
+            ("water", self.water_parts(recipe.water.per_stain()).into()),
+            ("coats", self.say("recipe-coats", &[("count", Arg::Number(f64::from(recipe.coats.count())))]).into()),
+        ];
+        self.say("recipe-line", &args)
+    }
+
+    /// The stains of a mix with their parts in small whole numbers, or in percent where none fit.
+    #[must_use]
+    pub fn stain_mix(self, shares: &[(&str, Fraction)]) -> String {
+        if let [(stain, _)] = shares {
+            return (*stain).to_owned();
+        }
+        let parts = whole_parts(shares);
+        let said = |(at, (stain, share)): (usize, &(&str, Fraction))| {
+            let stain = ("stain", Arg::from(*stain));
+            match &parts {
+                Some(parts) => self.say("recipe-parts", &[("count", Arg::Number(f64::from(parts[at]))), stain]),
+                None => self.say("recipe-share", &[("share", self.share(*share).into()), stain]),
+            }
+        };
+        self.list(&shares.iter().enumerate().map(said).collect::<Vec<_>>())
+    }
+
+    /// Parts of water to one of stain.
+    #[must_use]
+    pub fn water_parts(self, parts: f64) -> String {
+        if parts == 0.0 {
+            return self.say("recipe-no-water", &[]);
+        }
+        self.say("recipe-water", &[("count", Arg::Number(parts)), ("n", self.number(parts, 2).into())])
+    }
+
+    /// Why a model tells no radius.
+    #[must_use]
+    pub fn no_radius(self, why: NoInterval, book: &RecipeBook<'_>) -> String {
+        let stain = |index: usize| Arg::from(book.stains.get(index).copied().unwrap_or_default());
+        let panel = |index: usize| Arg::from(book.used.get(index).map_or("", |used| used.panel));
+        let count = |count: usize| Arg::Number(count as f64);
+        let args = match why {
+            NoInterval::TooFewPanels { stains, panels, needed } => {
+                vec![("stains", count(stains)), ("panels", count(panels)), ("needed", count(needed))]
+            }
+            NoInterval::NoMix { stains, panels } => vec![("stains", count(stains)), ("panels", count(panels))],
+            NoInterval::StainInOnePanel { stain: index } => vec![("stain", stain(index))],
+            NoInterval::NoFitWithout { panel: index } => vec![("panel", panel(index))],
+        };
+        self.say(&format!("recipe-no-radius-{}", why.code()), &args)
+    }
+
+    /// Why there is no model.
+    #[must_use]
+    pub fn no_model(self, why: &RecipeRefusal, book: &RecipeBook<'_>) -> String {
+        match why {
+            RecipeRefusal::NoBare => self.say("recipe-no-model-bare", &[]),
+            RecipeRefusal::NoPanels => self.say("recipe-no-model-panels", &[]),
+            RecipeRefusal::NoFit => self.say("recipe-no-model-fit", &[]),
+            RecipeRefusal::Light { place, .. } => {
+                let panel = match place {
+                    Place::Bare(index) => book.bare.get(*index).map(|(panel, _)| *panel),
+                    Place::Panel(index) => book.used.get(*index).map(|used| used.panel),
+                };
+                self.say("recipe-no-model-light", &[("panel", panel.unwrap_or_default().into())])
+            }
+            // A book never asks for these: its recipes were read before.
+            RecipeRefusal::Coats(_)
+            | RecipeRefusal::Water(_)
+            | RecipeRefusal::Parts { .. }
+            | RecipeRefusal::Stains { .. }
+            | RecipeRefusal::StainUntried { .. } => why.to_string(),
+        }
+    }
+
+    /// Why a panel is not in a model.
+    #[must_use]
+    pub fn panel_left_out(self, why: LeftOut) -> String {
+        self.say(&format!("recipe-left-out-{}", why.code()), &[])
+    }
+
+    /// What the bare concrete was taken from.
+    #[must_use]
+    pub fn bare_from(self, from: BareFrom) -> String {
+        self.say(&format!("recipe-bare-{}", from.code()), &[])
+    }
+
+    /// Where the best recipe stands at the end of what was tried.
+    #[must_use]
+    pub fn recipe_edge(self, edge: Edge) -> String {
+        self.say(&format!("recipe-edge-{}", edge.code()), &[])
+    }
+}
+
+/// Shares as the smallest whole parts, when small ones do.
+fn whole_parts(shares: &[(&str, Fraction)]) -> Option<Vec<u32>> {
+    (1..=MOST_PARTS).find_map(|sum| {
+        let parts: Vec<f64> = shares.iter().map(|(_, share)| share.as_share() * f64::from(sum)).collect();
+        let whole = parts.iter().all(|part| (part - part.round()).abs() < 1e-6 && part.round() >= 1.0);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "1 to MOST_PARTS")]
+        whole.then(|| parts.iter().map(|part| part.round() as u32).collect())
+    })
+}

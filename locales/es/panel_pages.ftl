@@ -1,0 +1,1 @@
+# Las páginas de fotos y paneles.
