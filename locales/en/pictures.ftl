@@ -4,6 +4,7 @@ pic-plan-desc = { $area } in all, { $width } by { $depth } at the widest. Zones:
 pic-named = { $name }: { $value }
 pic-cut-outs = Cut-outs (no slab there): { $area }
 pic-floor-no-panel = hatched: no panel stands for it
+pic-stretch = { $width } by { $depth }
 pic-wall = Wall { $n }: { $length }
 pic-more = and { $n } more in the list
 pic-north = N

@@ -75,6 +75,7 @@ recipe-regression = Worked out from these panels only: it holds for this concret
 recipe-no-panels = There is no measured panel yet. Make panels, stain them, photograph each with a gray card beside it, stained and sealed, and one bare.
 recipe-wish-how = Wish for a color: --wish "#7a563a", --wish "42, 9, 15" (L, a, b), or --wish P1.
 preview-note = Illustration of color and mottling, not of the pattern: veins, trowel marks and puddle rims can't be shown. Panel { $panel }, { $state }.
+preview-note-recipe = Illustration of color and mottling, not of the pattern: veins, trowel marks and puddle rims can't be shown. The color is worked out, not seen; the mottling is that of panel { $panel }, { $state }.
 preview-scale-assumed = The size of the mottling is guessed: mark the whole panel in its photograph, and note its side.
 preview-shown = { $share } of the panel's variation is coarse enough to be seen at this size.
 preview-state-stained = stained, not sealed

@@ -4,6 +4,7 @@ pic-plan-desc = { $area } en total, { $width } por { $depth } en lo más ancho. 
 pic-named = { $name }: { $value }
 pic-cut-outs = Huecos (ahí no hay losa): { $area }
 pic-floor-no-panel = rayado: ningún panel la representa
+pic-stretch = { $width } por { $depth }
 pic-wall = Muro { $n }: { $length }
 pic-more = y { $n } más en la lista
 pic-north = N

@@ -75,6 +75,7 @@ recipe-regression = Calculado solo con estos paneles: vale para este concreto, e
 recipe-no-panels = Todavía no hay ningún panel medido. Haga paneles, tíñalos, tome la foto de cada uno con una tarjeta gris al lado, teñido y sellado, y de uno sin teñir.
 recipe-wish-how = Pida un color: --wish "#7a563a", --wish "42, 9, 15" (L, a, b), o --wish P1.
 preview-note = Ilustración del color y del moteado, no del dibujo: vetas, marcas de llana y orillas de charcos no se pueden mostrar. Panel { $panel }, { $state }.
+preview-note-recipe = Ilustración del color y del moteado, no del dibujo: vetas, marcas de llana y orillas de charcos no se pueden mostrar. El color está calculado, no visto; el moteado es el del panel { $panel }, { $state }.
 preview-scale-assumed = El tamaño del moteado es una suposición: marque el panel entero en su foto, y anote su lado.
 preview-shown = A este tamaño se alcanza a ver { $share } de la variación del panel.
 preview-state-stained = teñido, sin sellar

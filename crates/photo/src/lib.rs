@@ -47,6 +47,7 @@ mod rules;
 mod score;
 mod series;
 mod shade;
+mod small;
 mod verdict;
 mod why;
 
@@ -63,5 +64,6 @@ pub use overlay::{MOST_WIDTH, overlay};
 pub use panel::{BandPower, PanelColour, PanelError, PanelLight, panel_colour, panel_light};
 pub use rules::{EVEN_BELOW, PATCHY_FROM};
 pub use series::{Agreement, Point, Series, Trend, series, two};
+pub use small::small;
 pub use verdict::{Evenness, Verdict};
 pub use why::Why;

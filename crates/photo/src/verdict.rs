@@ -78,6 +78,12 @@ impl Evenness {
         }
     }
 
+    /// The same without its map, to be kept: the map is by far the largest part of it.
+    #[must_use]
+    pub fn without_map(self) -> Self {
+        Self { grid: Grid::nothing(), ..self }
+    }
+
     /// Whether a second photograph, from another side or hour, may settle it.
     #[must_use]
     pub fn asks_for_second(&self) -> bool {

@@ -18,6 +18,12 @@ pub struct Looked {
 }
 
 impl Looked {
+    /// The same without the maps, to be kept.
+    #[must_use]
+    pub fn without_maps(self) -> Self {
+        Self { each: self.each.into_iter().map(Evenness::without_map).collect(), ..self }
+    }
+
     /// Whether a second photograph from another side or hour could settle it.
     #[must_use]
     pub fn asks_for_second(&self) -> bool {

@@ -35,7 +35,7 @@ pub use chart::{
 pub use look::{Drawing, Look, Table};
 pub use plan::{
     FloorPart, Layer, MarkKind, MarkPlace, PlanDrawing, PlanItem, PlanLayers, PlanLook, PlanMark, PlanView, floor_svg,
-    marks_of, plan_svg,
+    marks_of, plan_svg, stretch_svg,
 };
 pub use png::{PngError, png};
 pub use time_line::{ForecastSpan, Happened, Milestone, TimeLine, time_line};

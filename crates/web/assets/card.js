@@ -5,6 +5,8 @@ import { make, word } from "./words.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 const SIDES = ["x", "y", "w", "h"];
+const TAP = { card: () => word("card-tap"), panel: () => word("panel-tap") };
+const MARKED = { card: (at) => word("card-marked", at), panel: (at) => word("panel-marked", at) };
 
 const oneDecimal = (number) => (Math.round(number * 10) / 10).toFixed(1);
 
@@ -66,7 +68,7 @@ export function startCard(box) {
     again.hidden = !marked;
     if (marked) {
       place(x, y, w, h);
-      told.textContent = word(`${thing}-marked`, {
+      told.textContent = MARKED[thing]( {
         x: oneDecimal(x),
         y: oneDecimal(y),
         w: oneDecimal(w),
@@ -74,7 +76,7 @@ export function startCard(box) {
       });
     } else {
       shape.style.display = "none";
-      told.textContent = word(`${thing}-tap`);
+      told.textContent = TAP[thing]();
     }
   }
 

@@ -84,7 +84,12 @@ pub(crate) struct Waiting {
 impl Waiting {
     pub(crate) fn of(begun: &Begun, voice: Voice) -> Self {
         let share = begun.work.share();
-        Self { href: format!("/work/{}", begun.name), share: format!("{share:.2}"), said: stage(share, voice) }
+        Self::at(&begun.name, share, stage(share, voice))
+    }
+
+    /// A piece of work by its name, and how far it is.
+    pub(crate) fn at(name: &str, share: f64, said: String) -> Self {
+        Self { href: format!("/work/{name}"), share: format!("{share:.2}"), said }
     }
 }
 

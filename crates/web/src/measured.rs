@@ -3,6 +3,7 @@
 use photo::{Decoded, decode};
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value, json};
+use slab::diary::Body;
 
 /// Fills in what the photographs say and the person did not: a slab's evenness, a panel's colour. What
 /// was typed stands. A photograph that says nothing for sure leaves "can't tell", or no colour.
@@ -27,6 +28,16 @@ pub(crate) fn fill_in(body: &mut Map<String, Value>, photographs: &[Vec<u8>]) {
             }
         }
         _ => {}
+    }
+}
+
+/// Takes the evenness out of a correction that leaves it as it was: it may have come from the
+/// photographs there were.
+pub(crate) fn forget_measured(body: &mut Map<String, Value>, old: &Body) {
+    if let Body::SlabPhotograph(old) = old
+        && body.get("evenness") == old.evenness.and_then(|evenness| serde_json::to_value(evenness).ok()).as_ref()
+    {
+        body.remove("evenness");
     }
 }
 

@@ -6,8 +6,13 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::sync::atomic::{AtomicBool, AtomicU32, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 
+use photographed::Looked;
+use slab::diary::EntryId;
+
 /// Answers kept; the oldest go first.
 const KEPT: usize = 200;
+/// Measured entries kept, a few kilobytes each; then it begins anew.
+const MOST_LOOKED: usize = 5000;
 
 /// One piece of work.
 #[derive(Debug)]
@@ -44,6 +49,9 @@ impl<T> Work<T> {
 /// The answer of a drying forecast, or why there is none.
 pub(crate) type Forecast = Result<slab::drying::DryingForecast, science::moisture::DryingError>;
 
+/// What the photographs of entries say; entries whose photographs can't be read are left out.
+pub(crate) type Looks = Vec<(EntryId, Arc<Looked>)>;
+
 /// What a piece of work is about: the same question has the same name.
 pub(crate) type Name = String;
 
@@ -51,6 +59,8 @@ pub(crate) type Name = String;
 #[derive(Debug, Default)]
 pub(crate) struct Works {
     forecasts: Mutex<Kept<Forecast>>,
+    looks: Mutex<Kept<Looks>>,
+    looked: Mutex<HashMap<EntryId, Option<Arc<Looked>>>>,
 }
 
 #[derive(Debug)]
@@ -65,14 +75,10 @@ impl<T> Default for Kept<T> {
     }
 }
 
-impl Works {
-    /// The forecast that goes by a name, begun in a thread of its own when nobody asked before.
-    pub(crate) fn forecast(
-        &self,
-        name: &str,
-        begin: impl FnOnce(&Work<Forecast>) -> Forecast + Send + 'static,
-    ) -> Arc<Work<Forecast>> {
-        let mut kept = self.forecasts.lock().unwrap_or_else(PoisonError::into_inner);
+impl<T: Send + Sync + 'static> Kept<T> {
+    /// The work that goes by a name, begun in a thread of its own when nobody asked before.
+    fn begin(kept: &Mutex<Self>, name: &str, begin: impl FnOnce(&Work<T>) -> T + Send + 'static) -> Arc<Work<T>> {
+        let mut kept = kept.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(work) = kept.known.get(name) {
             return Arc::clone(work);
         }
@@ -100,9 +106,54 @@ impl Works {
         work
     }
 
+    fn known(kept: &Mutex<Self>, name: &str) -> Option<Arc<Work<T>>> {
+        kept.lock().unwrap_or_else(PoisonError::into_inner).known.get(name).map(Arc::clone)
+    }
+}
+
+impl Works {
+    /// The forecast that goes by a name.
+    pub(crate) fn forecast(
+        &self,
+        name: &str,
+        begin: impl FnOnce(&Work<Forecast>) -> Forecast + Send + 'static,
+    ) -> Arc<Work<Forecast>> {
+        Kept::begin(&self.forecasts, name, begin)
+    }
+
     /// A forecast that was begun before.
     pub(crate) fn known_forecast(&self, name: &str) -> Option<Arc<Work<Forecast>>> {
-        self.forecasts.lock().unwrap_or_else(PoisonError::into_inner).known.get(name).map(Arc::clone)
+        Kept::known(&self.forecasts, name)
+    }
+
+    /// The measuring of photographs that goes by a name.
+    pub(crate) fn looks(
+        &self,
+        name: &str,
+        begin: impl FnOnce(&Work<Looks>) -> Looks + Send + 'static,
+    ) -> Arc<Work<Looks>> {
+        Kept::begin(&self.looks, name, begin)
+    }
+
+    /// A measuring that was begun before.
+    pub(crate) fn known_looks(&self, name: &str) -> Option<Arc<Work<Looks>>> {
+        Kept::known(&self.looks, name)
+    }
+
+    /// What the photographs of an entry say, measured at most once while the server runs: an entry and
+    /// its photographs never change.
+    pub(crate) fn look_once(&self, entry: EntryId, measure: impl FnOnce() -> Option<Looked>) -> Option<Arc<Looked>> {
+        let known = || self.looked.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(there) = known().get(&entry) {
+            return there.clone();
+        }
+        let looked = measure().map(Arc::new);
+        let mut known = known();
+        if known.len() >= MOST_LOOKED {
+            known.clear();
+        }
+        known.insert(entry, looked.clone());
+        looked
     }
 }
 

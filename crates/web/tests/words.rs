@@ -6,8 +6,15 @@ use std::path::Path;
 use words::{FILES, Lang, Measure, Voice};
 
 /// Files of messages that only pages use.
-const OURS: &[&str] =
-    &["/pages.ftl", "/script.ftl", "/plan_pages.ftl", "/answer_pages.ftl", "/drying_pages.ftl", "/people_pages.ftl"];
+const OURS: &[&str] = &[
+    "/pages.ftl",
+    "/script.ftl",
+    "/plan_pages.ftl",
+    "/answer_pages.ftl",
+    "/drying_pages.ftl",
+    "/people_pages.ftl",
+    "/panel_pages.ftl",
+];
 
 /// Keys that are put together: `said-` and the name of what was done, and so on.
 const BUILT: &[&str] = &["said-", "trouble-", "script-", "facts-topic-"];

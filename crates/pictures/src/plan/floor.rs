@@ -113,6 +113,41 @@ impl Sheet<'_> {
     }
 }
 
+/// A stretch of floor seen near, with a scale bar and the note under it.
+#[must_use]
+pub fn stretch_svg(part: &FloorPart<'_>, (wide, deep): (Length, Length), note: &str, look: &PlanLook) -> String {
+    let voice = look.look.voice;
+    let mut svg = Svg::new(&look.look.prefix);
+    let (left, top) = (12.0, 12.0);
+    let across = look.width - 2.0 * left;
+    let unit = across / wide.as_metres();
+    let down = deep.as_metres() * unit;
+    let clip = format!("{}-stretch", svg.prefix());
+    if let Some(bytes) = png_of(part.colours) {
+        let pixel = part.pixel.as_metres() * unit;
+        let size = part.colours.size;
+        let (w, h) = (Num(size.width as f64 * pixel), Num(size.height as f64 * pixel));
+        let (across, down) = (Num(across), Num(down));
+        let data = STANDARD.encode(bytes);
+        svg.put(format_args!(
+            "<clipPath id=\"{clip}\"><rect x=\"{left}\" y=\"{top}\" width=\"{across}\" height=\"{down}\"/></clipPath>\
+             <image clip-path=\"url(#{clip})\" x=\"{left}\" y=\"{top}\" width=\"{w}\" height=\"{h}\" \
+             preserveAspectRatio=\"none\" href=\"data:image/png;base64,{data}\"/>"
+        ));
+    }
+    let frame = Box2 { left, top, right: left + across, bottom: top + down };
+    svg.rect(frame, "p-edge", "none", (INK, 1.5));
+    let size = [("width", voice.length(wide).into()), ("depth", voice.length(deep).into())];
+    let said = voice.say("pic-stretch", &size);
+    let mut lines = vec![said];
+    lines.extend(wrapped(note, SMALL, across, 6));
+    for (row, words) in lines.iter().enumerate() {
+        svg.text((left, top + down + 18.0 + LINE * row as f64), Letters::new(SMALL).bold(), words);
+    }
+    let height = top + down + 14.0 + LINE * (lines.len() as f64 + 0.5);
+    svg.finish((look.width, height), &look.look.title, note, "")
+}
+
 /// The colours as a PNG.
 pub(crate) fn png_of(colours: &Illustration) -> Option<Vec<u8>> {
     use image::{ImageFormat, RgbImage};

@@ -26,7 +26,7 @@ use crate::key::KeyEntry;
 use crate::look::Look;
 use crate::svg::{Hatch, Svg};
 
-pub use floor::{FloorPart, floor_svg};
+pub use floor::{FloorPart, floor_svg, stretch_svg};
 pub use mark::{Layer, MarkKind, MarkPlace, PlanLayers, PlanMark};
 pub use of_slab::marks_of;
 pub use view::PlanView;

@@ -9,6 +9,7 @@ const SOURCES: &[&str] = &[
     include_str!("../../src/chart/evaporation.rs"),
     include_str!("../../src/chart/score.rs"),
     include_str!("../../src/plan/mod.rs"),
+    include_str!("../../src/plan/floor.rs"),
     include_str!("../../src/plan/furniture.rs"),
     include_str!("../../src/plan/ground.rs"),
     include_str!("../../src/plan/mark.rs"),

@@ -14,7 +14,44 @@ use crate::diary::Entry;
 use crate::diary::body::{ColourLook, Evenness, Pour, SlabPhotograph};
 use crate::slab::{Seen, Zone};
 
+/// The two rules for a zone, beside each other: whichever is met first counts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AgeRules {
+    /// The zone.
+    pub zone: String,
+    /// The day of the pour, when it is noted.
+    pub poured: Option<jiff::civil::Date>,
+    /// Days since the pour, and days needed.
+    pub days: Option<(u32, u32)>,
+    /// The day on which the needed days are over.
+    pub ready: Option<jiff::civil::Date>,
+    /// The equivalent age at 20 °C, lowest and highest, when temperatures were noted.
+    pub equivalent: Option<(Duration, Duration)>,
+    /// The last word on the colour, with the day of it.
+    pub colour: Option<(Evenness, jiff::civil::Date)>,
+}
+
 impl Judge<'_> {
+    /// The two rules side by side.
+    pub(super) fn age_rules(&self, zone: &Zone) -> AgeRules {
+        let pour = self.pour(zone);
+        let needed = self.figures.number("age-before-stain-days");
+        let poured = pour.map(|pour| pour.entry.happened.date());
+        let days = |poured: jiff::civil::Date| poured.until(self.today).map_or(0, |span| span.get_days()).max(0);
+        let cure = pour.and_then(|pour| self.cure_age(zone, pour.entry.happened.instant()));
+        let colour = self
+            .colour(zone)
+            .and_then(|(verdict, entries)| Some((verdict, entries.iter().map(|entry| entry.happened.date()).max()?)));
+        AgeRules {
+            zone: zone.name.clone(),
+            poured,
+            days: poured.map(|poured| (days(poured).unsigned_abs(), needed as u32)),
+            ready: poured.and_then(|poured| poured.checked_add((needed.ceil() as i64).days()).ok()),
+            equivalent: cure.map(|cure| (cure.age.low, cure.age.high)),
+            colour,
+        }
+    }
+
     /// The zone's pour; of several the last, since the youngest concrete decides.
     pub(crate) fn pour(&self, zone: &Zone) -> Option<Seen<'_, Pour>> {
         self.slab.all::<Pour>().rfind(|s| self.slab.touches(s.entry, zone))

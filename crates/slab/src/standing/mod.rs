@@ -32,6 +32,7 @@ use crate::diary::{Diary, EntryId, Knowledge};
 use crate::slab::{Figures, Seen, Slab, Zone, fold};
 use crate::trade::{Citation, Grade, HoldPointTest, Record, Trade};
 
+pub use age::AgeRules;
 pub use code::{Action, Code};
 pub use finding::{Reason, Value};
 pub use overall::Overall;
@@ -203,6 +204,14 @@ pub fn judge(slab: &Slab<'_>, trade: &Trade) -> Standing {
     let hold_points: Vec<HoldPoint> = HoldPointId::ALL.iter().map(|id| judge.hold_point(*id)).collect();
     let stained = slab.last::<crate::diary::body::CoatLaid>().is_some();
     Standing { knowledge: slab.knowledge(), overall: overall::overall(&hold_points, stained), hold_points }
+}
+
+/// The two rules of age for each zone, side by side: days since the pour, and one colour.
+#[must_use]
+pub fn age_rules(slab: &Slab<'_>, trade: &Trade) -> Vec<AgeRules> {
+    let figures = Figures::new(trade, slab);
+    let judge = Judge::new(slab, &figures);
+    slab.zones().iter().map(|zone| judge.age_rules(zone)).collect()
 }
 
 /// Incidents that are not settled, in the order they happened.

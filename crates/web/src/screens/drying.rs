@@ -249,6 +249,11 @@ fn progress(ask: &Ask) -> Answer {
     let slab = slab_of(name).ok_or(Trouble::NotFound)?;
     ask.app.store().slab_record(slab)?.ok_or(Trouble::NotFound)?;
     let voice = ask.voice();
+    if let Some(work) = ask.app.works.known_looks(name) {
+        let (share, done) = (work.share(), work.answer().is_some() || work.is_broken());
+        return Ok(axum::Json(json!({ "done": done, "share": share, "said": voice.say("photos-working", &[]) }))
+            .into_response());
+    }
     let answer = match ask.app.works.known_forecast(name) {
         Some(work) => {
             let share = work.share();

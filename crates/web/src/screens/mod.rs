@@ -9,8 +9,10 @@ mod facts;
 mod glossary;
 mod links;
 mod order;
+mod panels;
 mod papers;
 mod people;
+mod photographs;
 mod plan;
 mod pour_day;
 mod reading;
@@ -54,6 +56,22 @@ const SLAB_SCREENS: &[SlabScreen] = &[
     SlabScreen { path: "/plan", label: "way-plan", bar: true, need: May::Read, keep: true, routes: plan::routes },
     SlabScreen { path: "/diary", label: "way-diary", bar: true, need: May::Read, keep: true, routes: diary::routes },
     SlabScreen { path: "/add", label: "way-add", bar: true, need: May::Write, keep: true, routes: add::routes },
+    SlabScreen {
+        path: "/photographs",
+        label: "way-photographs",
+        bar: false,
+        need: May::Read,
+        keep: true,
+        routes: photographs::routes,
+    },
+    SlabScreen {
+        path: "/panels",
+        label: "way-panels",
+        bar: false,
+        need: May::Read,
+        keep: true,
+        routes: panels::routes,
+    },
     SlabScreen { path: "/order", label: "way-order", bar: false, need: May::Read, keep: true, routes: order::routes },
     SlabScreen {
         path: "/drying",

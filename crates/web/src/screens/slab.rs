@@ -166,7 +166,7 @@ fn point(point: &HoldPoint, sight: &Sight, slab: &Slab<'_>, trade: &Trade, voice
 }
 
 /// The form that a step's answer is written in.
-const fn form_for(action: Action) -> &'static str {
+pub(super) const fn form_for(action: Action) -> &'static str {
     match action {
         Action::NotePour => "pour",
         Action::LookForOneColour => "colour_look",

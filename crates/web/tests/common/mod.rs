@@ -106,6 +106,12 @@ impl Site {
             device: "diary file".to_owned(),
             noted: None,
         };
+        for file in std::fs::read_dir(concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/photographs")).unwrap() {
+            let path = file.unwrap().path();
+            if path.extension().is_some_and(|end| end == "jpg") {
+                self.store.put_photograph(&std::fs::read(path).unwrap()).unwrap();
+            }
+        }
         let entries = read_lines(lines, &context).unwrap_or_else(|errors| panic!("{errors:?}"));
         self.store.append(id, &entries).unwrap();
         id

@@ -171,7 +171,7 @@ fn hours_and_costs_are_shown_by_no_link() {
     let crowd = Crowd::new();
     let hash = crowd.site.store.put_photograph(&png()).unwrap();
     let line = format!(
-        r#"{{"happened":"2026-03-20 09:00","photographs":["{}"],"body":{{"kind":"time_cost","what":"two men scraping","cost":"913.27","currency":"USD"}}}}"#,
+        r#"{{"happened":"2026-03-26 18:00","photographs":["{}"],"body":{{"kind":"time_cost","what":"two men scraping","cost":"913.27","currency":"USD"}}}}"#,
         hash.as_str()
     );
     let cost = crowd.site.add(crowd.slab, &line);

@@ -90,6 +90,13 @@ impl PanelColour {
         Lab::sum(lightness, a, b)
     }
 
+    /// The same mottling about another mean: for a colour that was worked out, not made.
+    #[must_use]
+    pub fn moved_to(mut self, mean: Lab) -> Self {
+        self.principal.mean = [mean.lightness(), mean.a(), mean.b()];
+        self
+    }
+
     /// Mean products of the deviations of L, a and b from the mean.
     #[must_use]
     pub const fn covariance(&self) -> [[f64; 3]; 3] {

@@ -1,0 +1,125 @@
+//! A wished color and the recipe that comes nearest to it.
+
+use science::colour::recipe::{Candidate, PracticalGrid, Search, Wish};
+use science::colour::{Lab, Srgb};
+use slab::panels::RecipeBook;
+use words::Voice;
+
+use super::{Swatch, concrete, doubts, swatch};
+use crate::ask::Ask;
+
+/// What was wished for, as it was typed.
+pub(super) struct Wished {
+    /// Screen color `#rrggbb`.
+    pub(super) colour: String,
+    pub(super) numbers: [String; 3],
+    pub(super) panel: String,
+    /// By which of them: `colour`, `lab`, `panel`; nothing before anything was asked.
+    pub(super) by: String,
+    pub(super) panels: Vec<String>,
+}
+
+/// The answer in words.
+pub(super) struct Found {
+    pub(super) wish: Swatch,
+    pub(super) best: Swatch,
+    pub(super) recipe: String,
+    pub(super) lines: Vec<String>,
+    pub(super) doubts: Vec<String>,
+    pub(super) runner_up: Option<String>,
+    pub(super) nearest: Option<String>,
+    pub(super) set: String,
+    /// The predicted color, and the panel whose mottling goes with it.
+    pub(super) lab: Lab,
+    pub(super) nearest_panel: Option<String>,
+}
+
+/// What a fresh form shows: a mid brown.
+const FIRST_COLOUR: &str = "#6d5c46";
+
+impl Wished {
+    pub(super) fn read(ask: &Ask, books: &[RecipeBook<'_>]) -> Self {
+        let typed = |name: &str| ask.query.first(name).unwrap_or_default().trim().to_owned();
+        let colour = typed("wish");
+        Self {
+            colour: if colour.is_empty() { FIRST_COLOUR.to_owned() } else { colour },
+            numbers: ["wish_l", "wish_a", "wish_b"].map(typed),
+            panel: typed("wish_panel"),
+            by: typed("by"),
+            panels: books.iter().flat_map(|book| book.used.iter().map(|used| used.panel.to_owned())).collect(),
+        }
+    }
+
+    /// The answer of the first set that can give one, or what was wrong with the wish.
+    pub(super) fn answer(&self, books: &[RecipeBook<'_>], voice: Voice) -> Option<Result<Found, String>> {
+        if self.by.is_empty() {
+            return None;
+        }
+        let named = |book: &&RecipeBook<'_>| self.by != "panel" || book.index_of(&self.panel).is_some();
+        let Some(book) = books.iter().filter(|book| book.model.is_ok()).find(named) else {
+            return Some(Err(voice.say("panels-no-model", &[])));
+        };
+        let wish = match self.wish(book, voice) {
+            Ok(wish) => wish,
+            Err(said) => return Some(Err(said)),
+        };
+        let model = book.model.as_ref().ok()?;
+        let search = model.search(wish, &PracticalGrid::usual()).ok()?;
+        Some(Ok(found(book, &search, voice)))
+    }
+
+    fn wish(&self, book: &RecipeBook<'_>, voice: Voice) -> Result<Wish, String> {
+        match self.by.as_str() {
+            "panel" => book.index_of(&self.panel).map(Wish::Panel).ok_or_else(|| voice.say("panels-no-model", &[])),
+            "lab" => {
+                let numbers: Vec<f64> =
+                    self.numbers.iter().filter_map(|text| text.replace(',', ".").parse().ok()).collect();
+                let lab = <[f64; 3]>::try_from(numbers).ok().and_then(|[l, a, b]| Lab::new(l, a, b).ok());
+                lab.map(Wish::Lab).ok_or_else(|| voice.say("panels-wrong-lab", &[]))
+            }
+            _ => Srgb::read(&self.colour)
+                .map(Wish::Screen)
+                .map_err(|_| voice.say("panels-wrong-colour", &[("typed", self.colour.as_str().into())])),
+        }
+    }
+}
+
+fn found(book: &RecipeBook<'_>, search: &Search, voice: Voice) -> Found {
+    let number = |difference: science::colour::ColourDifference| voice.number(difference.as_units(), 1);
+    let recipe = |one: &Candidate| voice.recipe(&book.shares_of(&one.recipe), &one.recipe);
+    let say = |key: &str, name: &'static str, value: String| voice.say(key, &[(name, value.into())]);
+    let best = &search.best;
+    let mut lines = match best.prediction.radius {
+        Ok(radius) => vec![
+            say("recipe-radius", "radius", number(radius)),
+            say("recipe-expected", "difference", number(best.expected)),
+        ],
+        Err(_) => vec![say("recipe-off", "difference", number(best.expected))],
+    };
+    lines.extend(
+        search.within_reach.map(|within| voice.say(if within { "recipe-within" } else { "recipe-beyond" }, &[])),
+    );
+    lines.extend(book.tried(best).map(|tried| say("recipe-tried", "panel", tried.panel.to_owned())));
+    lines.extend(search.edges.iter().map(|edge| voice.recipe_edge(*edge)));
+    let near = book.used.get(search.nearest_panel.index);
+    let state = if book.state == slab::diary::body::PanelState::Sealed { "sealed" } else { "stained" };
+    Found {
+        wish: swatch(search.wish, voice),
+        best: swatch(best.prediction.lab, voice),
+        recipe: say("recipe-best", "recipe", recipe(best)),
+        lines,
+        doubts: doubts(book, voice),
+        runner_up: search.runner_up.as_ref().map(|next| {
+            let args = [("recipe", recipe(next).into()), ("difference", number(next.expected).into())];
+            voice.say("recipe-runner-up", &args)
+        }),
+        nearest: near.map(|near| {
+            let difference = number(search.nearest_panel.difference);
+            voice.say("recipe-nearest", &[("panel", near.panel.into()), ("difference", difference.into())])
+        }),
+        set: voice
+            .say("recipe-set", &[("state", state.into()), ("concrete", concrete(book.mix, book.finish, voice).into())]),
+        lab: best.prediction.lab,
+        nearest_panel: near.map(|near| near.panel.to_owned()),
+    }
+}
