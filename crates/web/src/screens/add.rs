@@ -130,8 +130,8 @@ fn kind_of(ask: &Ask) -> Result<&'static Form, Trouble> {
 fn blank(ask: &Ask) -> Answer {
     let kind = kind_of(ask)?;
     let opened = ask.opened()?;
-    // A step on another page may say where, or of what.
-    let given = ["zone", "x", "y", "radius", "of", "panel"];
+    // A step on another page may say where, or of what, and where to go afterwards.
+    let given = ["zone", "x", "y", "radius", "of", "panel", "state", "next"];
     let typed: Typed = given
         .into_iter()
         .filter_map(|name| ask.query.first(name).map(|value| (name.to_owned(), value.to_owned())))
@@ -160,6 +160,9 @@ fn old(ask: &Ask) -> Answer {
     let mut typed = forms::typed_from(&entry.body, entry.place.as_ref());
     let local = entry.happened.local();
     typed.set("happened", format!("{} {:02}:{:02}", local.date(), local.hour(), local.minute()));
+    if let Some(next) = ask.query.first("next") {
+        typed.set("next", next);
+    }
     Ok(show(&shown(ask, &opened, kind, Some(entry), &typed, &[])))
 }
 
