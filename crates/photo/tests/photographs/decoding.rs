@@ -4,9 +4,9 @@ use std::io::Cursor;
 
 use exif::{Tag, Value};
 use image::{DynamicImage, ImageBuffer, ImageFormat, Rgb, RgbImage, Rgba};
-use photo::{Decoded, Format, PhotoError, decode};
+use photo::{Decoded, EvennessLook, Format, PhotoError, decode, evenness};
 
-use crate::pictures::{FILES, app1, decoded, field, jpeg, jpeg_with, png, png_with, tiff};
+use crate::pictures::{FILES, SLABS, app1, decoded, field, jpeg, jpeg_with, png, png_with, tiff};
 
 fn same(bytes: &[u8]) {
     let ours = decode(bytes).expect("is accepted");
@@ -36,6 +36,11 @@ fn pictures_of_the_other_encoder() {
         counted += 1;
     }
     assert_eq!(counted, 5);
+    // Progressive, palette and interlaced.
+    for (name, bytes) in SLABS {
+        same(bytes);
+        assert!(!evenness(&decode(bytes).unwrap(), &EvennessLook::default()).why.is_empty(), "{name}: no card in it");
+    }
 }
 
 fn written(image: &DynamicImage) -> Vec<u8> {
