@@ -22,7 +22,7 @@ type Outcome<T> = Result<T, Box<dyn Error>>;
 
 /// As many as a 12-megapixel picture has.
 const COLOURS: usize = 12_000_000;
-/// The one colour of the differences, as in `python/colour.py`.
+/// The one colour of the differences, as in `python/colours.py`.
 const BASE: [f64; 3] = [58.0, 2.0, 7.0];
 const RUNS: usize = 9;
 /// What the program is started with to look at one photograph and say how much memory it took.
@@ -47,12 +47,12 @@ fn scattered(place: u64) -> u64 {
 fn slab(width: u32, height: u32) -> RgbImage {
     let (w, h) = (f64::from(width), f64::from(height));
     RgbImage::from_fn(width, height, |x, y| {
-        let grain = (scattered(u64::from(x / 4) << 32 | u64::from(y / 4)) % 7) as f64
-            + (scattered(1 << 63 | u64::from(x) << 32 | u64::from(y)) % 5) as f64;
+        let grain = (scattered(u64::from(x / 4) << 32 | u64::from(y / 4)) % 11) as f64
+            + (scattered(1 << 63 | u64::from(x) << 32 | u64::from(y)) % 17) as f64;
         let (x, y) = (f64::from(x) / w, f64::from(y) / h);
         let round = |cx: f64, cy: f64, r: f64| ((((x - cx).hypot(y - cy)) - r) * 400.0).clamp(-1.0, 1.0);
         let damp = 0.5 - 0.5 * round(0.3, 0.4, 0.13).min(round(0.7, 0.65, 0.17));
-        let light = 146.0 - 10.0 * x + grain;
+        let light = 138.0 - 10.0 * x + grain;
         image::Rgb([1.03, 1.0, 0.95].map(|part: f64| (light * part - damp * (26.0 + 20.0 * (1.0 - part))) as u8))
     })
 }
@@ -63,14 +63,17 @@ const TURNED: &[u8] = b"\xff\xe1\x00\x22Exif\0\0MM\0*\0\0\0\x08\0\x01\x01\x12\0\
 /// Writes the photographs and gives their names and sides.
 fn photographs(folder: &Path) -> Outcome<Vec<(&'static str, u32, u32)>> {
     let mut names = Vec::new();
-    for (width, height, jpeg, png) in [(4000, 3000, "12 MP.jpg", "12 MP.png"), (8000, 6000, "48 MP.jpg", "48 MP.png")] {
+    for (width, height, jpeg) in [(4000, 3000, "12 MP.jpg"), (8000, 6000, "48 MP.jpg")] {
         let image = slab(width, height);
         let mut bytes = Vec::new();
         JpegEncoder::new_with_quality(&mut bytes, 90).encode_image(&image)?;
         fs::write(folder.join(jpeg), &bytes)?;
-        image.save_with_format(folder.join(png), ImageFormat::Png)?;
-        names.extend([(jpeg, width, height), (png, width, height)]);
-        if width == 8000 {
+        names.push((jpeg, width, height));
+        // A PNG of 48 megapixels is over the 40 MB that are accepted.
+        if width == 4000 {
+            image.save_with_format(folder.join("12 MP.png"), ImageFormat::Png)?;
+            names.push(("12 MP.png", width, height));
+        } else {
             bytes.splice(2..2, TURNED.iter().copied());
             fs::write(folder.join("48 MP turned.jpg"), &bytes)?;
             names.push(("48 MP turned.jpg", width, height));
@@ -140,7 +143,7 @@ fn colours(python: &Python, folder: &Path) -> Outcome<Vec<String>> {
     let (to_one, _) = times(RUNS, || ciede2000_to(&lab, base, &mut difference));
     fs::write(folder.join("rgb.u8"), &pixels)?;
     fs::write(folder.join("lab.f32"), lab.iter().flat_map(|value| value.to_le_bytes()).collect::<Vec<u8>>())?;
-    let said = python.run("colour.py", &[folder])?;
+    let said = python.run("colours.py", &[folder])?;
     let seconds = |name: &str| number(&said, name).map(Some);
     line("12 million colors, sRGB bytes to CIELAB / scikit-image", to_lab.as_secs_f64(), seconds("lab_skimage")?, "20");
     line("12 million CIEDE2000 to one / colour-science", to_one.as_secs_f64(), seconds("de_colour")?, "20");
@@ -204,6 +207,9 @@ fn memory(folder: &Path, photographs: &[(&str, u32, u32)]) -> Outcome<()> {
     for (name, width, height) in photographs {
         let path = folder.join(name);
         let said = Command::new(std::env::current_exe()?).arg(MEMORY).arg(&path).output()?;
+        if !said.status.success() {
+            return Err(format!("{name}: {}", String::from_utf8_lossy(&said.stderr)).into());
+        }
         let most: u64 = String::from_utf8(said.stdout)?.trim().parse()?;
         let (pixels, file) = (u64::from(*width) * u64::from(*height), fs::metadata(&path)?.len());
         let megabytes = |bytes: u64| bytes as f64 / 1e6;

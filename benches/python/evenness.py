@@ -97,7 +97,7 @@ def judged(rgb):
     left = np.stack([smoothed(left[..., i], usable, sigma) for i in range(3)], -1)
     lab = xyz2lab(0.30 * np.exp(left) @ TO_XYZ.T)
     cells = lab[usable]
-    score = float(np.percentile(deltaE_ciede2000(cells, np.median(cells, axis=0)), 95))
+    score = float(np.percentile(deltaE_ciede2000(cells, np.median(cells, axis=0, keepdims=True)), 95))
     split = threshold_otsu(cells[:, 0])
     share = float((cells[:, 0] < split).mean())
     if (clipped >= 0.02).mean() > 0.10 or usable.mean() < 0.5 or (lines and score < 2.5):

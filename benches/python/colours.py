@@ -1,6 +1,7 @@
 """Lab and CIEDE2000 of whole pictures with general libraries, timed; the values go back for comparison.
 
-Usage: python colour.py FOLDER   (unset OPENBLAS_CORETYPE before timing)
+Usage: python colours.py FOLDER   (unset OPENBLAS_CORETYPE before timing; the name of this file is not
+that of the library, which it would hide)
 
 FOLDER holds `rgb.u8` (red, green, blue by byte) and `lab.f32` (L, a, b of the same pixels by the Rust
 side). Writes `lab_skimage.f32`, `de_skimage.f32` and `de_colour.f32` there, and prints seconds, the least of
@@ -16,6 +17,7 @@ import time
 import colour
 import numpy as np
 import skimage
+from colour.difference import delta_E_CIE2000
 from skimage.color import deltaE_ciede2000, rgb2lab
 
 BASE = np.array([58.0, 2.0, 7.0])
@@ -38,9 +40,9 @@ def main():
     lab_seconds, lab = timed(lambda: rgb2lab(rgb))
     lab.astype(np.float32).tofile(folder / "lab_skimage.f32")
     ours = np.fromfile(folder / "lab.f32", np.float32).reshape(-1, 4000, 3).astype(np.float64)
-    skimage_seconds, out = timed(lambda: deltaE_ciede2000(ours, BASE))
+    skimage_seconds, out = timed(lambda: deltaE_ciede2000(ours, BASE[None, None]))
     out.astype(np.float32).tofile(folder / "de_skimage.f32")
-    colour_seconds, out = timed(lambda: colour.difference.delta_E_CIE2000(ours, BASE))
+    colour_seconds, out = timed(lambda: delta_E_CIE2000(ours, BASE))
     out.astype(np.float32).tofile(folder / "de_colour.f32")
     print(json.dumps({
         "lab_skimage": lab_seconds, "de_skimage": skimage_seconds, "de_colour": colour_seconds,
