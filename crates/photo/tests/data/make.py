@@ -79,3 +79,16 @@ def interlaced(image, name):
 
 
 interlaced(slab("RGB"), "slab_interlaced.png")
+
+
+def blank(side_x, side_y, name):
+    """A whole PNG of one color, one bit a pixel, that is a few kilobytes for very many pixels."""
+    packer, row = zlib.compressobj(9), b"\0" * (1 + (side_x + 7) // 8)
+    rows = b"".join(packer.compress(row) for _ in range(side_y)) + packer.flush()
+    header = struct.pack(">IIBBBBB", side_x, side_y, 1, 3, 0, 0, 0)
+    whole = chunk(b"IHDR", header) + chunk(b"PLTE", bytes([150, 141, 129])) + chunk(b"IDAT", rows) + chunk(b"IEND", b"")
+    (HERE / name).write_bytes(b"\x89PNG\r\n\x1a\n" + whole)
+
+
+blank(10_000, 10_000, "hundred_megapixels.png")
+blank(8_192, 6_144, "most_megapixels.png")
