@@ -5,9 +5,9 @@
 //! does not prove, is in `docs/speed.md`.
 
 use std::error::Error;
-use std::path::{Path, PathBuf};
-use std::process::{Command, ExitCode};
+use std::process::ExitCode;
 
+use benches::python::{Python, number};
 use benches::times;
 use science::air::{AirError, dew_point};
 use science::chance::Seed;
@@ -28,51 +28,6 @@ const DEW_POINTS: u32 = 1_000_000;
 /// Steps of the scattered points, the same numbers as in `python/dew_point.py`.
 const STEP_T: f64 = 0.618_033_988_749_894_9;
 const STEP_RH: f64 = 0.754_877_666_246_692_7;
-
-/// Runs the Python scripts beside this package.
-struct Python {
-    program: PathBuf,
-    scripts: PathBuf,
-}
-
-impl Python {
-    #[expect(clippy::disallowed_methods, reason = "a benchmark is told by its environment which Python to run")]
-    fn find() -> Outcome<Self> {
-        let package = Path::new(env!("CARGO_MANIFEST_DIR"));
-        let program =
-            std::env::var("UNDERFOOT_PYTHON").map_or_else(|_| package.join("../.tools/venv/bin/python"), PathBuf::from);
-        if program.exists() {
-            Ok(Self { program, scripts: package.join("python") })
-        } else {
-            Err(format!(
-                "no Python at {}. Make it with ./check, or with\n  python3 -m venv .tools/venv && .tools/venv/bin/pip \
-                 install -r reference/requirements.txt\nor name one that has those libraries in UNDERFOOT_PYTHON",
-                program.display()
-            )
-            .into())
-        }
-    }
-
-    /// The last line a script prints, which is JSON.
-    fn run(&self, script: &str, argument: &str) -> Outcome<Value> {
-        let said = Command::new(&self.program)
-            .arg(self.scripts.join(script))
-            .arg(argument)
-            // Settings that a sandbox may make to hide the processor's abilities would slow Python down.
-            .env_remove("OPENBLAS_CORETYPE")
-            .env_remove("OPENBLAS_L2_SIZE")
-            .output()?;
-        if !said.status.success() {
-            return Err(format!("{script} {argument}: {}", String::from_utf8_lossy(&said.stderr)).into());
-        }
-        let text = String::from_utf8(said.stdout)?;
-        Ok(serde_json::from_str(text.lines().last().ok_or("nothing printed")?)?)
-    }
-}
-
-fn number(value: &Value, key: &str) -> Outcome<f64> {
-    value[key].as_f64().ok_or_else(|| format!("no number {key} in {value}").into())
-}
 
 /// A line of the table.
 fn line(what: &str, ours: f64, theirs: Option<f64>, asked: &str) {
@@ -114,7 +69,7 @@ fn tried(slab: &DryingSlab, accuracy: Accuracy) -> Outcome<Tried> {
 fn drying(python: &Python) -> Outcome<()> {
     let concrete = Concrete::published(Diffusivity::square_metres_per_second(4.031281e-10));
     let slab = DryingSlab::new(Length::millimetres(100.0), Sides::One, concrete, room(50.0)?);
-    let scipy = python.run("drying.py", "--json")?;
+    let scipy = python.run("drying.py", &["--json"])?;
     let scipy = scipy.as_array().ok_or("drying.py prints a list")?;
     let mut ours = Vec::new();
     for cells in CELLS {
@@ -183,7 +138,7 @@ fn dew_points(python: &Python) -> Outcome<()> {
     let (ours, _) = times(10, all);
     let mean = answers.iter().sum::<f64>() / f64::from(DEW_POINTS);
     for (form, asked) in [("scalar", "20"), ("vectorised", "1")] {
-        let theirs = python.run("dew_point.py", form)?;
+        let theirs = python.run("dew_point.py", &[form])?;
         let off = (number(&theirs, "mean_c")? - mean).abs();
         let what = format!("1e6 dew points, one core / psychrolib {form} (means differ by {off:.0e} °C)");
         line(&what, ours.as_secs_f64(), Some(number(&theirs, "seconds")?), asked);

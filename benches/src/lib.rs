@@ -1,6 +1,8 @@
-//! What the benchmarks share: a stop watch and the best of several runs.
+//! What the benchmarks share: a stop watch and the best of several runs, and the way to Python.
 //!
 //! Run with `cargo bench -p benches`. These are not tests: nothing fails on a slow machine.
+
+pub mod python;
 
 use std::hint::black_box;
 use std::time::Duration;

@@ -21,7 +21,11 @@ KINDS = ["even", "faint", "patches", "streaks", "one_side", "bloom", "straight_s
          "dappled", "shade_and_patch", "glare", "overexposed", "dark_picture", "footprints", "blurred_even",
          "blurred_patches", "heavy_jpeg_even", "heavy_jpeg_patches", "no_card_even", "no_card_patches", "tilted_even",
          "tilted_patches", "broom_even", "broom_patches", "joints_even", "joints_patches", "boots_even",
-         "boots_patches", "colored_light_even", "colored_light_patches", "two_lights", "mottle", "thin_shade"]
+         "boots_patches", "colored_light_even", "colored_light_patches", "two_lights", "mottle", "thin_shade",
+         # New ones go to the end: a picture's seed holds the place of its kind.
+         "blinds", "double_shade", "hose_even", "hose_patches", "puddle", "tarp", "vignette_even", "vignette_patches",
+         "flash_even", "flash_patches", "card_in_shade", "card_cut_even", "card_cut_patches", "wall_even",
+         "wall_patches", "two_pours", "saw_cuts_even", "saw_cuts_patches"]
 
 
 def noise(rng, shape, size):
@@ -119,6 +123,22 @@ def scene(kind, seed, width):
             mask = np.maximum(mask, 1 / (1 + np.exp((np.hypot(u / (45 * unit), v / (18 * unit)) - 1) * 8)))
         refl = refl * damp(rng, mask, de)
         truth, accept = "uniform", "cannot_tell|patchy"
+    if kind == "two_pours":
+        de = rng.uniform(4, 10)
+        t = rng.uniform(0, 2 * np.pi)
+        d = (x - w / 2) * np.cos(t) + (y - h / 2) * np.sin(t) - rng.uniform(-0.2, 0.2) * w + 2 * unit * noise(rng, (h, w), 30 * unit)
+        mask = 1 / (1 + np.exp(-np.clip(d / (1.5 * unit), -50, 50)))
+        refl = refl * np.exp(-0.0275 * de * mask[..., None] * rng.uniform(0.9, 1.1, 3))
+        truth, accept = "patchy", "patchy|cannot_tell"
+    if kind == "puddle":
+        mask = blobs(rng, (h, w), rng.uniform(0.04, 0.15), rng.uniform(80, 200) * unit, rng.uniform(2, 5) * unit)
+        refl = refl * np.exp(-0.8 * mask[..., None] * np.array([0.93, 1.0, 1.08]))
+        truth, accept = "patchy", "patchy|cannot_tell"
+    if kind.startswith("saw_cuts"):
+        t = rng.uniform(-0.1, 0.1)
+        for place in np.arange(rng.uniform(0.1, 0.3), 1, rng.uniform(0.25, 0.4)) * w:
+            d = x * np.cos(t) + y * np.sin(t) - place
+            refl = refl * (1 - 0.6 * np.exp(-0.5 * (d / (1.2 * unit)) ** 2))[..., None]
     if kind.startswith("joints"):
         t = rng.uniform(-0.3, 0.3)
         for axis in range(2):
@@ -151,6 +171,15 @@ def scene(kind, seed, width):
         t = rng.uniform(0, 2 * np.pi)
         d = np.hypot(x - w / 2 - r * np.cos(t), y - h / 2 - r * np.sin(t)) - r + 10 * unit * noise(rng, (h, w), 150 * unit)
         keep = 1 / (1 + np.exp(-np.clip(d / (rng.uniform(1, 10) * unit), -50, 50)))
+    if kind == "blinds":
+        t, pitch = rng.uniform(0, 2 * np.pi), rng.uniform(40, 140) * unit
+        d = np.cos(2 * np.pi * ((x * np.cos(t) + y * np.sin(t)) / pitch + rng.random())) - rng.uniform(-0.4, 0.4)
+        part = 1 / (1 + np.exp(-((x - w / 2) * np.sin(t) - (y - h / 2) * np.cos(t) + rng.uniform(-0.2, 0.3) * w) / (6 * unit)))
+        keep = 1 - part * (1 - 1 / (1 + np.exp(-d * rng.uniform(3, 20))))
+    if kind == "double_shade":
+        t, gap = rng.uniform(0, 2 * np.pi), rng.uniform(0.03, 0.2) * w
+        d = (x - w / 2) * np.cos(t) + (y - h / 2) * np.sin(t)
+        keep = sum(0.5 / (1 + np.exp(-np.clip((d - off) / (rng.uniform(1, 8) * unit), -50, 50))) for off in (0, gap))
     if kind == "soft_shade":
         t = rng.uniform(0, 2 * np.pi)
         d = (x - w / 2) * np.cos(t) + (y - h / 2) * np.sin(t) + 40 * unit * noise(rng, (h, w), 200 * unit)
@@ -164,7 +193,33 @@ def scene(kind, seed, width):
         light = light * (keep[..., None] + (1 - keep[..., None]) * (1 - depth) * sky)
         if kind != "shade_and_patch":
             accept = "cannot_tell"
+    if kind == "tarp":
+        t = rng.uniform(0, 2 * np.pi)
+        d = ((x - w / 2) * np.cos(t) + (y - h / 2) * np.sin(t)) / w
+        cast = [np.array([0.6, 0.9, 1.5]), np.array([0.7, 1.3, 0.7]), np.array([1.5, 0.9, 0.6])][rng.integers(0, 3)]
+        light = light * (1 + rng.uniform(0.1, 0.6) / (1 + np.exp(-d * rng.uniform(4, 30)))[..., None] * (cast - 1))
+        accept = "cannot_tell|uniform"
+    if kind.startswith("vignette"):
+        light = light * ((1 + r2 * rng.uniform(0.4, 1.0)) ** -2)[..., None]
+    if kind.startswith("flash"):
+        far = ((x - w / 2) ** 2 + (y - rng.uniform(0.3, 0.7) * h) ** 2) / w ** 2
+        light = 0.15 * light + ((1 + far * rng.uniform(0.7, 2.5)) ** -2)[..., None] * np.array([0.95, 1.0, 1.08])
     image = refl * light
+    if kind.startswith("hose"):
+        color = [np.array([0.05, 0.2, 0.06]), np.array([0.5, 0.2, 0.03]), np.array([0.03, 0.03, 0.03]), np.array([0.55, 0.5, 0.1])][rng.integers(0, 4)]
+        course = rng.uniform(0.2, 0.8) * h + rng.uniform(30, 200) * unit * np.sin(x / (rng.uniform(80, 300) * unit) + rng.uniform(0, 6))
+        slope = np.abs(np.gradient(course, axis=1))
+        away = np.abs(y - course) / np.hypot(1, slope) / (rng.uniform(6, 16) * unit)
+        round_ = np.sqrt(np.clip(1 - away ** 2, 0, 1))
+        image = np.where((away < 1)[..., None], color * light * (0.5 + 0.7 * round_)[..., None], image)
+        image = image * np.where((away >= 1) & (away < 1.4) & (y > course), 0.6, 1.0)[..., None]
+    if kind == "puddle":
+        sheen = np.clip(noise(rng, (h, w), 250 * unit) * 0.5 + 0.5, 0, 1) * mask
+        image = image + (sheen * rng.uniform(0.0, 0.25))[..., None] * np.array([0.85, 1.0, 1.2])
+    if kind.startswith("wall"):
+        level = rng.uniform(0.08, 0.3) * h + rng.uniform(-0.1, 0.1) * (x - w / 2)
+        color = [np.array([0.35, 0.15, 0.1]), np.array([0.7, 0.7, 0.68]), np.array([0.12, 0.2, 0.05]), np.array([0.3, 0.3, 0.3])][rng.integers(0, 4)]
+        image = np.where((y < level)[..., None], color * light * np.exp(0.15 * noise(rng, (h, w), 10 * unit))[..., None], image)
     # The card.
     card, box = "none", None
     exposure = rng.uniform(0.85, 1.15)
@@ -177,9 +232,16 @@ def scene(kind, seed, width):
         cw = int(rng.uniform(0.11, 0.16) * w)
         ch = int(cw * 0.74)
         cx, cy = int(rng.uniform(0.05, 0.8) * w), int(rng.uniform(0.05, 0.75) * h)
+        if kind.startswith("card_cut"):
+            cx, cw = 0, cw // 2
         box = (cx, cy, cw, ch)
         part = (slice(cy, cy + ch), slice(cx, cx + cw))
         image[part] = (0.184 if card == "grey" else 0.87) * light[part] * np.exp(0.004 * rng.standard_normal((ch, cw, 1)))
+        if kind == "card_in_shade":
+            # A hand, or the one who takes the picture: over part of the card and a little around it.
+            dark = np.hypot((x - cx - rng.uniform(0, 1) * cw) / cw, (y - cy - rng.uniform(0, 1) * ch) / cw) - rng.uniform(0.5, 1.5)
+            image = image * (1 - rng.uniform(0.2, 0.6) / (1 + np.exp(np.minimum(dark * cw / (4 * unit), 50))))[..., None]
+            accept = "cannot_tell"
     if kind.startswith("boots"):
         side = rng.integers(0, 2)
         color = [np.array([0.03, 0.03, 0.032]), np.array([0.12, 0.07, 0.035]), np.array([0.25, 0.17, 0.09]), np.array([0.05, 0.08, 0.16])][rng.integers(0, 4)]

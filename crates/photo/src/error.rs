@@ -18,10 +18,7 @@ pub enum PhotoError {
         bytes: usize,
     },
     /// The content is neither JPEG nor PNG, whatever the file is called.
-    #[error(
-        "the file holds {found}, not a JPEG or PNG picture; send a JPEG or PNG \
-         (set the phone's camera to save JPEG, or export the picture as JPEG)"
-    )]
+    #[error("the file holds {found}, not a JPEG or PNG picture; send a JPEG or PNG ({})", found.way_out())]
     NotAccepted {
         /// What the content looks like.
         found: Found,
@@ -132,6 +129,22 @@ pub enum Found {
     Text,
     /// None of the above.
     Unknown,
+}
+
+impl Found {
+    /// How to come to a JPEG from it.
+    fn way_out(self) -> &'static str {
+        match self {
+            // Phones keep HEIC for themselves and hand on JPEG where JPEG is asked for.
+            Found::Heic | Found::Avif => {
+                "add the photograph on the slab's page, where most phones hand over JPEG by themselves; or set the camera \
+                 to the most compatible format, JPEG; or share the picture as JPEG"
+            }
+            Found::Video => "take a photograph, or save one picture of the video as JPEG",
+            Found::Text | Found::Pdf | Found::Unknown => "choose the photograph itself",
+            _ => "set the camera to save JPEG, or export the picture as JPEG",
+        }
+    }
 }
 
 impl fmt::Display for Found {

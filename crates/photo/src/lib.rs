@@ -20,7 +20,7 @@
 //! a carrier of positions nobody has heard of yet is dropped as well. To let a further EXIF value
 //! stay, add its tag to the list in `exif.rs`; to accept a further picture format, add it to
 //! [`Format`] with a reader beside `jpeg.rs` and `png.rs`. A further doubt about a verdict is a
-//! [`Why`], a measurement in the file of its subject, and one rule in `verdict.rs`.
+//! [`Why`], a measurement in the file of its subject, and one rule in `rules.rs`.
 
 mod card;
 mod card_colour;

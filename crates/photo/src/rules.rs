@@ -41,15 +41,19 @@ const LEAST_RATIO: f64 = 4.0;
 /// What is left at large, in ln, from which a spread is no mottle.
 const LARGE_PATTERN: f64 = 0.08;
 /// What is left at large, in ln, above which a slab is not called even; less where it has no rim.
-/// Even slabs measured at most 0.021.
+/// Even slabs measured at most 0.021, plain ones 0.011. What a fitted light leaves of damp along one side
+/// measured 0.019 and more, with a rim of at most 0.087; small patches have one of 0.1 and more.
 const MOST_LARGE: f64 = 0.03;
 const MOST_LARGE_SOFT: f64 = 0.015;
-const SOFT: f64 = 0.06;
+const SOFT: f64 = 0.09;
 /// More bright pieces than this are taken for sun through leaves unless they are plainly bloom.
 const MOST_BLOOMS: usize = 10;
 /// Share of the slab in one mark, and in all, below which marks are small.
 const SMALL_MARK: f64 = 0.02;
 const SMALL_MARKS: f64 = 0.10;
+/// ΔE00 between so small a class and the rest, above which it is one: faint wet footprints measured 1.5
+/// and more, while even slabs part in two halves at most 0.7 apart.
+const SMALL_CLASS: f64 = 1.0;
 
 /// The scored slab.
 pub(crate) struct Scored {
@@ -166,6 +170,8 @@ fn doubts_of_even(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
     }
     if scored.spots.share > 0.001 {
         why.push(Why::SmallMarks { count: scored.spots.count, share: scored.spots.share });
+    } else if score.share < SMALL_MARKS && score.class > SMALL_CLASS {
+        why.push(Why::SmallMarks { count: scored.pieces, share: score.share });
     }
     if score.parted > 0.72 && score.class > 1.0 {
         why.push(Why::FaintPattern { class_de00: score.class, share: score.share });

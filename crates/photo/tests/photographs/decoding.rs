@@ -3,10 +3,10 @@
 use std::io::Cursor;
 
 use exif::{Tag, Value};
-use image::{DynamicImage, ImageBuffer, ImageFormat, Rgb, RgbImage, Rgba};
-use photo::{Decoded, Format, PhotoError, decode};
+use image::{DynamicImage, ImageBuffer, ImageFormat, ImageReader, Rgb, RgbImage, Rgba};
+use photo::{Decoded, EvennessLook, Format, MOST_PIXELS, PhotoError, Why, decode, evenness};
 
-use crate::pictures::{FILES, app1, decoded, field, jpeg, jpeg_with, png, png_with, tiff};
+use crate::pictures::{FILES, SLABS, app1, decoded, field, jpeg, jpeg_with, png, png_with, tiff};
 
 fn same(bytes: &[u8]) {
     let ours = decode(bytes).expect("is accepted");
@@ -36,6 +36,11 @@ fn pictures_of_the_other_encoder() {
         counted += 1;
     }
     assert_eq!(counted, 5);
+    // Progressive, palette and interlaced.
+    for (name, bytes) in SLABS {
+        same(bytes);
+        assert!(!evenness(&decode(bytes).unwrap(), &EvennessLook::default()).why.is_empty(), "{name}: no card in it");
+    }
 }
 
 fn written(image: &DynamicImage) -> Vec<u8> {
@@ -96,6 +101,23 @@ fn a_hundred_megapixels_are_refused_before_anything_is_made() {
     let frame = large.windows(2).position(|two| two[0] == 0xff && (two[1] == 0xc0 || two[1] == 0xc2)).expect("a frame");
     large[frame + 5..frame + 9].copy_from_slice(&[0x27, 0x10, 0x27, 0x10]);
     assert_eq!(decode(&large), Err(PhotoError::TooManyPixels { width: 10_000, height: 10_000 }));
+}
+
+/// The same for whole files, of 12 and 6 kB: one over what is accepted, which the image library could
+/// read, and one exactly at it, which is decoded and judged.
+#[test]
+fn small_files_of_very_many_pixels() {
+    let large = include_bytes!("../data/hundred_megapixels.png");
+    let theirs = ImageReader::new(Cursor::new(large)).with_guessed_format().unwrap().into_dimensions();
+    assert_eq!(theirs.unwrap(), (10_000, 10_000));
+    let refused = decode(large).expect_err("over the limit");
+    assert_eq!(refused, PhotoError::TooManyPixels { width: 10_000, height: 10_000 });
+    assert!(refused.to_string().contains("8192 by 6144"), "{refused}");
+    let most = decode(include_bytes!("../data/most_megapixels.png")).expect("at the limit");
+    assert_eq!(most.pixels().len() as u64, 3 * MOST_PIXELS);
+    assert_eq!(most.pixels()[..3], [150, 141, 129]);
+    let answer = evenness(&most, &EvennessLook::default());
+    assert!(answer.why.iter().any(|why| matches!(why, Why::Blank { .. })), "{:?}", answer.why);
 }
 
 #[test]

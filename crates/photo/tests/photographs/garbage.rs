@@ -7,7 +7,7 @@ use proptest::prelude::*;
 use crate::pictures::{FILES, app1, ascii, decoded, field, jpeg_with, png_with, reread, tiff};
 
 /// The laws that hold for whatever comes in.
-fn laws(bytes: &[u8]) -> Result<(), TestCaseError> {
+pub(crate) fn laws(bytes: &[u8]) -> Result<(), TestCaseError> {
     let before = inspect(bytes);
     let after = without_location(bytes.to_vec());
     prop_assert_eq!(before.as_ref().err(), after.as_ref().err());
@@ -25,7 +25,7 @@ fn laws(bytes: &[u8]) -> Result<(), TestCaseError> {
 }
 
 /// Whole pictures to damage: those of the other encoder, and two with EXIF right at the start.
-fn whole() -> Vec<Vec<u8>> {
+pub(crate) fn whole() -> Vec<Vec<u8>> {
     let fields = [
         field(Tag::Orientation, Value::Short(vec![6])),
         field(Tag::DateTimeOriginal, ascii("2026:05:04 07:08:09")),

@@ -91,6 +91,37 @@ fn a_straight_shade_is_never_called_anything() {
     }
 }
 
+/// Six prints as of a wet boot, too faint for any spot of them to stand out.
+#[test]
+fn faint_footprints_are_small_marks() {
+    let print = |x: f64, y: f64| {
+        let near = (0..6).map(|i| {
+            let (cx, cy) = (150.0 + 90.0 * f64::from(i), if i % 2 == 0 { 280.0 } else { 320.0 });
+            ((x - cx) / 26.0).hypot((y - cy) / 11.0)
+        });
+        1.0 / (1.0 + ((near.fold(f64::MAX, f64::min) - 1.0) * 8.0).exp())
+    };
+    let mottle = |x: f64, y: f64| 0.012 * (x / 13.0).sin() * (y / 17.0).sin();
+    let prints = |x: f64, y: f64| [0.91, 1.0, 1.10].map(|part| (mottle(x, y) - 0.12 * part * print(x, y)).exp());
+    let answer = evenness(&slab(true, prints), &with_card());
+    assert_eq!(answer.verdict, Verdict::CantTell, "{:?} {:?}", answer.score_de00, answer.class_de00);
+    assert!(answer.why.iter().any(|why| matches!(why, Why::SmallMarks { .. })), "{:?}", answer.why);
+}
+
+/// Damp that comes in softly from one side is nearly what a smooth light does; what the light leaves of
+/// it is asked about.
+#[test]
+fn soft_damp_along_one_side_is_not_called_even() {
+    for width in [35.0, 50.0, 65.0] {
+        for (place, depth) in [(400.0, 0.2), (400.0, 0.14), (520.0, 0.14)] {
+            let damp =
+                |x: f64, _: f64| [0.92, 1.0, 1.09].map(|p| (-depth * p / (1.0 + ((place - x) / width).exp())).exp());
+            let answer = evenness(&slab(true, damp), &with_card());
+            assert_ne!(answer.verdict, Verdict::Even, "{width} {place} {depth} {:?}", answer.score_de00);
+        }
+    }
+}
+
 #[test]
 fn joints_are_left_out() {
     let joint =

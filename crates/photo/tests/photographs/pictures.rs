@@ -18,6 +18,14 @@ pub(crate) const FILES: [(&str, &[u8]); 5] = [
     ("texts.png", include_bytes!("../data/texts.png")),
 ];
 
+/// More pictures of the other encoder, 320 by 244: just large enough to be measured. The first is turned
+/// by a quarter and carries a position.
+pub(crate) const SLABS: [(&str, &[u8]); 3] = [
+    ("slab_progressive.jpg", include_bytes!("../data/slab_progressive.jpg")),
+    ("slab_palette.png", include_bytes!("../data/slab_palette.png")),
+    ("slab_interlaced.png", include_bytes!("../data/slab_interlaced.png")),
+];
+
 fn encoded(width: u32, height: u32, format: ImageFormat) -> Vec<u8> {
     let shade = |x: u32, y: u32| Rgb([(x * 7) as u8, (y * 11) as u8, (x * y) as u8]);
     let mut out = Cursor::new(Vec::new());

@@ -48,6 +48,21 @@ fn other_formats_are_named_and_the_way_out_is_told() {
 }
 
 #[test]
+fn a_phone_user_is_told_how_to_send_jpeg() {
+    let message = |bytes: &[u8]| refusal(bytes).to_string();
+    let heic = message(b"\0\0\0\x18ftypheic\0\0\0\0");
+    for words in
+        ["a HEIC picture", "send a JPEG or PNG", "most phones hand over JPEG by themselves", "most compatible format"]
+    {
+        assert!(heic.contains(words), "{heic}");
+    }
+    assert!(message(b"\0\0\0\x18ftypavif\0\0\0\0").contains("most compatible format"));
+    assert!(message(b"\0\0\0\x18ftypisom\0\0\0\0").contains("one picture of the video"));
+    assert!(message(b"a note").contains("choose the photograph itself"));
+    assert!(message(b"GIF89a\x01\0\x01\0").contains("export the picture as JPEG"));
+}
+
+#[test]
 fn a_long_text_cut_within_a_letter_is_still_text() {
     let text = format!("{}{}", "a".repeat(511), "\u{f1}".repeat(40));
     assert_eq!(refusal(text.as_bytes()), PhotoError::NotAccepted { found: Found::Text });
