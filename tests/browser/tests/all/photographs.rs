@@ -97,3 +97,62 @@ fn the_card_is_marked_by_two_taps() {
     assert_eq!(kept, marked, "the card is in the entry: {entry}");
     assert_eq!(entry["photographs"].as_array().unwrap().len(), 1);
 }
+
+#[test]
+fn the_panel_is_marked_beside_the_card_and_its_color_is_measured() {
+    let site = Site::with_slab();
+    let server = site.serve();
+    let tab = Visit::within(60).tab(Reading::PHONE);
+    let id = site.slab();
+    tab.go(&server, &format!("/slab/{id}/add/panel_made"));
+    tab.type_in("[name='panel']", "P1");
+    tab.tap_to(".send button");
+    tab.go(&server, &format!("/slab/{id}/add/panel_photographed?panel=P1&state=sealed&next=/slab/{id}/panels"));
+    tab.photograph(&[&repository("demo/photographs/panel-1.jpg")]);
+    // Where the card and the panel lie in that picture of 900 by 640 (demo/photographs/make.py).
+    for (thing, from, to) in [("card", (0.08, 0.36), (0.24, 0.61)), ("panel", (0.34, 0.08), (0.93, 0.92))] {
+        let picture = format!("[data-card-mark='{thing}'] .card-picture");
+        tab.until_true(&format!("document.querySelector(\"{picture} img\")?.naturalWidth > 0"));
+        tab.eval(&format!("document.querySelector(\"{picture}\").scrollIntoView({{ block: 'center' }})"));
+        let area = tab.eval(&format!(
+            "(() => {{ const a = document.querySelector(\"{picture} img\").getBoundingClientRect(); return [a.left, a.top, a.width, a.height]; }})()"
+        ));
+        let n = |i: usize| area[i].as_f64().unwrap();
+        for (x, y) in [from, to] {
+            tab.tap_at(n(0) + n(2) * x, n(1) + n(3) * y);
+        }
+        tab.until_true(&format!("document.querySelector(\"[name='{thing}_w']\").value !== ''"));
+    }
+    tab.tap_to(".send button");
+    assert!(tab.text("document.querySelector('main').innerText").contains("Panel P1"));
+    let entry = site.diary().into_iter().find(|e| e["body"]["kind"] == "panel_photographed").unwrap();
+    assert!(entry["body"]["panel_box"]["w"].as_f64().unwrap() > 50.0, "{entry}");
+    // What the demo's diary holds for the same picture, marked a little otherwise.
+    let lab: Vec<f64> = entry["body"]["lab"].as_array().unwrap().iter().map(|n| n.as_f64().unwrap()).collect();
+    for (is, told) in lab.iter().zip([39.43, 4.89, 17.61]) {
+        assert!((is - told).abs() < 0.5, "{lab:?}");
+    }
+}
+
+#[test]
+fn a_photograph_of_a_patchy_slab_says_so_on_the_page_and_shows_where() {
+    let site = Site::with_slab();
+    let server = site.serve();
+    let tab = Visit::within(60).tab(Reading::PHONE);
+    let id = site.slab();
+    tab.go(&server, &format!("/slab/{id}/add/slab_photograph?next=/slab/{id}/photographs"));
+    tab.photograph(&[&repository("demo/photographs/bay-day-11.jpg")]);
+    tab.until_true("document.querySelectorAll('.photographs img').length === 1");
+    tab.tap_to(".send button");
+    tab.until_true("document.querySelector('.shot') !== null && document.querySelector('progress') === null");
+    let said = tab.text("document.querySelector('.shot').innerText");
+    assert!(said.contains("More than one color"), "{said}");
+    tab.until_true("document.querySelector('.shot img').naturalWidth > 0");
+    let map = tab.text("document.querySelector('.shot figcaption a').getAttribute('href')");
+    let loaded = tab.eval(&format!(
+        "new Promise((done) => {{ const picture = new Image(); picture.onload = () => done(picture.naturalWidth); picture.onerror = () => done(0); picture.src = '{map}'; }})"
+    ));
+    assert!(loaded.as_u64().unwrap() > 900, "the photograph beside its map: {loaded}");
+    let entry = site.diary().into_iter().find(|e| e["body"]["kind"] == "slab_photograph").unwrap();
+    assert_eq!(entry["body"]["evenness"], "patchy");
+}
