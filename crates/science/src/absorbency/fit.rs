@@ -20,8 +20,11 @@ const LARGEST_NUGGET: f64 = 4.0;
 const MOST_ROUNDS: usize = 100;
 /// Step in ln s², ln l, ln t² below which the rounds end.
 const SETTLED: f64 = 1e-10;
-/// How many of the coarse starts are followed up: the likelihood can have two tops.
-const FOLLOWED: usize = 3;
+/// Lengths from which the search starts, evenly in ln l. The likelihood can have two tops: a short
+/// length with little noise, and a long one that takes the short pattern for noise.
+const LENGTHS: u32 = 8;
+/// A start is followed up unless it lies this far below the best one, in units of likelihood.
+const HOPELESS: f64 = 8.0;
 
 /// A fitted covariance and how it came about.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -62,10 +65,11 @@ pub fn fit_covariance(drops: &[DropTest], nugget: Nugget) -> Result<Fitted, Abso
 /// `basis` when a rule chose the nugget.
 pub(crate) fn fit(drops: &Drops, nugget: Nugget, basis: Option<NuggetBasis>) -> Result<Fitted, AbsorbencyError> {
     let search = Search::new(drops, nugget)?;
-    let mut starts = search.starts()?;
-    starts.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let starts = search.starts();
+    let top = starts.iter().map(|start| start.0).fold(f64::NEG_INFINITY, f64::max);
     let mut best: Option<(f64, Logs)> = None;
-    for (likelihood, start) in starts.into_iter().take(FOLLOWED) {
+    // Where no start can be solved, all lie at minus infinity and the first climb says so.
+    for (likelihood, start) in starts.into_iter().filter(|start| start.0 >= top - HOPELESS) {
         let found = search.climb(likelihood, start)?;
         if best.is_none_or(|b| found.0 > b.0) {
             best = Some(found);
@@ -114,29 +118,44 @@ impl<'a> Search<'a> {
         Ok(Self { drops, low: logs(SILL.0, SHORTEST * near, least), high: logs(SILL.1, LONGEST * far, most) })
     }
 
-    fn likelihood(&self, logs: &Logs) -> Result<f64, AbsorbencyError> {
-        Ok(solved(self.drops, &covariance_at(logs))?.restricted_log_likelihood())
+    /// Below everything where the equations cannot be solved, so that the search turns away.
+    fn likelihood(&self, logs: &Logs) -> f64 {
+        solved(self.drops, &covariance_at(logs)).map_or(f64::NEG_INFINITY, |s| s.restricted_log_likelihood())
     }
 
-    /// A coarse net: lengths over the whole range, two sills and two nuggets about the spread seen.
-    fn starts(&self) -> Result<Vec<(f64, Logs)>, AbsorbencyError> {
+    /// For each of some lengths over the whole range, the best of a net of sills and nuggets about
+    /// the spread seen.
+    fn starts(&self) -> Vec<(f64, Logs)> {
         let n = self.drops.logs.len() as f64;
         let mean = self.drops.logs.iter().sum::<f64>() / n;
         let spread = self.drops.logs.iter().map(|y| (y - mean) * (y - mean)).sum::<f64>() / (n - 1.0);
-        let spread = libm::log(spread.max(SILL.0));
+        let spread = spread.max(SILL.0);
         let mut starts = Vec::new();
-        for step in 0..6 {
-            let length = self.low[1] + (self.high[1] - self.low[1]) * (f64::from(step) + 0.5) / 6.0;
-            for sill in [spread, spread + libm::log(3.0)] {
-                for nugget in [self.low[2], spread - libm::log(5.0)] {
-                    let logs = self.within(Vector3::new(sill, length, nugget));
-                    if !starts.iter().any(|(_, other)| *other == logs) {
-                        starts.push((self.likelihood(&logs)?, logs));
+        for step in 0..LENGTHS {
+            let share = (f64::from(step) + 0.5) / f64::from(LENGTHS);
+            let length = self.low[1] + (self.high[1] - self.low[1]) * share;
+            let mut best: Option<(f64, Logs)> = None;
+            for sill in [0.4, 1.0, 3.0] {
+                // The least nugget allowed, and shares of the spread; without choice all are one.
+                let mut before = None;
+                for nugget in [0.0, 0.2, 0.6] {
+                    let logs = self.within(Vector3::new(
+                        libm::log(sill * spread),
+                        length,
+                        libm::log((nugget * spread).max(f64::MIN_POSITIVE)),
+                    ));
+                    if before.replace(logs) == Some(logs) {
+                        continue;
+                    }
+                    let likelihood = self.likelihood(&logs);
+                    if best.is_none_or(|b| likelihood > b.0) {
+                        best = Some((likelihood, logs));
                     }
                 }
             }
+            starts.extend(best);
         }
-        Ok(starts)
+        starts
     }
 
     fn within(&self, logs: Logs) -> Logs {
@@ -155,7 +174,7 @@ impl<'a> Search<'a> {
             // Forty halvings shrink any step to rounding.
             for _ in 0..40 {
                 let next = self.within(logs + step);
-                let there = self.likelihood(&next)?;
+                let there = self.likelihood(&next);
                 if there > likelihood {
                     risen = Some((there, next));
                     break;

@@ -12,8 +12,9 @@ fn drops_of(case: f64) -> Vec<DropTest> {
         .collect()
 }
 
-/// Exact by quadrature, grade V. One such drop: equal. Several: means within 0.03 deviations and
-/// variances within 3 %.
+/// Exact by quadrature, grade V. One such drop: equal. Several: means within 0.01 deviations and
+/// variances within 5 %, which is the method's own error: expectation propagation written apart in
+/// NumPy is off by the same 0.0088 deviations and 4.3 % at worst.
 #[test]
 fn the_map_is_what_the_bound_says() {
     let (mut one_off, mut mean_off, mut variance_off) = (0.0_f64, 0.0_f64, 0.0_f64);
@@ -31,7 +32,7 @@ fn the_map_is_what_the_bound_says() {
         assert_eq!(field.notes(), [Note::StillStanding { drops: row[1] as usize }]);
     }
     assert!(one_off < 1e-8, "one: {one_off:e}");
-    assert!(mean_off < 0.03 && variance_off < 0.03, "several: mean {mean_off}, variance {variance_off}");
+    assert!(mean_off < 0.01 && variance_off < 0.05, "several: mean {mean_off}, variance {variance_off}");
 }
 
 /// "Longer than a second", where its neighbours all took much longer, is no news.
