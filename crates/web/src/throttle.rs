@@ -165,6 +165,6 @@ mod tests {
         }
         let kept = throttle.tries.lock().expect("a lock");
         assert_eq!(kept.len(), KEPT);
-        assert!(kept.contains_key("name 5999") && !kept.contains_key("name 0"));
+        assert!(kept.contains_key("name name 5999") && !kept.contains_key("name name 0"));
     }
 }

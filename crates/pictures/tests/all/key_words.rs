@@ -7,6 +7,7 @@ const SOURCES: &[&str] = &[
     include_str!("../../src/day.rs"),
     include_str!("../../src/chart/drying.rs"),
     include_str!("../../src/chart/evaporation.rs"),
+    include_str!("../../src/chart/score.rs"),
     include_str!("../../src/plan/mod.rs"),
     include_str!("../../src/plan/furniture.rs"),
     include_str!("../../src/plan/ground.rs"),

@@ -106,7 +106,8 @@ fn an_unknown_name_takes_as_long_as_a_wrong_password() {
     let best = |name: &str| (0..2).map(|_| time(name)).fold(f64::MAX, f64::min);
     let (known, unknown) = (best("Olga"), best("Nobody"));
     let share = unknown / known;
-    assert!((0.4..2.5).contains(&share), "unknown {unknown} s, known {known} s");
+    // Without the hash of nobody's password it would be a thousandth; a busy machine makes it a half.
+    assert!((0.1..10.0).contains(&share), "unknown {unknown} s, known {known} s");
 }
 
 #[test]

@@ -112,6 +112,8 @@ fn no_word_was_left_untranslated() {
         "ciede",
         "jpeg",
         "decimal",
+        "latin",
+        "natural",
         "https",
         "localhost",
         "ctrl",
