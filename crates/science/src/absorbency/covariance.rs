@@ -3,6 +3,7 @@
 use units::Length;
 
 use super::AbsorbencyError;
+use super::falling::falling;
 
 /// A variance of ln(seconds): a pure number. 0.04 is a standard deviation of 0.2, a factor of 1.22.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
@@ -77,25 +78,29 @@ pub(crate) struct Kernel {
 
 impl Kernel {
     /// C(h) at a distance in metres.
+    #[inline(always)]
     pub(crate) fn at(self, distance: f64) -> f64 {
         let x = self.rate * distance;
-        self.sill * (1.0 + x) * libm::exp(-x)
+        self.sill * (1.0 + x) * falling(x)
     }
 
     /// C(h) and ∂C/∂ln l = s²x²e^(−x) with x = √3h/l.
+    #[inline(always)]
     pub(crate) fn with_slope(self, distance: f64) -> (f64, f64) {
         let x = self.rate * distance;
-        let fall = self.sill * libm::exp(-x);
+        let fall = self.sill * falling(x);
         ((1.0 + x) * fall, x * x * fall)
     }
 
+    #[inline(always)]
     pub(crate) fn between(self, a: [f64; 2], b: [f64; 2]) -> f64 {
         self.at(distance(a, b))
     }
 }
 
 /// Metres between two places in metres.
+#[inline(always)]
 pub(crate) fn distance(a: [f64; 2], b: [f64; 2]) -> f64 {
     let (x, y) = (a[0] - b[0], a[1] - b[1]);
-    libm::sqrt(x * x + y * y)
+    (x * x + y * y).sqrt()
 }

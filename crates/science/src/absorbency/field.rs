@@ -5,12 +5,13 @@ use rayon::prelude::*;
 
 use super::drop::Drops;
 use super::fit::fit;
+use super::many::{self, Packed};
 use super::nugget::by_rule;
 use super::system::System;
 use super::{AbsorbencyError, Covariance, DropTest, Estimate, Fitted, NuggetBasis, Place, censored};
 
-/// Places worked as one product of matrices: large enough to be quick, small enough to stay in cache.
-const BLOCK: usize = 128;
+/// Places worked by one thread in one go.
+const BLOCK: usize = 512;
 
 /// Something the reader of a map must know.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,6 +37,7 @@ pub struct Field {
     pub(super) system: System,
     /// L⁻¹ of the system.
     pub(super) whitener: DMatrix<f64>,
+    packed: Packed,
     pub(super) noise: Vec<f64>,
     covariance: Covariance,
     fitted: Option<Fitted>,
@@ -70,7 +72,8 @@ impl Field {
     ) -> Result<Self, AbsorbencyError> {
         let (system, noise) = censored::solve(read, &covariance)?;
         let whitener = system.whitener();
-        Ok(Self { drops: drops.to_vec(), system, whitener, noise, covariance, fitted })
+        let packed = Packed::new(&whitener);
+        Ok(Self { drops: drops.to_vec(), system, whitener, packed, noise, covariance, fitted })
     }
 
     /// The drops, in the order given.
@@ -128,8 +131,7 @@ impl Field {
     fn block(&self, places: &[Place]) -> Vec<Estimate> {
         let metres: Vec<[f64; 2]> = places.iter().map(|p| p.metres()).collect();
         let nugget = self.covariance.nugget.value();
-        self.system
-            .predict(&self.whitener, &metres)
+        many::predict(&self.system, &self.packed, &metres)
             .into_iter()
             .map(|(mean, variance)| Estimate { mean, variance, nugget })
             .collect()

@@ -1,11 +1,12 @@
 //! Restricted maximum likelihood of the covariance, within bounds.
 
 use nalgebra::{Matrix3, Vector3};
+use rayon::prelude::*;
 use units::Length;
 
 use super::covariance::{Covariance, distance};
 use super::drop::Drops;
-use super::reml::{Logs, covariance_at, slope_and_information, solved};
+use super::reml::{Logs, Restricted, covariance_at};
 use super::{AbsorbencyError, DropTest, Nugget, NuggetBasis};
 
 /// s² is sought in this range: a factor of 1.01 to one of 150 at one deviation.
@@ -16,10 +17,20 @@ const SHORTEST: f64 = 0.5;
 const LONGEST: f64 = 3.0;
 /// t² is never sought above this: a factor of 7 between drops at one place is no measurement.
 const LARGEST_NUGGET: f64 = 4.0;
-/// Rounds from one start; scoring usually settles within thirty.
+/// Rounds from one start; some ten usually do.
 const MOST_ROUNDS: usize = 100;
-/// Step in ln s², ln l, ln t² below which the rounds end.
-const SETTLED: f64 = 1e-10;
+/// Halvings of one step; forty shrink any to rounding.
+const MOST_HALVINGS: usize = 40;
+/// Rise of the likelihood promised by a step below which the rounds end: in the first climb …
+const NEARLY: f64 = 1e-3;
+/// … and in the last. What is left after that step is far smaller still.
+const SETTLED: f64 = 1e-12;
+/// Length of a step beyond which the curvature is taken anew.
+const LONG_STEP: f64 = 0.5;
+/// A first climb is finished when it ended no further than this below the best, …
+const WITHIN_REACH: f64 = 1.0;
+/// … and no number of another lies within this share of its own.
+const SAME_TOP: f64 = 0.02;
 /// Lengths from which the search starts, evenly in ln l. The likelihood can have two tops: a short
 /// length with little noise, and a long one that takes the short pattern for noise.
 const LENGTHS: u32 = 8;
@@ -50,11 +61,12 @@ pub struct Fitted {
 /// When there are too few drops, a number is out of range or the equations cannot be solved.
 pub fn log_likelihood(drops: &[DropTest], covariance: Covariance) -> Result<f64, AbsorbencyError> {
     let read = Drops::enough(drops)?;
-    Ok(solved(&read, &covariance.checked()?)?.restricted_log_likelihood())
+    let here = Restricted::new(&read).at(covariance.checked()?).ok_or(AbsorbencyError::Unsolvable)?;
+    Ok(here.likelihood)
 }
 
 /// s², l and, as told, t² where the restricted likelihood is largest (Patterson and Thompson 1971,
-/// by Fisher scoring; grade M; the optimum checked against a reference, grade V).
+/// by average information; grade M; the optimum checked against a reference, grade V).
 ///
 /// # Errors
 /// When there are too few drops, the nugget is not above 0 or the equations cannot be solved.
@@ -65,17 +77,7 @@ pub fn fit_covariance(drops: &[DropTest], nugget: Nugget) -> Result<Fitted, Abso
 /// `basis` when a rule chose the nugget.
 pub(crate) fn fit(drops: &Drops, nugget: Nugget, basis: Option<NuggetBasis>) -> Result<Fitted, AbsorbencyError> {
     let search = Search::new(drops, nugget)?;
-    let starts = search.starts();
-    let top = starts.iter().map(|start| start.0).fold(f64::NEG_INFINITY, f64::max);
-    let mut best: Option<(f64, Logs)> = None;
-    // Where no start can be solved, all lie at minus infinity and the first climb says so.
-    for (likelihood, start) in starts.into_iter().filter(|start| start.0 >= top - HOPELESS) {
-        let found = search.climb(likelihood, start)?;
-        if best.is_none_or(|b| found.0 > b.0) {
-            best = Some(found);
-        }
-    }
-    let (log_likelihood, logs) = best.ok_or(AbsorbencyError::Unsolvable)?;
+    let (log_likelihood, logs) = search.top().ok_or(AbsorbencyError::Unsolvable)?;
     let at_limit = |i: usize| logs[i] <= search.low[i] || logs[i] >= search.high[i];
     let basis = match (basis, nugget) {
         (Some(basis), _) => basis,
@@ -87,15 +89,31 @@ pub(crate) fn fit(drops: &Drops, nugget: Nugget, basis: Option<NuggetBasis>) -> 
     Ok(Fitted { covariance, log_likelihood, basis, length_at_limit: at_limit(1), sill_at_limit: at_limit(0) })
 }
 
+/// The first of the highest.
+fn highest(found: &[(f64, Logs)]) -> Option<(f64, Logs)> {
+    found.iter().copied().reduce(|best, next| if next.0 > best.0 { next } else { best })
+}
+
+/// A curvature that gives the change of slope just met (Broyden, Fletcher, Goldfarb and Shanno 1970;
+/// grade M); the information where that change has the wrong sign.
+fn bend(curvature: &Matrix3<f64>, moved: &Logs, bent: &Logs, information: Matrix3<f64>) -> Matrix3<f64> {
+    let (along, pull) = (moved.dot(bent), curvature * moved);
+    let before = moved.dot(&pull);
+    if !(along > 1e-6 * before && before > 0.0) {
+        return information;
+    }
+    curvature - pull * pull.transpose() / before + bent * bent.transpose() / along
+}
+
 /// Bounds in ln s², ln l, ln t².
-struct Search<'a> {
-    drops: &'a Drops,
+struct Search {
+    restricted: Restricted,
     low: Logs,
     high: Logs,
 }
 
-impl<'a> Search<'a> {
-    fn new(drops: &'a Drops, nugget: Nugget) -> Result<Self, AbsorbencyError> {
+impl Search {
+    fn new(drops: &Drops, nugget: Nugget) -> Result<Self, AbsorbencyError> {
         let firsts: Vec<[f64; 2]> = drops.groups().iter().map(|group| drops.places[group[0]]).collect();
         let (mut near, mut far) = (f64::INFINITY, 0.0_f64);
         for (i, a) in firsts.iter().enumerate() {
@@ -115,80 +133,89 @@ impl<'a> Search<'a> {
         };
         low.checked()?;
         let logs = |sill: f64, length: f64, nugget: f64| Vector3::new(sill, length, nugget).map(libm::log);
-        Ok(Self { drops, low: logs(SILL.0, SHORTEST * near, least), high: logs(SILL.1, LONGEST * far, most) })
+        Ok(Self {
+            restricted: Restricted::new(drops),
+            low: logs(SILL.0, SHORTEST * near, least),
+            high: logs(SILL.1, LONGEST * far, most),
+        })
     }
 
-    /// Below everything where the equations cannot be solved, so that the search turns away.
-    fn likelihood(&self, logs: &Logs) -> f64 {
-        solved(self.drops, &covariance_at(logs)).map_or(f64::NEG_INFINITY, |s| s.restricted_log_likelihood())
+    /// The likelihood and where it is largest; none where no start can be solved.
+    fn top(&self) -> Option<(f64, Logs)> {
+        let starts: Vec<(f64, Logs)> = (0..LENGTHS).into_par_iter().filter_map(|step| self.start(step)).collect();
+        let best = highest(&starts)?.0;
+        let near: Vec<Logs> = starts.into_iter().filter(|s| s.0 >= best - HOPELESS).map(|s| s.1).collect();
+        let found: Vec<(f64, Logs)> = near.into_par_iter().filter_map(|start| self.climb(start, NEARLY)).collect();
+        let best = highest(&found)?.0;
+        let mut apart: Vec<Logs> = Vec::new();
+        for (_, logs) in found.into_iter().filter(|f| f.0 >= best - WITHIN_REACH) {
+            if apart.iter().all(|other| (other - logs).amax() > SAME_TOP) {
+                apart.push(logs);
+            }
+        }
+        let tops: Vec<(f64, Logs)> = apart.into_par_iter().filter_map(|logs| self.climb(logs, SETTLED)).collect();
+        highest(&tops)
     }
 
-    /// For each of some lengths over the whole range, the best of a net of sills and nuggets about
+    /// At one of some lengths over the whole range, the best of a net of sills and nuggets about
     /// the spread seen.
-    fn starts(&self) -> Vec<(f64, Logs)> {
-        let n = self.drops.logs.len() as f64;
-        let mean = self.drops.logs.iter().sum::<f64>() / n;
-        let spread = self.drops.logs.iter().map(|y| (y - mean) * (y - mean)).sum::<f64>() / (n - 1.0);
-        let spread = spread.max(SILL.0);
-        let mut starts = Vec::new();
-        for step in 0..LENGTHS {
-            let share = (f64::from(step) + 0.5) / f64::from(LENGTHS);
-            let length = self.low[1] + (self.high[1] - self.low[1]) * share;
-            let mut best: Option<(f64, Logs)> = None;
-            for sill in [0.4, 1.0, 3.0] {
-                // The least nugget allowed, and shares of the spread; without choice all are one.
-                let mut before = None;
-                for nugget in [0.0, 0.2, 0.6] {
-                    let logs = self.within(Vector3::new(
-                        libm::log(sill * spread),
-                        length,
-                        libm::log((nugget * spread).max(f64::MIN_POSITIVE)),
-                    ));
-                    if before.replace(logs) == Some(logs) {
-                        continue;
-                    }
-                    let likelihood = self.likelihood(&logs);
-                    if best.is_none_or(|b| likelihood > b.0) {
-                        best = Some((likelihood, logs));
-                    }
+    fn start(&self, step: u32) -> Option<(f64, Logs)> {
+        let off = &self.restricted.off;
+        let spread = (off.iter().map(|y| y * y).sum::<f64>() / (off.len() - 1) as f64).max(SILL.0);
+        let share = (f64::from(step) + 0.5) / f64::from(LENGTHS);
+        let length = self.low[1] + (self.high[1] - self.low[1]) * share;
+        let mut tried: Vec<(f64, Logs)> = Vec::new();
+        for sill in [0.4, 1.0, 3.0] {
+            // The least nugget allowed, and shares of the spread; without choice all are one.
+            for nugget in [f64::MIN_POSITIVE, 0.2, 0.6] {
+                let logs = Vector3::new(libm::log(sill * spread), length, libm::log(nugget * spread));
+                let logs = self.within(logs);
+                if tried.iter().all(|(_, other)| *other != logs) {
+                    tried.extend(self.restricted.at(covariance_at(&logs)).map(|here| (here.likelihood, logs)));
                 }
             }
-            starts.extend(best);
         }
-        starts
+        highest(&tried)
     }
 
     fn within(&self, logs: Logs) -> Logs {
         logs.zip_zip_map(&self.low, &self.high, |value, low, high| value.clamp(low, high))
     }
 
-    /// Fisher scoring; a step that does not rise is halved. A number on its bound with the slope
-    /// outward stays there.
-    fn climb(&self, mut likelihood: f64, mut logs: Logs) -> Result<(f64, Logs), AbsorbencyError> {
+    /// Newton's steps until one promises less than `enough`; a step that does not rise is halved. A
+    /// number on its bound with the slope outward stays there. The curvature is the average
+    /// information while steps are long, and from then on corrected by the slopes met (BFGS).
+    fn climb(&self, mut logs: Logs, enough: f64) -> Option<(f64, Logs)> {
+        let mut here = self.restricted.at(covariance_at(&logs))?;
+        let (mut slope, mut curvature) = self.restricted.rise(&here);
         for _ in 0..MOST_ROUNDS {
-            let covariance = covariance_at(&logs);
-            let system = solved(self.drops, &covariance)?;
-            let (slope, information) = slope_and_information(self.drops, &covariance, &system);
-            let mut step = self.step(&logs, &slope, &information);
+            let mut step = self.step(&logs, &slope, &curvature);
+            let promised = 0.5 * slope.dot(&(self.within(logs + step) - logs));
             let mut risen = None;
-            // Forty halvings shrink any step to rounding.
-            for _ in 0..40 {
+            for _ in 0..MOST_HALVINGS {
                 let next = self.within(logs + step);
-                let there = self.likelihood(&next);
-                if there > likelihood {
+                let there = self.restricted.at(covariance_at(&next)).filter(|t| t.likelihood > here.likelihood);
+                if let Some(there) = there {
                     risen = Some((there, next));
+                    break;
+                }
+                if promised < enough {
                     break;
                 }
                 step *= 0.5;
             }
             let Some((there, next)) = risen else { break };
-            let moved = (next - logs).amax();
-            (likelihood, logs) = (there, next);
-            if moved < SETTLED {
+            let moved = next - logs;
+            (here, logs) = (there, next);
+            if promised < enough {
                 break;
             }
+            let (steeper, information) = self.restricted.rise(&here);
+            let bent = slope - steeper;
+            slope = steeper;
+            curvature = if moved.amax() > LONG_STEP { information } else { bend(&curvature, &moved, &bent, information) };
         }
-        Ok((likelihood, logs))
+        Some((here.likelihood, logs))
     }
 
     fn step(&self, logs: &Logs, slope: &Vector3<f64>, information: &Matrix3<f64>) -> Vector3<f64> {

@@ -47,14 +47,17 @@
 mod censored;
 mod covariance;
 mod criterion;
+mod dense;
 mod drop;
 mod error;
 mod estimate;
+mod falling;
 mod field;
 mod fields;
 mod fit;
 mod left_out;
 mod limits;
+mod many;
 mod next;
 mod nugget;
 mod owen;

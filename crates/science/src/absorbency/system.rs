@@ -17,9 +17,9 @@ pub(crate) struct System {
     /// 1ᵀV⁻¹1.
     pub(crate) weight: f64,
     /// The level, 1ᵀV⁻¹y / 1ᵀV⁻¹1.
-    level: f64,
+    pub(crate) level: f64,
     /// V⁻¹(y − level).
-    residual: DVector<f64>,
+    pub(crate) residual: DVector<f64>,
 }
 
 /// V with noise on its diagonal.
@@ -56,25 +56,11 @@ impl System {
         Ok(Self { places: places.to_vec(), kernel, values, factor, ones, weight, level, residual })
     }
 
-    /// −½[(n−1) ln 2π + ln|V| + ln 1ᵀV⁻¹1 + yᵀPy] (Patterson and Thompson 1971; grade M).
-    pub(crate) fn restricted_log_likelihood(&self) -> f64 {
-        let n = self.values.len();
-        let factor = self.factor.l_dirty();
-        let determinant = 2.0 * (0..n).map(|i| libm::log(factor[(i, i)])).sum::<f64>();
-        let squares = self.values.add_scalar(-self.level).dot(&self.residual);
-        -0.5 * ((n - 1) as f64 * libm::log(std::f64::consts::TAU) + determinant + libm::log(self.weight) + squares)
-    }
-
     /// P = V⁻¹ − V⁻¹11ᵀV⁻¹/1ᵀV⁻¹1.
     pub(crate) fn projection(&self) -> DMatrix<f64> {
         let mut p = self.factor.inverse();
         p.ger(-1.0 / self.weight, &self.ones, &self.ones, 1.0);
         p
-    }
-
-    /// Py, which is V⁻¹(y − level).
-    pub(crate) fn projected(&self) -> &DVector<f64> {
-        &self.residual
     }
 
     /// Mean and variance of each value from all the others, with its own noise:
@@ -95,21 +81,6 @@ impl System {
     /// The shared variances of all values with these places, one column a place.
     pub(crate) fn shared(&self, places: &[[f64; 2]]) -> DMatrix<f64> {
         DMatrix::from_fn(self.places.len(), places.len(), |i, j| self.kernel.between(self.places[i], places[j]))
-    }
-
-    /// Mean and latent variance at places: m = level + cᵀV⁻¹(y − level) and
-    /// v = s² − cᵀV⁻¹c + (1 − 1ᵀV⁻¹c)²/1ᵀV⁻¹1 (Cressie 1993; grade M).
-    pub(crate) fn predict(&self, whitener: &DMatrix<f64>, places: &[[f64; 2]]) -> Vec<(f64, f64)> {
-        let shared = self.shared(places);
-        let white = whitener * &shared;
-        let (means, sums) = (shared.tr_mul(&self.residual), shared.tr_mul(&self.ones));
-        (0..places.len())
-            .map(|j| {
-                let unseen = 1.0 - sums[j];
-                let variance = self.kernel.sill - white.column(j).norm_squared() + unseen * unseen / self.weight;
-                (self.level + means[j], variance.max(0.0))
-            })
-            .collect()
     }
 
     /// For each place a column z with cov(a, b | data) = C(a, b) − z_aᵀz_b, but for the last row,
