@@ -24,7 +24,7 @@ SILL, LENGTH, NUGGET = 0.36, 2.2, 0.03
 # Bounds of s2, l and t2, as in crates/science/src/absorbency/fit.rs.
 SILL_RANGE, SHORTEST, LONGEST, NUGGET_RANGE = (1e-4, 25.0), 0.5, 3.0, (1e-4, 4.0)
 STARTS = 8
-REPEATS = 9
+REPEATS = 15
 
 
 def drops():

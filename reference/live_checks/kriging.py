@@ -9,6 +9,9 @@ import math
 
 import numpy as np
 from pykrige.ok import OrdinaryKriging
+from scipy.linalg import solve_triangular
+from scipy.optimize import minimize
+from scipy.spatial.distance import pdist
 from scipy.special import owens_t
 from sklearn.gaussian_process import GaussianProcessRegressor
 from sklearn.gaussian_process.kernels import ConstantKernel, Matern
@@ -22,6 +25,7 @@ LATENT_SKLEARN = Quantity("latent variance, scikit-learn", "(ln s)²", 1e-9)
 OUT_MEAN = Quantity("left-out mean, scikit-learn without the drop", "ln s", 1e-9)
 OUT_VARIANCE = Quantity("left-out variance, scikit-learn likewise", "(ln s)²", 1e-9)
 LIKELIHOOD = Quantity("restricted log-likelihood, scikit-learn", "1", 1e-8)
+TOP = Quantity("top of the restricted likelihood, SciPy from 24 starts", "1", 1e-6)
 BERNOULLI = Quantity("Bernoulli variance after a drop, SciPy", "1", 1e-9)
 VARIANCE = Quantity("mean variance after a drop, NumPy", "(ln s)²", 1e-9)
 OWEN = Quantity("Owen's T, SciPy", "1", 1e-15)
@@ -118,6 +122,35 @@ def likelihood(rng, count):
         yield Case(line("krige_likelihood", **drops, **numbers), [(LIKELIHOOD, float(restricted(places, logs, numbers)))])
 
 
+def top(rng, count):
+    """The highest of 24 climbs by SciPy, with slopes by differences, within the bounds of the Rust search."""
+    for _ in range(count):
+        places, logs, drops, numbers, _ = random_slab(rng, most=20)
+        floor, spread, apart = numbers["nugget"], float(np.var(logs, ddof=1)), pdist(places)
+        ranges = np.array([(1e-4, 25.0), (0.5 * apart.min(), 3.0 * apart.max()), (floor, max(floor, 4.0))])
+        low, high = np.log(ranges).T
+
+        def minus(theta):
+            sill, length_m, nugget = np.exp(theta)
+            v = matern(places, places, sill, length_m) + nugget * np.eye(len(logs))
+            factor = np.linalg.cholesky(v)
+            ones, values = solve_triangular(factor, np.c_[np.ones(len(logs)), logs - logs.mean()], lower=True).T
+            weight = ones @ ones
+            squares = values @ values - (ones @ values) ** 2 / weight
+            determinant = 2.0 * np.log(np.diag(factor)).sum()
+            return 0.5 * ((len(logs) - 1) * math.log(2.0 * math.pi) + determinant + math.log(weight) + squares)
+
+        best = math.inf
+        for share in (np.arange(8) + 0.3) / 8.0:
+            for sill, nugget in ((1.0, 0.2), (0.5, 0.01), (0.2, 0.8)):
+                start = [math.log(sill * spread), low[1] + share * (high[1] - low[1]), math.log(nugget * spread)]
+                options = dict(ftol=1e-14, gtol=1e-8, maxiter=500)
+                found = minimize(minus, np.clip(start, low, high), method="L-BFGS-B", bounds=list(zip(low, high)), options=options)
+                best = min(best, float(found.fun))
+        asked = dict(nugget=numbers["nugget"])
+        yield Case(line("krige_top", **drops, **asked), [(TOP, -best), None, None, None])
+
+
 def matern(a, b, sill, length_m):
     x = math.sqrt(3.0) * np.hypot(a[:, None, 0] - b[None, :, 0], a[:, None, 1] - b[None, :, 1]) / length_m
     return sill * (1.0 + x) * np.exp(-x)
@@ -157,6 +190,7 @@ FAMILIES = {
     "kriging-sklearn": sklearn_map,
     "kriging-left-out": sklearn_left_out,
     "kriging-likelihood": likelihood,
+    "kriging-top": top,
     "kriging-next-test": next_test,
     "owens-t": owen,
 }

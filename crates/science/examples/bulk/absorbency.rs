@@ -2,7 +2,9 @@
 
 use std::error::Error;
 
-use science::absorbency::{Aim, Covariance, DropTest, End, Field, Ground, LogVariance, Place, log_likelihood};
+use science::absorbency::{
+    Aim, Covariance, DropTest, End, Field, Ground, LogVariance, Nugget, Place, fit_covariance, log_likelihood,
+};
 use units::{Area, Duration, Length};
 
 use crate::Answer;
@@ -56,6 +58,13 @@ pub(crate) fn left_out(ask: &Ask<'_>) -> Answer {
 /// The restricted log-likelihood.
 pub(crate) fn likelihood(ask: &Ask<'_>) -> Answer {
     Ok(vec![log_likelihood(&drops(ask)?, covariance(ask)?)?])
+}
+
+/// The top of the restricted log-likelihood with the nugget at `nugget` or above, then s², l and t² there.
+pub(crate) fn top(ask: &Ask<'_>) -> Answer {
+    let fitted = fit_covariance(&drops(ask)?, Nugget::AtLeast(LogVariance::new(ask.number("nugget")?)?))?;
+    let Covariance { sill, length, nugget } = fitted.covariance;
+    Ok(vec![fitted.log_likelihood, sill.value(), length.as_metres(), nugget.value()])
 }
 
 /// After one more drop at each of `at_x_m`, `at_y_m`, which are also the map: expected Bernoulli

@@ -40,6 +40,7 @@ fn answer(line: &str) -> Answer {
         "drying" => moisture::drying(&ask),
         "krige" => absorbency::krige(&ask),
         "krige_left_out" => absorbency::left_out(&ask),
+        "krige_top" => absorbency::top(&ask),
         "krige_likelihood" => absorbency::likelihood(&ask),
         "next_test" => absorbency::next_test(&ask),
         "owens_t" => Ok(vec![science::absorbency::owens_t(ask.number("h")?, ask.number("a")?)]),

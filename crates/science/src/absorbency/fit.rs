@@ -34,7 +34,12 @@ const SAME_TOP: f64 = 0.02;
 /// Lengths from which the search starts, evenly in ln l. The likelihood can have two tops: a short
 /// length with little noise, and a long one that takes the short pattern for noise.
 const LENGTHS: u32 = 8;
-/// A start is followed up unless it lies this far below the best one, in units of likelihood.
+/// With this many drops or fewer the likelihood is flatter, has more tops, and is cheap …
+const FEW: usize = 40;
+/// … so that the net is made finer.
+const LENGTHS_OF_FEW: u32 = 16;
+/// A start is followed up unless it lies this far below the best one, in units of likelihood. Many
+/// drops leave few such starts, few drops many.
 const HOPELESS: f64 = 8.0;
 
 /// A fitted covariance and how it came about.
@@ -142,7 +147,10 @@ impl Search {
 
     /// The likelihood and where it is largest; none where no start can be solved.
     fn top(&self) -> Option<(f64, Logs)> {
-        let starts: Vec<(f64, Logs)> = (0..LENGTHS).into_par_iter().filter_map(|step| self.start(step)).collect();
+        let lengths = if self.restricted.off.len() <= FEW { LENGTHS_OF_FEW } else { LENGTHS };
+        let share = |step: u32| (f64::from(step) + 0.5) / f64::from(lengths);
+        let starts: Vec<(f64, Logs)> =
+            (0..lengths).into_par_iter().flat_map_iter(|step| self.starts(share(step))).collect();
         let best = highest(&starts)?.0;
         let near: Vec<Logs> = starts.into_iter().filter(|s| s.0 >= best - HOPELESS).map(|s| s.1).collect();
         let found: Vec<(f64, Logs)> = near.into_par_iter().filter_map(|start| self.climb(start, NEARLY)).collect();
@@ -157,25 +165,25 @@ impl Search {
         highest(&tops)
     }
 
-    /// At one of some lengths over the whole range, the best of a net of sills and nuggets about
-    /// the spread seen.
-    fn start(&self, step: u32) -> Option<(f64, Logs)> {
+    /// At a length this share of the way through its range, a net of sills and nuggets about the
+    /// spread seen.
+    fn starts(&self, share: f64) -> Vec<(f64, Logs)> {
         let off = &self.restricted.off;
         let spread = (off.iter().map(|y| y * y).sum::<f64>() / (off.len() - 1) as f64).max(SILL.0);
-        let share = (f64::from(step) + 0.5) / f64::from(LENGTHS);
         let length = self.low[1] + (self.high[1] - self.low[1]) * share;
         let mut tried: Vec<(f64, Logs)> = Vec::new();
-        for sill in [0.4, 1.0, 3.0] {
-            // The least nugget allowed, and shares of the spread; without choice all are one.
-            for nugget in [f64::MIN_POSITIVE, 0.2, 0.6] {
-                let logs = Vector3::new(libm::log(sill * spread), length, libm::log(nugget * spread));
-                let logs = self.within(logs);
-                if tried.iter().all(|(_, other)| *other != logs) {
-                    tried.extend(self.restricted.at(covariance_at(&logs)).map(|here| (here.likelihood, logs)));
-                }
+        // Shares of the spread; nuggets below the least allowed are raised to it. The last one is a
+        // slab without a pattern, where a climb from a strong one can end at the wrong length.
+        let sills: &[f64] = if off.len() <= FEW { &[0.4, 1.0, 3.0, 10.0] } else { &[0.4, 1.0, 3.0] };
+        let net = sills.iter().flat_map(|sill| [0.0, 0.2, 0.6].map(|nugget| (*sill, nugget)));
+        for (sill, nugget) in net.chain([(0.0, 1.0)]) {
+            let log = |share: f64| libm::log((share * spread).max(f64::MIN_POSITIVE));
+            let logs = self.within(Vector3::new(log(sill), length, log(nugget)));
+            if tried.iter().all(|(_, other)| *other != logs) {
+                tried.extend(self.restricted.at(covariance_at(&logs)).map(|here| (here.likelihood, logs)));
             }
         }
-        highest(&tried)
+        tried
     }
 
     fn within(&self, logs: Logs) -> Logs {
