@@ -21,17 +21,21 @@ type Outcome<T> = Result<T, Box<dyn Error + Send + Sync>>;
 
 const FIRST: usize = 10;
 const MORE: usize = 5;
-const RULES: [&str; 9] = [
+const RULES: [&str; 10] = [
     "10 equally spaced, no more",
     "+ 5 suggested, all at once",
     "+ 5 suggested, one by one",
     "+ 5 suggested for mean variance (no limit)",
     "+ 5 random",
     "+ 5 in the widest gaps",
+    "+ 5 equally spaced among the 10",
     "15 equally spaced from the start",
     "+ up to 5 suggested, stopped by the usual rule",
     "+ 5 suggested, s², l and t² known from 60 other drops",
 ];
+/// The rules that all others are held against, and their heads in the table.
+const AGAINST: [(usize, &str); 4] =
+    [(4, "+ 5 random"), (5, "+ 5 in the widest gaps"), (6, "+ 5 equally spaced"), (7, "15 equally spaced")];
 
 /// What one slab showed: share called wrongly by each rule, and some counts.
 struct Shown {
@@ -91,6 +95,7 @@ fn slab(seed: u64, index: u64) -> Outcome<Shown> {
     let by_variance = suggested(&world, &field, &first, all(even))?.0;
     let random = spacing::random(&world.reachable, &first, MORE, &mut chance);
     let gaps = spacing::gaps(&world.reachable, &first, MORE);
+    let among = spacing::filled(&world.map, &world.reachable, &first, MORE);
     let fifteen = spacing::equal(&world.map, &world.reachable, FIRST + MORE, &mut chance);
     let usual = Aim::at_limit(Duration::seconds(LIMIT));
     let stopped = suggested(&world, &field, &first, all(usual))?.0;
@@ -111,6 +116,7 @@ fn slab(seed: u64, index: u64) -> Outcome<Shown> {
             of(&by_variance)?,
             of(&random)?,
             of(&gaps)?,
+            of(&among)?,
             of(&fifteen)?,
             of(&stopped)?,
             wrong(&world, &with_known(&informed)?)?,
@@ -134,18 +140,18 @@ fn main() -> Outcome<()> {
     let seed: u64 = args.next().map_or(Ok(1), |a| a.parse())?;
     let shown = (0..slabs).into_par_iter().map(|i| slab(seed, i)).collect::<Outcome<Vec<_>>>()?;
     println!("Seed {seed}, {slabs} slabs:\n");
-    println!("| drops | called wrongly | against + 5 random | against + 5 in the widest gaps |");
-    println!("|---|---|---|---|");
+    let heads = AGAINST.map(|(_, head)| format!("against {head}")).join(" | ");
+    println!("| drops | called wrongly | {heads} |\n|---|---|---|---|---|---|");
     for (rule, name) in RULES.iter().enumerate() {
         let (share, error) = mean(shown.iter().map(|s| s.wrong[rule]));
-        let against = |other: usize| {
+        let against = AGAINST.map(|(other, _)| {
             if other == rule {
                 return "—".to_owned();
             }
             let (difference, error) = mean(shown.iter().map(|s| s.wrong[rule] - s.wrong[other]));
             format!("{difference:+.2} ± {error:.2}")
-        };
-        println!("| {name} | {share:.2} ± {error:.2} % | {} | {} |", against(4), against(5));
+        });
+        println!("| {name} | {share:.2} ± {error:.2} % | {} |", against.join(" | "));
     }
     let (expected, error) = mean(shown.iter().map(|s| s.expected));
     let named = shown.iter().map(|s| s.named).sum::<f64>() / slabs as f64;

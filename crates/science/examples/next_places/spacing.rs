@@ -15,26 +15,39 @@ fn nearest_free(reachable: &[Place], taken: &[usize], to: Place) -> Option<usize
         .min_by(|a, b| apart(reachable[*a], to).total_cmp(&apart(reachable[*b], to)))
 }
 
-/// Equal spacing: each place in the middle of the part of the map nearest to it (Lloyd's rounds
-/// from a random start), then moved to the nearest reachable place.
+/// Equal spacing: each place in the middle of the part of the map nearest to it, from a random start.
 pub(crate) fn equal(map: &[Place], reachable: &[Place], count: usize, chance: &mut Stream) -> Vec<usize> {
-    let mut sites: Vec<Place> = (0..count).map(|_| map[(chance.unit() * map.len() as f64) as usize]).collect();
+    let sites = (0..count).map(|_| map[(chance.unit() * map.len() as f64) as usize]).collect();
+    settled(map, reachable, &[], sites)
+}
+
+/// More places spaced as equally as can be with those there already: each in the middle of the part
+/// of the map nearest to it, from the widest gaps.
+pub(crate) fn filled(map: &[Place], reachable: &[Place], start: &[usize], count: usize) -> Vec<usize> {
+    let sites = gaps(reachable, start, count)[start.len()..].iter().map(|i| reachable[*i]).collect();
+    settled(map, reachable, start, sites)
+}
+
+/// Lloyd's rounds: the sites move, the places of `fixed` stay; then each site goes to the nearest
+/// reachable place.
+fn settled(map: &[Place], reachable: &[Place], fixed: &[usize], sites: Vec<Place>) -> Vec<usize> {
+    let mut all: Vec<Place> = fixed.iter().map(|i| reachable[*i]).chain(sites).collect();
     for _ in 0..100 {
-        let mut sums = vec![(0.0, 0.0, 0.0); count];
+        let mut sums = vec![(0.0, 0.0, 0.0); all.len()];
         for cell in map {
-            let near = (0..count).min_by(|a, b| apart(sites[*a], *cell).total_cmp(&apart(sites[*b], *cell)));
+            let near = (0..all.len()).min_by(|a, b| apart(all[*a], *cell).total_cmp(&apart(all[*b], *cell)));
             let sum = &mut sums[near.unwrap_or(0)];
             *sum = (sum.0 + cell.x.as_metres(), sum.1 + cell.y.as_metres(), sum.2 + 1.0);
         }
-        for (site, (x, y, n)) in sites.iter_mut().zip(sums) {
+        for (site, (x, y, n)) in all.iter_mut().zip(sums).skip(fixed.len()) {
             if n > 0.0 {
                 *site = crate::world::place(x / n, y / n);
             }
         }
     }
-    let mut taken = Vec::new();
-    for site in sites {
-        taken.extend(nearest_free(reachable, &taken, site));
+    let mut taken = fixed.to_vec();
+    for site in &all[fixed.len()..] {
+        taken.extend(nearest_free(reachable, &taken, *site));
     }
     taken
 }

@@ -221,7 +221,8 @@ impl Search {
             let (steeper, information) = self.restricted.rise(&here);
             let bent = slope - steeper;
             slope = steeper;
-            curvature = if moved.amax() > LONG_STEP { information } else { bend(&curvature, &moved, &bent, information) };
+            curvature =
+                if moved.amax() > LONG_STEP { information } else { bend(&curvature, &moved, &bent, information) };
         }
         Some((here.likelihood, logs))
     }

@@ -71,8 +71,7 @@ impl WithSimd for Work<'_> {
             sums_wide[4..6].copy_from_slice(&squares);
             for lane in 0..strip.len() {
                 let unseen = 1.0 - sums[wide + lane];
-                let variance =
-                    self.system.kernel.sill - sums[2 * wide + lane] + unseen * unseen / self.system.weight;
+                let variance = self.system.kernel.sill - sums[2 * wide + lane] + unseen * unseen / self.system.weight;
                 self.found.push((self.system.level + sums[lane], variance.max(0.0)));
             }
         }
