@@ -58,6 +58,8 @@ fn python(work: &str) -> Outcome<Value> {
         // Settings that a sandbox may make to hide the processor's abilities would slow Python down.
         .env_remove("OPENBLAS_CORETYPE")
         .env_remove("OPENBLAS_L2_SIZE")
+        // One thread was the quicker for matrices of this size, by up to ten times on a busy machine.
+        .env("OPENBLAS_NUM_THREADS", "1")
         .output()
         .map_err(|e| format!("{}: {e}. Make it with ./check, or name one in UNDERFOOT_PYTHON", program.display()))?;
     if !said.status.success() {
