@@ -6,9 +6,10 @@
     reference/live.py --seed 123 --only crank  one family of them
 
 Asks through two example programs, `bulk` of the crate science and `plan_area` of the crate slab, which
-cargo builds first. Libraries and versions: reference/requirements.txt. Two families take fewer points,
+cargo builds first. Libraries and versions: reference/requirements.txt. Some families take fewer points,
 since a point of theirs is long to check: 112 random slabs drying by SciPy, each at 6 days and 3 places
-(2,016 humidities) and at the days it reaches 4 limits; and 500 random plans by Shapely.
+(2,016 humidities) and at the days it reaches 4 limits; 500 random plans by Shapely; and 60 to 500 random
+slabs of 6 to 40 water drops by PyKrige, scikit-learn and SciPy, each at several places.
 
 A point that differs by more than allowed is printed as the line to give to `bulk`, with both answers.
 What agreement proves: that the same formula gives the same number. Not that the formula is right.
@@ -26,7 +27,7 @@ from pathlib import Path
 # One process for each core is enough; no threads within them. Nothing is written beside the sources.
 sys.dont_write_bytecode = True
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-from live_checks import air, crank, cure, drying  # noqa: E402
+from live_checks import air, crank, cure, drying, kriging  # noqa: E402
 from live_checks.case import ask, compare  # noqa: E402
 from live_checks.plan import plans  # noqa: E402
 
@@ -34,10 +35,19 @@ ROOT = Path(__file__).resolve().parent.parent
 BULK = ["cargo", "run", "--release", "-q", "-p", "science", "--example", "bulk"]
 PLAN_AREA = ["cargo", "run", "--release", "-q", "-p", "slab@0.1.0", "--example", "plan_area"]
 POINTS = 2000
-FEWER = {"drying": 112, "plan": 500}
+FEWER = {
+    "drying": 112,
+    "plan": 500,
+    "kriging-pykrige": 300,
+    "kriging-sklearn": 300,
+    "kriging-left-out": 100,
+    "kriging-likelihood": 300,
+    "kriging-top": 60,
+    "kriging-next-test": 500,
+}
 SHOWN = 3
 
-FAMILIES = {**air.FAMILIES, **cure.FAMILIES, **crank.FAMILIES, **drying.FAMILIES}
+FAMILIES = {**air.FAMILIES, **cure.FAMILIES, **crank.FAMILIES, **drying.FAMILIES, **kriging.FAMILIES}
 
 
 def show_failures(score):

@@ -8,6 +8,7 @@
 //! To add a calculation: one module with its typed error, a [`Source`] constant that names the
 //! formula's document and grade, and a test that checks it against values from outside.
 
+pub mod absorbency;
 pub mod air;
 pub mod chance;
 pub mod chemistry;

@@ -10,6 +10,7 @@
 //! `reference/live.py` compares the answers with those of outside libraries; a failing line it prints
 //! can be put in here as it stands.
 
+mod absorbency;
 mod air;
 mod ask;
 mod cure;
@@ -37,6 +38,12 @@ fn answer(line: &str) -> Answer {
         "temperature_time" => cure::temperature_time(&ask),
         "normal" => Ok(vec![normal_cdf(ask.number("z")?), normal_quantile(ask.number("share")?)]),
         "drying" => moisture::drying(&ask),
+        "krige" => absorbency::krige(&ask),
+        "krige_left_out" => absorbency::left_out(&ask),
+        "krige_top" => absorbency::top(&ask),
+        "krige_likelihood" => absorbency::likelihood(&ask),
+        "next_test" => absorbency::next_test(&ask),
+        "owens_t" => Ok(vec![science::absorbency::owens_t(ask.number("h")?, ask.number("a")?)]),
         name => Err(format!("{name:?} is not one of the questions").into()),
     }
 }
