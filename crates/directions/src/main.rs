@@ -15,6 +15,7 @@ const HEIGHTS: &[(&str, u32)] = &[
     ("photo", 2),
     ("store", 3),
     ("words", 3),
+    ("drawings", 3),
     ("pictures", 4),
     ("sums", 4),
     ("papers", 4),

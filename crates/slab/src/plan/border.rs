@@ -6,18 +6,21 @@ use geo::{Coord, Line, LineString, MultiPolygon};
 use super::clip::{cross, same_place, walls};
 use super::ground;
 
+/// The offset polygon's grid is coarser than that of cutting polygons, by this.
+const COARSER: f64 = 100.0;
+
 /// Sharpest corner that keeps its point, radians; a sharper one is cut off square.
 const SHARPEST: f64 = 0.02;
 
 /// The edges of `scope` moved inward, corners kept sharp; none where nothing is left inside.
 ///
-/// The offset polygon comes on a grid of about 10⁻⁹ of the extent; each of its corners is put back to
+/// The offset polygon comes on a grid of up to 10⁻⁷ of the extent; each of its corners is put back to
 /// where the two moved edges cross.
 pub(super) fn inside(scope: &MultiPolygon<f64>, inset: f64) -> Vec<Line<f64>> {
     let style = BufferStyle::new(-inset).line_join(LineJoin::Miter(SHARPEST));
     let left = scope.buffer_with_style(style);
     let moved: Vec<Line<f64>> = walls(scope).into_iter().filter_map(|wall| shifted(wall, inset)).collect();
-    let same = same_place(scope);
+    let same = COARSER * same_place(scope);
     left.iter().flat_map(ground::rings).flat_map(|ring| exact(ring, &moved, same)).collect()
 }
 
