@@ -46,7 +46,9 @@ fn exact(ring: &LineString<f64>, moved: &[Line<f64>], same: f64) -> Vec<Line<f64
             .filter(|exact| libm::hypot(exact.x - rough.x, exact.y - rough.y) <= same)
             .unwrap_or(rough)
     };
-    let corners: Vec<Coord<f64>> = (0..edges.len()).map(corner).collect();
+    // A place amid one moved edge is no corner, and may lie off it by the grid.
+    let straight = |i: usize| source[i].is_some() && source[i] == source[(i + edges.len() - 1) % edges.len()];
+    let corners: Vec<Coord<f64>> = (0..edges.len()).filter(|i| !straight(*i)).map(corner).collect();
     let next = |i: usize| corners[(i + 1) % corners.len()];
     (0..corners.len()).map(|i| Line::new(corners[i], next(i))).filter(|l| l.start != l.end).collect()
 }
