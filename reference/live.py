@@ -6,10 +6,11 @@
     reference/live.py --seed 123 --only crank  one family of them
 
 Asks through example programs, `bulk` of the crate science, `plan_area` and `layout_measure` of the crate
-slab and `drawing_areas` of the crate drawings, which cargo builds first. Libraries and versions: reference/requirements.txt. Four families take fewer points,
-since a point of theirs is long to check: 112 random slabs drying by SciPy, each at 6 days and 3 places
-(2,016 humidities) and at the days it reaches 4 limits; and 500 random plans by Shapely. Two more are
-120 random layouts of joints and score lines by Shapely, and 60 drawings made by ezdxf.
+slab and `drawing_areas` of the crate drawings, which cargo builds first. Libraries and versions:
+reference/requirements.txt. Four families take fewer points, since a point of theirs is long to
+check: 112 random slabs drying by SciPy, each at 6 days and 3 places (2,016 humidities) and at the days it
+reaches 4 limits; 500 random plans and 120 layouts of joints and score lines by Shapely; and 60 drawings
+made by ezdxf.
 
 A point that differs by more than allowed is printed as the line to give to `bulk`, with both answers.
 What agreement proves: that the same formula gives the same number. Not that the formula is right.

@@ -142,7 +142,7 @@ def faces(slab, cuts):
     hairs between an edge and a line along it are no faces."""
     net = unary_union([slab.boundary, *cuts])
     inner = [f for f in polygonize(net) if slab.contains(f.representative_point())]
-    return sorted(f.area for f in inner if f.area > 1e-9 * slab.area)
+    return sorted(f.area for f in inner if 2.0 * f.area / f.length > 1e-8 * math.sqrt(slab.area))
 
 
 def make_slab(rng, i):
@@ -179,19 +179,27 @@ def layout(rng, i):
         joints.extend([] if clipped([again], slab).is_empty else [again])
     if joints:
         plan["joints"] = [{"line": [typed(*p) for p in j.coords], "kind": rng.choice(("saw_cut", "construction"))} for j in joints]
-    wanted, patterns, tiles = [], [], []
+    # On a rectangle patterns may be limited to its left part.
+    left = slab.intersection(box(0, 0, round(0.55 * outline.bounds[2], 2), outline.bounds[3])) if i % 4 == 3 else None
+    if left is not None:
+        plan["zones"] = [{"name": "left", "shape": shape(Polygon(box(*left.bounds).exterior))}, {"name": "rest"}]
+    wanted, patterns, tiles, taped = [], [], [], []
     others = list(joints)
     for _ in range(rng.randint(0, 2)):
-        spec, lines, full = pattern(rng, slab, slab, others)
-        on = clipped(lines, slab)
-        if on.is_empty or len(lines) > 900:
+        scope = left if left is not None and rng.random() < 0.5 else slab
+        spec, lines, full = pattern(rng, scope, slab, others)
+        on = clipped(lines, scope)
+        if on.is_empty or len(lines) > 900 or any(Point(p).distance(l) < NEAR for p in taped for l in lines):
             continue
-        if "lines" in spec and any(clipped([l], slab).is_empty for l in lines) and len(lines) == 1:
-            continue
+        if "lines" in spec:
+            taped.extend(p for line in lines for p in line.coords)
+        if scope is left:
+            next(iter(spec.values()))["zone"] = "left"
         wanted.append(spec)
-        patterns.append(lines)
+        # Unclipped, so that they surely meet the slanted edges of other slabs.
+        patterns.append(pieces(on) if scope is left else lines)
         others.extend(lines)
-        areas = faces(slab, lines)
+        areas = faces(scope, lines)
         whole = sum(1 for a in areas if full and abs(a / full - 1.0) <= 1e-6)
         tiles.append([whole, len(areas) - whole])
     if wanted:

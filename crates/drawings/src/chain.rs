@@ -12,7 +12,8 @@ const JOIN_SHARE: f64 = 1e-5;
 /// Joins the lines of every layer; the answer has how near two ends count as one.
 pub(crate) fn layers(loose: BTreeMap<String, Loose>) -> (BTreeMap<String, Layer>, f64) {
     let points = loose.values().flat_map(|l| &l.paths).flat_map(|(path, _)| &path.points);
-    let (mut low, mut high) = (Spot::new(f64::INFINITY, f64::INFINITY), Spot::new(f64::NEG_INFINITY, f64::NEG_INFINITY));
+    let (mut low, mut high) =
+        (Spot::new(f64::INFINITY, f64::INFINITY), Spot::new(f64::NEG_INFINITY, f64::NEG_INFINITY));
     for p in points {
         low = Spot::new(low.x.min(p.x), low.y.min(p.y));
         high = Spot::new(high.x.max(p.x), high.y.max(p.y));

@@ -83,7 +83,9 @@ pub enum DrawingError {
         length: Length,
     },
     /// Lines that meet three or more at one place.
-    #[error("layer \"{layer}\": {count} lines meet at {at}, so it is not told which one goes around; accepted: two at each corner")]
+    #[error(
+        "layer \"{layer}\": {count} lines meet at {at}, so it is not told which one goes around; accepted: two at each corner"
+    )]
     Branching {
         /// The layer.
         layer: String,
@@ -93,7 +95,9 @@ pub enum DrawingError {
         count: usize,
     },
     /// More than one line around, apart from each other.
-    #[error("layer \"{layer}\": {count} closed lines lie apart from each other, one at {at}; accepted: one around the slab, others inside it")]
+    #[error(
+        "layer \"{layer}\": {count} closed lines lie apart from each other, one at {at}; accepted: one around the slab, others inside it"
+    )]
     Apart {
         /// The layer.
         layer: String,

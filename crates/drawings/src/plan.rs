@@ -81,7 +81,8 @@ impl Drawing {
     }
 
     fn layer(&self, name: &str) -> Result<&Layer, DrawingError> {
-        let unknown = || DrawingError::UnknownLayer { name: name.to_owned(), known: self.layers.keys().cloned().collect() };
+        let unknown =
+            || DrawingError::UnknownLayer { name: name.to_owned(), known: self.layers.keys().cloned().collect() };
         self.layers.get(name).ok_or_else(unknown)
     }
 
@@ -143,7 +144,7 @@ impl<'a> Desk<'a> {
         let low = Spot::new(least(|s| s.x), least(|s| s.y));
         let across = one * (most(|s| s.x) - low.x).max(most(|s| s.y) - low.y);
         let too_wide = DrawingError::TooWide { unit: format!("{units:?}").to_lowercase(), across };
-        if !(across.as_metres() <= WIDEST) {
+        if across.as_metres().is_nan() || across.as_metres() > WIDEST {
             return Err(too_wide);
         }
         Ok(Self { outline, low, one: one.as_metres(), notation, too_wide })
@@ -193,9 +194,8 @@ fn edges(corners: &[Spot]) -> impl Iterator<Item = (Spot, Spot)> {
 }
 
 fn inside(corners: &[Spot], at: Spot) -> bool {
-    let crosses = |(a, b): &(Spot, Spot)| {
-        (a.y > at.y) != (b.y > at.y) && at.x < a.x + (b.x - a.x) * ((at.y - a.y) / (b.y - a.y))
-    };
+    let crosses =
+        |(a, b): &(Spot, Spot)| (a.y > at.y) != (b.y > at.y) && at.x < a.x + (b.x - a.x) * ((at.y - a.y) / (b.y - a.y));
     edges(corners).filter(crosses).count() % 2 == 1
 }
 

@@ -86,7 +86,13 @@ pub(crate) fn scan(bytes: &[u8]) -> Result<Scanned, DrawingError> {
     if bytes.trim_ascii().is_empty() {
         return Err(DrawingError::NotText { found: "it is empty" });
     }
-    let mut scan = Scan { pairs: Pairs { rest: Some(bytes), line: 0 }, unicode: false, vertices: 0, seen: 0, out: Scanned::default() };
+    let mut scan = Scan {
+        pairs: Pairs { rest: Some(bytes), line: 0 },
+        unicode: false,
+        vertices: 0,
+        seen: 0,
+        out: Scanned::default(),
+    };
     // Entities need no header, but text after the year 2007 is written another way.
     scan.out.kept.push_str("0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1032\n0\nENDSEC\n");
     scan.file()?;
@@ -164,7 +170,11 @@ impl<'a> Scan<'a> {
         let (mut polyline, mut open, mut pair) = (false, false, self.pairs.next("a section of entities")?);
         loop {
             if pair.code != 0 {
-                return Err(DrawingError::Malformed { line: pair.line, found: short(pair.value), expected: "an entity (code 0)" });
+                return Err(DrawingError::Malformed {
+                    line: pair.line,
+                    found: short(pair.value),
+                    expected: "an entity (code 0)",
+                });
             }
             let kind = String::from_utf8_lossy(pair.value.trim_ascii()).into_owned();
             let line = pair.line;

@@ -41,7 +41,11 @@ fn feet(length: Length, said: f64) {
 }
 
 fn square_feet(area: Area, said: f64) {
-    assert!((area.as_square_feet() - said).abs() < 1e-9 * said.max(1.0), "{} ft2, by hand {said}", area.as_square_feet());
+    assert!(
+        (area.as_square_feet() - said).abs() < 1e-9 * said.max(1.0),
+        "{} ft2, by hand {said}",
+        area.as_square_feet()
+    );
 }
 
 fn grid(x: f64, y: f64) -> Value {
@@ -89,7 +93,7 @@ fn a_border_keeps_its_corners_around_a_corner_that_points_in() {
     let plan = plan(&json!({"outline": {"polygon": corners}, "score_lines": [{"border": {"inset": "2 ft"}}]}));
     // 140 ft around; each of 5 corners takes 4 ft, the one that points in gives 4 ft.
     feet(pattern_lines(&plan, 0).expect("drawn").length, 124.0);
-    let found = tiles(&plan, 0, Fraction::percent(25.0).expect("a share")).expect("drawn");
+    let found = tiles(&plan, 0, Fraction::share(0.25).expect("a share")).expect("drawn");
     assert_eq!((found.whole, found.cut, found.full), (0, 2, None));
     // Inside: 36 by 26 ft less 10 by 10 ft.
     let inner = found.tiles.iter().map(|t| t.area).fold(Area::ZERO, Area::max);
@@ -98,7 +102,7 @@ fn a_border_keeps_its_corners_around_a_corner_that_points_in() {
 
 #[test]
 fn tiles_whole_and_cut() {
-    let quarter = Fraction::percent(25.0).expect("a share");
+    let quarter = Fraction::share(0.25).expect("a share");
     let count = |more: Value| {
         let found = tiles(&hall(more), 0, quarter).expect("drawn");
         (found.whole, found.cut, found.slivers)
@@ -145,14 +149,18 @@ fn sections_between_joints() {
     assert_eq!(areas(json!({"joints": joints(&[ring])})), [9.0, 1191.0]);
     let score = json!([{"lines": {"lines": [line(&[(0.0, 20.0), (40.0, 20.0)])]}}]);
     assert_eq!(areas(json!({"joints": joints(&[ring]), "score_lines": score.clone()})), [9.0, 400.0, 791.0]);
-    let only = Sections::of(&hall(json!({"joints": joints(&[ring]), "score_lines": score})), Cuts { joints: true, score_lines: false });
+    let only = Sections::of(
+        &hall(json!({"joints": joints(&[ring]), "score_lines": score})),
+        Cuts { joints: true, score_lines: false },
+    );
     assert_eq!(only.expect("drawn").sections().len(), 2);
 }
 
 #[test]
 fn sections_know_their_place() {
     let zones = json!([{"name": "West", "shape": rectangle(0.0, 0.0, 15.0, 30.0)}, {"name": "East"}]);
-    let plan = hall(json!({"joints": joints(&[&[(10.0, 0.0), (10.0, 30.0)], &[(0.0, 20.0), (40.0, 20.0)]]), "zones": zones}));
+    let plan =
+        hall(json!({"joints": joints(&[&[(10.0, 0.0), (10.0, 30.0)], &[(0.0, 20.0), (40.0, 20.0)]]), "zones": zones}));
     let sections = Sections::of(&plan, ALL).expect("drawn");
     let ids: Vec<(usize, f64)> = sections.sections().iter().map(|s| (s.id, s.area.as_square_feet().round())).collect();
     assert_eq!(ids, [(1, 200.0), (2, 600.0), (3, 100.0), (4, 300.0)]);
@@ -203,7 +211,9 @@ fn sections_joined_to_what_a_crew_can_keep_wet() {
 
 #[test]
 fn a_joint_typed_twice_counts_once() {
-    let plan = hall(json!({"joints": joints(&[&[(10.0, 0.0), (10.0, 30.0)], &[(10.0, 10.0), (10.0, 40.0)], &[(0.0, 20.0), (9.0, 20.0)]])}));
+    let plan = hall(
+        json!({"joints": joints(&[&[(10.0, 0.0), (10.0, 30.0)], &[(10.0, 10.0), (10.0, 40.0)], &[(0.0, 20.0), (9.0, 20.0)]])}),
+    );
     feet(joint_lines(&plan).expect("drawn").length, 39.0);
 }
 

@@ -51,7 +51,8 @@ fn each_fault_names_field_value_and_accepted_form() {
     let joint = |line: Value| hall(&json!({"joints": [{"line": line}]}));
     let score = |pattern: Value| hall(&json!({"score_lines": [pattern]}));
     let grid = |x: &str, y: &str| json!({"grid": {"spacing_x": x, "spacing_y": y}});
-    let many: Vec<Value> = (0..501).map(|i| json!({"line": [[format!("{} ft", 1 + i % 30), "0"], ["9 ft", "30 ft"]]})).collect();
+    let many: Vec<Value> =
+        (0..501).map(|i| json!({"line": [[format!("{} ft", 1 + i % 30), "0"], ["9 ft", "30 ft"]]})).collect();
     let zigzag: Vec<Value> = (0..2001).map(|i| json!([format!("{} in", i % 7), format!("{} in", i % 11)])).collect();
     let both = [grid("0.02 ft", "40 ft"), json!({"grid": {"spacing_x": "0.05 ft", "spacing_y": "40 ft"}})];
 
@@ -63,7 +64,11 @@ fn each_fault_names_field_value_and_accepted_form() {
         (joint(json!([["0", "0"], ["40 ft", "0"]])), "joints[0]", "not along its edge"),
         (joint(json!([["40000 ft", "0"], ["0", "0"]])), "joints[0].line[0][0]", "10 km"),
         (joint(json!([["20 parsecs", "0"], ["0", "0"]])), "joints[0].line[0][0]", "20 parsecs"),
-        (hall(&json!({"joints": [{"line": [["1 ft", "0"], ["1 ft", "9 ft"]], "kind": "weld"}]})), "joints[0].kind", "weld"),
+        (
+            hall(&json!({"joints": [{"line": [["1 ft", "0"], ["1 ft", "9 ft"]], "kind": "weld"}]})),
+            "joints[0].kind",
+            "weld",
+        ),
         (
             hall(&json!({"joints": [{"line": [["30 ft", "0"], ["30 ft", "9 ft"]], "zone": "West"}]})),
             "joints[0]",
@@ -82,12 +87,20 @@ fn each_fault_names_field_value_and_accepted_form() {
         (score(grid("1e-300 m", "4 ft")), "score_lines[0].grid.spacing_x", "up to 1000"),
         (score(grid("41 ft", "41 ft")), "score_lines[0].grid", "nothing of it"),
         (score(json!({"diagonal": {"spacing": "0 ft"}})), "score_lines[0].diagonal.spacing", "above zero"),
-        (score(json!({"diagonal": {"spacing": "4 ft", "turn": "left"}})), "score_lines[0].diagonal", "unknown field"),
+        (
+            score(json!({"diagonal": {"spacing": "4 ft", "turn": "left"}})),
+            "score_lines[0].diagonal.turn",
+            "unknown field",
+        ),
         (score(json!({"border": {"inset": "15 ft"}})), "score_lines[0].border.inset", "15 ft"),
         (score(json!({"border": {"inset": "12 ft", "zone": "west"}})), "score_lines[0].border.inset", "half the width"),
         (score(json!({"lines": {"lines": []}})), "score_lines[0].lines.lines", "1 or more"),
         (score(json!({"lines": {"lines": [[["1 ft", "1 ft"]]]}})), "score_lines[0].lines.lines[0]", "2 or more"),
-        (score(json!({"grid": {"spacing_x": "4 ft", "spacing_y": "4 ft", "zone": "Hall"}})), "score_lines[0].grid.zone", "Hall"),
+        (
+            score(json!({"grid": {"spacing_x": "4 ft", "spacing_y": "4 ft", "zone": "Hall"}})),
+            "score_lines[0].grid.zone",
+            "Hall",
+        ),
         (score(json!({"spiral": {}})), "score_lines[0]", "unknown variant `spiral`"),
         (hall(&json!({"score_lines": both.clone()})), "score_lines[0].grid.spacing_x", "2001 lines"),
         (hall(&json!({"score_lines": vec![both[1].clone(); 3]})), "score_lines", "2000"),

@@ -36,8 +36,12 @@ pub(super) fn extent(ring: &[Coord<f64>]) -> Extent {
         let span = high - low;
         narrowest = narrowest.min(off);
         let sides = Extent { long: span.max(off), short: span.min(off), narrowest };
-        // A hair's difference in area keeps the first, so that the order of corners hardly matters.
-        if best.is_none_or(|(area, _)| span * off < area * (1.0 - 1e-9)) {
+        // Of two as large the one nearer to square, so that the order of corners does not matter.
+        let better = |(area, kept): (f64, Extent)| {
+            let alike = (span * off - area).abs() <= 1e-9 * area;
+            if alike { sides.long < kept.long } else { span * off < area }
+        };
+        if best.is_none_or(better) {
             best = Some((span * off, sides));
         }
     }
