@@ -43,8 +43,9 @@ fn exact(ring: &LineString<f64>, moved: &[Line<f64>], same: f64) -> Vec<Line<f64
         source[before]
             .zip(source[after])
             .and_then(|(a, b)| crossing(a, b))
-            .filter(|exact| libm::hypot(exact.x - rough.x, exact.y - rough.y) <= same)
-            .unwrap_or(rough)
+            // The sharper the corner, the farther the grid moves it.
+            .filter(|(exact, sine)| libm::hypot(exact.x - rough.x, exact.y - rough.y) <= same / sine)
+            .map_or(rough, |(exact, _)| exact)
     };
     // A place amid one moved edge is no corner, and may lie off it by the grid.
     let straight = |i: usize| source[i].is_some() && source[i] == source[(i + edges.len() - 1) % edges.len()];
@@ -68,12 +69,14 @@ fn on(edge: Line<f64>, moved: &[Line<f64>], same: f64) -> Option<Line<f64>> {
         .map(|(_, w)| w)
 }
 
-/// Where the two lines, made endless, cross; `None` when they are nearly parallel.
-fn crossing(a: Line<f64>, b: Line<f64>) -> Option<Coord<f64>> {
+/// Where the two lines, made endless, cross, and the sine of their angle; `None` when they are nearly
+/// parallel.
+fn crossing(a: Line<f64>, b: Line<f64>) -> Option<(Coord<f64>, f64)> {
     let across = cross(a.delta(), b.delta());
     let sizes = libm::hypot(a.dx(), a.dy()) * libm::hypot(b.dx(), b.dy());
     if across.abs() <= 1e-6 * sizes {
         return None;
     }
-    Some(a.start + a.delta() * (cross(b.start - a.start, b.delta()) / across))
+    let at = a.start + a.delta() * (cross(b.start - a.start, b.delta()) / across);
+    Some((at, across.abs() / sizes))
 }
