@@ -16,6 +16,7 @@ const HEIGHTS: &[(&str, u32)] = &[
     ("photographed", 3),
     ("store", 3),
     ("words", 3),
+    ("drawings", 3),
     ("pictures", 4),
     ("sums", 4),
     ("papers", 4),

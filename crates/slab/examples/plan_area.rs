@@ -34,7 +34,8 @@ fn main() -> Result<(), Box<dyn Error>> {
     for line in std::io::stdin().lock().lines() {
         let line: Line = serde_json::from_str(&line?)?;
         let cut_outs = line.cut_outs.iter().map(|c| polygon(c)).collect::<Result<_, _>>()?;
-        let spec = PlanSpec { outline: polygon(&line.outline)?, cut_outs, zones: Vec::new(), north: None };
+        let (zones, joints, score_lines) = (Vec::new(), Vec::new(), Vec::new());
+        let spec = PlanSpec { outline: polygon(&line.outline)?, cut_outs, zones, joints, score_lines, north: None };
         let plan = Plan::resolve(&spec)?;
         let (perimeter, centroid) = plan.perimeter().zip(plan.centroid()).ok_or("a drawn plan has both")?;
         writeln!(

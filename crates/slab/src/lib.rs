@@ -8,6 +8,7 @@
 
 pub mod diary;
 pub mod drying;
+pub mod layout;
 pub mod order;
 pub mod panels;
 pub mod plan;

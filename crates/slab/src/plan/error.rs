@@ -182,6 +182,52 @@ pub enum PlanError {
         /// Its name.
         name: String,
     },
+    /// Joints or score lines where only areas are known.
+    #[error("{path}: only areas are known, so no line has a place; accepted: an outline that is drawn, or no {path}")]
+    LinesWithoutShape {
+        /// The joints or the score lines.
+        path: String,
+    },
+    /// A line or a pattern of which nothing lies on the slab or in its zone.
+    #[error(
+        "{path}: nothing of it lies on the slab or in its zone; accepted: lines with a part on it, not along its edge"
+    )]
+    LineOffSlab {
+        /// The joint or the pattern.
+        path: String,
+    },
+    /// A pattern of more lines than a slab has.
+    #[error("{path}: \"{typed}\" makes {count} lines; accepted: a length that makes up to {most}")]
+    TooManyLines {
+        /// The spacing or the inset.
+        path: String,
+        /// What was typed.
+        typed: String,
+        /// How many lines it makes one way.
+        count: usize,
+        /// How many there may be.
+        most: usize,
+    },
+    /// A border that meets itself everywhere.
+    #[error(
+        "{path}: \"{typed}\" leaves nothing inside the border; accepted: less than half the width of the slab or zone"
+    )]
+    BorderTooWide {
+        /// The inset.
+        path: String,
+        /// What was typed.
+        typed: String,
+    },
+    /// A line limited to a zone that is not there.
+    #[error("{path}: there is no zone \"{name}\"; accepted: {}, or none for the whole slab", .known.join(", "))]
+    UnknownZone {
+        /// The field.
+        path: String,
+        /// The name typed.
+        name: String,
+        /// The names there are.
+        known: Vec<String>,
+    },
 }
 
 impl PlanError {
@@ -207,7 +253,12 @@ impl PlanError {
             | Self::DuplicateZone { path, .. }
             | Self::BlankZoneName { path }
             | Self::TwoRestZones { path, .. }
-            | Self::EmptyZone { path, .. } => path,
+            | Self::EmptyZone { path, .. }
+            | Self::LinesWithoutShape { path }
+            | Self::LineOffSlab { path }
+            | Self::TooManyLines { path, .. }
+            | Self::BorderTooWide { path, .. }
+            | Self::UnknownZone { path, .. } => path,
         }
     }
 }

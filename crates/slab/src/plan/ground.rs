@@ -25,7 +25,7 @@ pub struct Piece {
     pub holes: Vec<Vec<Point>>,
 }
 
-pub(super) fn pieces(ground: &MultiPolygon<f64>) -> Vec<Piece> {
+pub(crate) fn pieces(ground: &MultiPolygon<f64>) -> Vec<Piece> {
     let ring = |line: &LineString<f64>| line.0.iter().skip(1).map(|c| Point::of(*c)).collect();
     ground
         .orient(geo::orient::Direction::Default)
@@ -34,7 +34,7 @@ pub(super) fn pieces(ground: &MultiPolygon<f64>) -> Vec<Piece> {
         .collect()
 }
 
-pub(super) fn area(ground: &MultiPolygon<f64>) -> f64 {
+pub(crate) fn area(ground: &MultiPolygon<f64>) -> f64 {
     ground.unsigned_area()
 }
 
@@ -52,12 +52,12 @@ pub(super) fn centroid(ground: &MultiPolygon<f64>) -> Option<Point> {
     ground.centroid().map(|p| Point::of(p.0))
 }
 
-pub(super) fn bounds(ground: &MultiPolygon<f64>) -> Option<(Point, Point)> {
+pub(crate) fn bounds(ground: &MultiPolygon<f64>) -> Option<(Point, Point)> {
     ground.bounding_rect().map(|r| (Point::of(r.min()), Point::of(r.max())))
 }
 
 /// Inside or on the edge.
-pub(super) fn holds(ground: &MultiPolygon<f64>, at: Point) -> bool {
+pub(crate) fn holds(ground: &MultiPolygon<f64>, at: Point) -> bool {
     ground.intersects(&at.coord())
 }
 
@@ -78,7 +78,7 @@ pub(super) fn area_wider_than(ground: &MultiPolygon<f64>, width: f64) -> f64 {
     ground.iter().filter(|p| mean_width(p) > width).map(|p| p.unsigned_area()).fold(0.0, |a, b| a + b)
 }
 
-pub(super) fn common(a: &MultiPolygon<f64>, b: &MultiPolygon<f64>) -> MultiPolygon<f64> {
+pub(crate) fn common(a: &MultiPolygon<f64>, b: &MultiPolygon<f64>) -> MultiPolygon<f64> {
     if apart(a, b) { MultiPolygon(Vec::new()) } else { tidy(a.intersection(b), &[a, b]) }
 }
 
@@ -135,7 +135,7 @@ fn tidy(result: MultiPolygon<f64>, from: &[&MultiPolygon<f64>]) -> MultiPolygon<
     MultiPolygon(kept.collect())
 }
 
-fn rings(polygon: &Polygon<f64>) -> impl Iterator<Item = &LineString<f64>> {
+pub(super) fn rings(polygon: &Polygon<f64>) -> impl Iterator<Item = &LineString<f64>> {
     std::iter::once(polygon.exterior()).chain(polygon.interiors())
 }
 

@@ -9,6 +9,12 @@ use super::{Offset, PlanError};
 const MOST_CORNERS: usize = 2_000;
 /// The most shapes of one kind a plan may have.
 const MOST_SHAPES: usize = 500;
+/// The most patterns of score lines a plan may have.
+const MOST_PATTERNS: usize = 50;
+/// The most parallel lines of one family; a warehouse with a foot between has hundreds.
+const MOST_LINES: usize = 1_000;
+/// The most straight pieces of joints and score lines together, before they are clipped.
+const MOST_SEGMENTS: usize = 2_000;
 
 /// A length above zero and at most 10 km, in metres.
 pub(super) fn length(written: &Written<Length>, path: &str) -> Result<f64, PlanError> {
@@ -63,6 +69,47 @@ pub(super) fn shape_limit(count: usize, least: usize, path: &str) -> Result<(), 
     }
     if count > MOST_SHAPES {
         return Err(PlanError::TooMany { path: path.to_owned(), count, most: MOST_SHAPES });
+    }
+    Ok(())
+}
+
+/// Up to [`MOST_SHAPES`] joints or free lines.
+pub(super) fn joint_limit(count: usize, path: &str) -> Result<(), PlanError> {
+    shape_limit(count, 0, path)
+}
+
+/// Up to [`MOST_PATTERNS`].
+pub(super) fn pattern_limit(count: usize, path: &str) -> Result<(), PlanError> {
+    if count > MOST_PATTERNS {
+        return Err(PlanError::TooMany { path: path.to_owned(), count, most: MOST_PATTERNS });
+    }
+    Ok(())
+}
+
+/// From two points of a line up to [`MOST_CORNERS`].
+pub(super) fn point_limit(count: usize, path: &str) -> Result<(), PlanError> {
+    if count < 2 {
+        return Err(PlanError::TooFew { path: path.to_owned(), count, least: 2 });
+    }
+    if count > MOST_CORNERS {
+        return Err(PlanError::TooMany { path: path.to_owned(), count, most: MOST_CORNERS });
+    }
+    Ok(())
+}
+
+/// Up to [`MOST_LINES`] from one spacing or inset.
+pub(super) fn line_limit(count: usize, path: &str, typed: &str) -> Result<(), PlanError> {
+    if count > MOST_LINES {
+        let (path, typed) = (path.to_owned(), typed.to_owned());
+        return Err(PlanError::TooManyLines { path, typed, count, most: MOST_LINES });
+    }
+    Ok(())
+}
+
+/// Up to [`MOST_SEGMENTS`] over all joints and patterns.
+pub(super) fn segment_limit(count: usize) -> Result<(), PlanError> {
+    if count > MOST_SEGMENTS {
+        return Err(PlanError::TooMany { path: "score_lines".to_owned(), count, most: MOST_SEGMENTS });
     }
     Ok(())
 }

@@ -13,11 +13,16 @@
 
 mod angle;
 mod blunder;
+mod border;
 mod circle;
+pub(crate) mod clip;
 mod error;
-mod ground;
+pub(crate) mod ground;
 mod limits;
+mod line_spec;
+mod lines;
 mod offset;
+mod pattern;
 mod precision;
 mod shape;
 mod spec;
@@ -28,6 +33,9 @@ pub use angle::{Bearing, Turn};
 pub use blunder::{Remedy, Suspect};
 pub use error::PlanError;
 pub use ground::Piece;
+pub use line_spec::{BorderSpec, DiagonalSpec, FreeSpec, GridSpec, JointKind, JointSpec, ScoreSpec};
+pub(crate) use lines::Run;
+pub use lines::{Joint, Pattern};
 pub use offset::{Offset, Point, WrittenPoint};
 pub use precision::Precision;
 pub use shape::Patch;
@@ -38,7 +46,7 @@ pub use zones::{FIT_TOLERANCE, WHOLE, Zone};
 use geo::MultiPolygon;
 use units::{Area, Length, Written};
 
-use shape::{Drawn, PatchShape, Shape};
+use shape::{Drawn, Shape};
 use walk::Walks;
 use zones::Whole;
 
@@ -52,6 +60,8 @@ pub struct Plan {
     zones: Vec<Zone>,
     walks: Walks,
     north: Option<Bearing>,
+    joints: Vec<Joint>,
+    patterns: Vec<Pattern>,
 }
 
 /// How much of a zone a patch covers.
@@ -75,8 +85,10 @@ impl Plan {
             Shape::Area(gross) => {
                 let area = gross - area_of_cut_outs(spec, gross)?;
                 let (zones, walks) = zones::divide(&spec.zones, &Whole::Area(area))?;
+                lines::none(spec)?;
                 let (gross, area) = (Area::square_metres(gross), Area::square_metres(area));
-                Ok(Self { gross, area, ground: None, zones, walks, north })
+                let (joints, patterns) = (Vec::new(), Vec::new());
+                Ok(Self { gross, area, ground: None, zones, walks, north, joints, patterns })
             }
             Shape::Drawn(outline) => {
                 let (cut, mut walks) = cut_outs(spec, &outline)?;
@@ -90,8 +102,9 @@ impl Plan {
                     walks.insert(0, ("outline.walk".to_owned(), walk));
                 }
                 walks.extend(zone_walks);
+                let (joints, patterns) = lines::resolve(spec, &slab, &zones)?;
                 let area = Area::square_metres(ground::area(&slab));
-                Ok(Self { gross, area, ground: Some((slab, cut)), zones, walks, north })
+                Ok(Self { gross, area, ground: Some((slab, cut)), zones, walks, north, joints, patterns })
             }
         }
     }
@@ -182,18 +195,36 @@ impl Plan {
         self.zones.iter().find(holds).or_else(|| self.zones.iter().find(|z| z.contains(at)))
     }
 
+    /// The joints in the order typed.
+    #[must_use]
+    pub fn joints(&self) -> &[Joint] {
+        &self.joints
+    }
+
+    /// The patterns of score lines in the order typed.
+    #[must_use]
+    pub fn patterns(&self) -> &[Pattern] {
+        &self.patterns
+    }
+
+    /// The slab without its cut-outs; `None` when it is not drawn.
+    pub(crate) fn slab_ground(&self) -> Option<&MultiPolygon<f64>> {
+        self.ground.as_ref().map(|(slab, _)| slab)
+    }
+
+    /// The ground that lines limited to a zone lie on: that zone's, else the slab's.
+    pub(crate) fn scope(&self, zone: Option<usize>) -> Option<&MultiPolygon<f64>> {
+        zone.map_or_else(|| self.slab_ground(), |i| self.zones.get(i)?.ground.as_ref())
+    }
+
     /// How much of each zone a patch covers; zones that it misses are left out.
     ///
     /// Exact for circles; for polygons to about 10⁻⁹ of the extent.
     #[must_use]
     pub fn shares(&self, patch: &Patch) -> Vec<Share<'_>> {
-        let covered = |own: &MultiPolygon<f64>| match &patch.0 {
-            PatchShape::Circle { centre, radius } => circle::shared_area(own, *centre, *radius),
-            PatchShape::Polygon(polygon) => ground::area(&ground::common(own, polygon)),
-        };
         self.zones
             .iter()
-            .filter_map(|zone| Some((zone, covered(zone.ground.as_ref()?))))
+            .filter_map(|zone| Some((zone, patch.on(zone.ground.as_ref()?))))
             // Less than the rounding of a circle that misses the zone.
             .filter(|(zone, area)| *area > 1e-12 * zone.area.as_square_metres())
             .map(|(zone, area)| Share { zone, area: Area::square_metres(area) })

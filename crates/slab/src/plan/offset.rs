@@ -119,11 +119,11 @@ impl Point {
         Length::metres(libm::hypot(self.x.0 - other.x.0, self.y.0 - other.y.0))
     }
 
-    pub(super) const fn coord(self) -> geo::Coord<f64> {
+    pub(crate) const fn coord(self) -> geo::Coord<f64> {
         geo::Coord { x: self.x.0, y: self.y.0 }
     }
 
-    pub(super) const fn of(coord: geo::Coord<f64>) -> Self {
+    pub(crate) const fn of(coord: geo::Coord<f64>) -> Self {
         Self { x: Offset(coord.x), y: Offset(coord.y) }
     }
 }

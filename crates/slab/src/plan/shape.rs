@@ -5,7 +5,7 @@ use geo::{Area as _, Coord, LineString, MultiPolygon, Polygon, Rect};
 use units::Length;
 
 use super::limits::{area, corner_limit, length, offset, shape_limit};
-use super::{PlanError, Point, ShapeSpec, Walk, WrittenPoint, ground, walk};
+use super::{PlanError, Point, ShapeSpec, Walk, WrittenPoint, circle, ground, walk};
 
 /// A shape after reading.
 pub(super) enum Shape {
@@ -103,10 +103,10 @@ pub(super) fn ring(mut coords: Vec<Coord<f64>>, path: &str) -> Result<MultiPolyg
 
 /// A patch on the plan, such as the place of an incident: a circle or a polygon.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Patch(pub(super) PatchShape);
+pub struct Patch(PatchShape);
 
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum PatchShape {
+enum PatchShape {
     Circle { centre: Coord<f64>, radius: f64 },
     Polygon(MultiPolygon<f64>),
 }
@@ -126,6 +126,14 @@ impl Patch {
             Ok(Self(PatchShape::Circle { centre: centre.coord(), radius: metres }))
         } else {
             Err(PlanError::ZeroLength { path: "radius".to_owned(), typed })
+        }
+    }
+
+    /// How much of it lies on the ground, square metres.
+    pub(crate) fn on(&self, own: &MultiPolygon<f64>) -> f64 {
+        match &self.0 {
+            PatchShape::Circle { centre, radius } => circle::shared_area(own, *centre, *radius),
+            PatchShape::Polygon(polygon) => ground::area(&ground::common(own, polygon)),
         }
     }
 

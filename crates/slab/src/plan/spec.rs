@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use units::{Area, Length, Written};
 
-use super::{Bearing, PlanError, Precision, Turn, WrittenPoint};
+use super::{Bearing, JointSpec, PlanError, Precision, ScoreSpec, Turn, WrittenPoint};
 
 /// A slab's plan as typed; [`super::Plan::resolve`] makes geometry of it.
 ///
@@ -33,6 +33,12 @@ pub struct PlanSpec {
     /// The parts that are judged and ordered for apart. With none, the slab is one zone, `whole`.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub zones: Vec<ZoneSpec>,
+    /// The joints that the slab has: sawn, between pours, around what must move free.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub joints: Vec<JointSpec>,
+    /// The score lines that are wanted or there, by pattern.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub score_lines: Vec<ScoreSpec>,
     /// The compass bearing that plan north (straight up on the plan) points to.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub north: Option<Written<Bearing>>,

@@ -21,7 +21,7 @@ pub const WHOLE: &str = "whole";
 pub struct Zone {
     pub(super) name: String,
     pub(super) area: Area,
-    pub(super) ground: Option<MultiPolygon<f64>>,
+    pub(crate) ground: Option<MultiPolygon<f64>>,
 }
 
 impl Zone {

@@ -1,0 +1,38 @@
+//! Reads the outline of a slab out of a drawing file (DXF, as text).
+//!
+//! Why this crate exists: architects send drawings, and typing a floor again is slow and goes wrong.
+//! It keeps the reader of the file format away from `slab`, which knows only plans. A file comes from
+//! a stranger: it is bounded in size, number and nesting, and whatever is wrong with it is an error.
+//!
+//! ```
+//! use drawings::{Choice, Units, read_dxf};
+//! let file = include_bytes!("../../../reference/plan/dxf/lines_only.dxf");
+//! let drawing = read_dxf(file)?;
+//! assert_eq!(drawing.units, Units::Millimetres);
+//! let spec = drawing.plan(&Choice::of_outline("SLAB"))?;
+//! let plan = slab::plan::Plan::resolve(&spec).expect("a sound slab");
+//! assert_eq!(plan.area().as_square_metres().round(), 84.0);
+//! # Ok::<(), drawings::DrawingError>(())
+//! ```
+//!
+//! To add a kind of entity: its name and groups in `scan`, its shape in `flatten`, a drawing under
+//! `reference/plan/dxf` with its area, and a line in the table of `tests/areas.rs`.
+
+mod affine;
+mod chain;
+mod curve;
+mod drawing;
+mod error;
+mod flatten;
+mod plan;
+mod read;
+mod scan;
+mod units;
+mod write;
+
+pub use drawing::{Chain, Drawing, Gap, Label, Layer, Loop, Spot};
+pub use error::DrawingError;
+pub use plan::Choice;
+pub use read::read_dxf;
+pub use units::Units;
+pub use write::Notation;
