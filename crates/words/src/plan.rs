@@ -178,6 +178,18 @@ impl Voice {
                 args.push(("allowed", self.length(walk.perimeter / walk.limit.parts()).into()));
                 ("plan-wrong-walk-open", args)
             }
+            PlanError::LinesWithoutShape { .. } => ("plan-wrong-lines-without-shape", Vec::new()),
+            PlanError::LineOffSlab { .. } => ("plan-wrong-line-off-slab", Vec::new()),
+            PlanError::TooManyLines { typed, count: lines, most, .. } => {
+                let args = vec![("typed", typed.as_str().into()), ("count", count(*lines))];
+                ("plan-wrong-too-many-lines", args.into_iter().chain([("most", count(*most))]).collect())
+            }
+            PlanError::BorderTooWide { typed, .. } => {
+                ("plan-wrong-border-too-wide", vec![("typed", typed.as_str().into())])
+            }
+            PlanError::UnknownZone { name, known, .. } => {
+                ("plan-wrong-unknown-zone", vec![("name", name.as_str().into()), ("known", self.list(known).into())])
+            }
             PlanError::TurnsOpen { sum, limit, .. } => {
                 let limit = rounded(limit.as_right_degrees(), ANGLE_DECIMALS);
                 ("plan-wrong-turns-open", vec![("sum", self.turn(*sum).into()), ("limit", limit.into())])

@@ -11,6 +11,7 @@ walk-suspect-turn walk-suspect-fits walk-suspect-leaves walk-suspects walk-suspe
 plan-wrong-same-corner plan-wrong-too-large plan-wrong-few-walls plan-wrong-few-corners plan-wrong-few-rectangles
 plan-wrong-too-many plan-wrong-missing-turn plan-wrong-crossing plan-wrong-no-area plan-wrong-no-area-typed
 plan-wrong-walk-open plan-wrong-turns-open plan-wrong-mixed plan-wrong-cut-out-outside plan-wrong-zone-outside
+plan-wrong-lines-without-shape plan-wrong-line-off-slab plan-wrong-too-many-lines plan-wrong-border-too-wide plan-wrong-unknown-zone
 plan-wrong-zones-overlap plan-wrong-areas-too-large plan-wrong-duplicate-zone plan-wrong-blank-name
 plan-wrong-two-rests plan-wrong-empty-zone
 ";

@@ -105,7 +105,7 @@ fn the_panel_is_marked_beside_the_card_and_its_color_is_measured() {
     let tab = Visit::within(60).tab(Reading::PHONE);
     let id = site.slab();
     tab.go(&server, &format!("/slab/{id}/add/panel_made"));
-    tab.type_in("[name='panel']", "P1");
+    tab.fill("[name='panel']", "P1");
     tab.tap_to(".send button");
     tab.go(&server, &format!("/slab/{id}/add/panel_photographed?panel=P1&state=sealed&next=/slab/{id}/panels"));
     tab.photograph(&[&repository("demo/photographs/panel-1.jpg")]);

@@ -231,7 +231,14 @@ impl<'t> Reader<'t> {
         let (cut_outs, cuts) = self.cut_outs();
         let north = self.north();
         Some(Told {
-            spec: PlanSpec { outline: ShapeSpec::Rectangles(outline), cut_outs, zones, north },
+            spec: PlanSpec {
+                outline: ShapeSpec::Rectangles(outline),
+                cut_outs,
+                zones,
+                joints: Vec::new(),
+                score_lines: Vec::new(),
+                north,
+            },
             from: Sources { way: Telling::Rooms, outline: outline_rows, legs: Vec::new(), cuts, zones: zone_rows },
         })
     }
@@ -259,7 +266,7 @@ impl<'t> Reader<'t> {
         let north = self.north();
         let outline = ShapeSpec::Walk(WalkSpec { start: start?, legs, closing_turn, limit });
         Some(Told {
-            spec: PlanSpec { outline, cut_outs, zones, north },
+            spec: PlanSpec { outline, cut_outs, zones, joints: Vec::new(), score_lines: Vec::new(), north },
             from: Sources { way: Telling::Walk, outline: Vec::new(), legs: rows, cuts, zones: zone_rows },
         })
     }
@@ -323,7 +330,14 @@ impl<'t> Reader<'t> {
         }
         self.rest(&mut zones, &mut rows);
         Some(Told {
-            spec: PlanSpec { outline: ShapeSpec::Area(area?), cut_outs: Vec::new(), zones, north: None },
+            spec: PlanSpec {
+                outline: ShapeSpec::Area(area?),
+                cut_outs: Vec::new(),
+                zones,
+                joints: Vec::new(),
+                score_lines: Vec::new(),
+                north: None,
+            },
             from: Sources { way: Telling::Area, outline: Vec::new(), legs: Vec::new(), cuts: Vec::new(), zones: rows },
         })
     }
