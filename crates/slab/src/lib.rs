@@ -9,6 +9,7 @@
 pub mod diary;
 pub mod drying;
 pub mod layout;
+pub mod map;
 pub mod order;
 pub mod panels;
 pub mod plan;

@@ -55,7 +55,7 @@ pub fn crawl(
         meet(address.clone(), &mut waiting);
     }
     let links = format!(
-        "(() => {{ const link_is_file = (path) => /\\.(pdf|ics|csv|json|jsonl|svg|png|jpg|webmanifest)$/.test(path); return {LINKS}; }})()"
+        "(() => {{ const link_is_file = (path) => /\\.(pdf|ics|csv|json|jsonl|svg|png|jpg|webmanifest)$|\\/photo\\/[0-9a-f]{{64}}|\\/entry\\/[^/]+\\/map$/.test(path); return {LINKS}; }})()"
     );
     while let Some(address) = waiting.pop_front() {
         tab.go(server, &address);

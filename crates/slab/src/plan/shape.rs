@@ -129,6 +129,18 @@ impl Patch {
         }
     }
 
+    /// Whether a point lies in it or on its edge.
+    #[must_use]
+    pub fn holds(&self, at: Point) -> bool {
+        match &self.0 {
+            PatchShape::Circle { centre, radius } => {
+                let at = at.coord();
+                libm::hypot(at.x - centre.x, at.y - centre.y) <= *radius
+            }
+            PatchShape::Polygon(polygon) => ground::touches(polygon, at),
+        }
+    }
+
     /// How much of it lies on the ground, square metres.
     pub(crate) fn on(&self, own: &MultiPolygon<f64>) -> f64 {
         match &self.0 {

@@ -101,6 +101,11 @@ impl Slab<'_> {
         entry.place.as_ref().and_then(point)
     }
 
+    /// The patch of the plan that an entry is about, if it is one.
+    pub(crate) fn patch_of(&self, entry: &Entry) -> Option<Patch> {
+        entry.place.as_ref().and_then(patch)
+    }
+
     fn lies_in(&self, entry: &Entry, zone: &Zone) -> bool {
         let Some(index) = self.zones.iter().position(|z| z.name == zone.name) else { return false };
         self.places.get(&entry.id).is_some_and(|zones| zones.contains(&index))

@@ -42,7 +42,7 @@ impl Judge<'_> {
         self.incident(incident).state == super::State::Released
     }
 
-    fn incident(&self, incident: Seen<'_, Incident>) -> Finding {
+    pub(super) fn incident(&self, incident: Seen<'_, Incident>) -> Finding {
         let id = incident.entry.id;
         let happened = incident.entry.happened.instant();
         let record = self.figures.trade().incident(&incident.body.what);

@@ -14,6 +14,7 @@ mod code;
 mod contamination;
 mod drops;
 mod finding;
+mod for_map;
 mod membrane;
 mod moisture;
 mod overall;
@@ -35,6 +36,7 @@ use crate::trade::{Citation, Grade, HoldPointTest, Record, Trade};
 pub use age::AgeRules;
 pub use code::{Action, Code};
 pub use finding::{Reason, Value};
+pub(crate) use for_map::{IncidentJudged, ZoneTried, for_map};
 pub use overall::Overall;
 
 pub(crate) use surface::DryingStart;

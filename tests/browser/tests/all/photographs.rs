@@ -130,7 +130,7 @@ fn the_panel_is_marked_beside_the_card_and_its_color_is_measured() {
     // What the demo's diary holds for the same picture, marked a little otherwise.
     let lab: Vec<f64> = entry["body"]["lab"].as_array().unwrap().iter().map(|n| n.as_f64().unwrap()).collect();
     for (is, told) in lab.iter().zip([39.43, 4.89, 17.61]) {
-        assert!((is - told).abs() < 0.5, "{lab:?}");
+        assert!((is - told).abs() < 0.5, "{entry}");
     }
 }
 
