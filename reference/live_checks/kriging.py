@@ -126,6 +126,9 @@ def top(rng, count):
     """The highest of 24 climbs by SciPy, with slopes by differences, within the bounds of the Rust search."""
     for _ in range(count):
         places, logs, drops, numbers, _ = random_slab(rng, most=20)
+        # Drops within 100 mm are repeats, and the shortest length is half the distance of two places.
+        while pdist(places).min() <= 0.1:
+            places, logs, drops, numbers, _ = random_slab(rng, most=20)
         floor, spread, apart = numbers["nugget"], float(np.var(logs, ddof=1)), pdist(places)
         ranges = np.array([(1e-4, 25.0), (0.5 * apart.min(), 3.0 * apart.max()), (floor, max(floor, 4.0))])
         low, high = np.log(ranges).T
