@@ -5,8 +5,9 @@ use slab::map::SlabMap;
 
 use super::mark::Layer;
 use super::room::roomiest;
+use super::strokes::{distance, joined};
 use super::{PlanItem, Sheet};
-use crate::boxes::Box2;
+use crate::boxes::{Box2, Xy};
 use crate::key::KeyEntry;
 use crate::lettering::{SMALL, bold_width, width};
 use crate::svg::{Anchor, CEMENT, Letters};
@@ -23,17 +24,28 @@ impl Sheet<'_> {
         map.map(|map| map.sections.sections()).filter(|sections| sections.len() > 1).unwrap_or(&[])
     }
 
-    /// Dashed outlines.
+    /// Whether the sections are outlined: where the joints are drawn, these part them already.
+    fn outlines_sections(&self) -> bool {
+        !self.shows(Layer::Joints) && !self.sections().is_empty()
+    }
+
+    /// Dashed lines between the sections.
     pub(super) fn draw_sections(&mut self) {
-        if self.sections().is_empty() {
+        if !self.outlines_sections() {
             return;
         }
-        let patches: Vec<_> =
-            self.sections().iter().map(|section| self.patch(std::slice::from_ref(&section.piece))).collect();
+        let rings: Vec<Vec<Xy>> =
+            self.sections().iter().flat_map(|section| self.patch(std::slice::from_ref(&section.piece)).0).collect();
+        let on_edge = |(a, b): (Xy, Xy)| {
+            let middle = ((a.0 + b.0) / 2.0, (a.1 + b.1) / 2.0);
+            self.edges.iter().any(|(from, to)| distance(middle, *from, *to) < 0.1)
+        };
+        let sides = rings.iter().flat_map(|ring| ring.iter().copied().zip(ring.iter().copied().cycle().skip(1)));
+        // Each lies between two sections, and comes twice.
+        let lines = joined(sides.filter(|side| !on_edge(*side)).collect());
         self.open_layer(Layer::Sections);
-        for ring in patches.iter().flat_map(|patch| &patch.0) {
-            let closed: Vec<_> = ring.iter().chain(ring.first()).copied().collect();
-            self.svg.stroke(&closed, "p-section-edge", (CEMENT, 1.6), DASHES);
+        for (from, to) in lines {
+            self.svg.stroke(&[from, to], "p-section-edge", (CEMENT, 1.6), DASHES);
         }
         self.svg.close();
     }
@@ -80,14 +92,12 @@ impl Sheet<'_> {
         self.svg.close();
     }
 
-    /// What the dashed outlines mean.
+    /// What the dashed lines mean.
     pub(super) fn section_key(&self) -> Option<KeyEntry> {
-        (!self.sections().is_empty()).then(|| KeyEntry {
+        self.outlines_sections().then(|| KeyEntry {
             words: self.voice.say("pic-key-section", &[]),
             swatch: Box::new(|svg, (x, y)| {
-                let (l, r, t, b) = (x - 9.0, x + 9.0, y - 7.0, y + 7.0);
-                let ring = [(l, t), (r, t), (r, b), (l, b), (l, t)];
-                svg.stroke(&ring, "p-section-edge", (CEMENT, 1.6), DASHES);
+                svg.stroke(&[(x - 10.0, y), (x + 10.0, y)], "p-section-edge", (CEMENT, 1.6), DASHES);
             }),
         })
     }

@@ -183,7 +183,7 @@ fn kind_of(plan: &Plan, segment: &Segment) -> Option<JointKind> {
 }
 
 /// From a point to a straight stroke.
-fn distance((x, y): Xy, (x1, y1): Xy, (x2, y2): Xy) -> f64 {
+pub(super) fn distance((x, y): Xy, (x1, y1): Xy, (x2, y2): Xy) -> f64 {
     let (dx, dy) = (x2 - x1, y2 - y1);
     let square = dx * dx + dy * dy;
     let share = if square > 0.0 { (((x - x1) * dx + (y - y1) * dy) / square).clamp(0.0, 1.0) } else { 0.0 };
@@ -191,7 +191,7 @@ fn distance((x, y): Xy, (x1, y1): Xy, (x2, y2): Xy) -> f64 {
 }
 
 /// Straight strokes, with those that touch and go on in one line made one.
-fn joined(lines: Vec<(Xy, Xy)>) -> Vec<(Xy, Xy)> {
+pub(super) fn joined(lines: Vec<(Xy, Xy)>) -> Vec<(Xy, Xy)> {
     /// A stroke as its direction, how far its line lies from the corner of the drawing, and from where
     /// to where it runs along it.
     struct Along {

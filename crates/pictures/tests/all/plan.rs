@@ -41,17 +41,19 @@ proptest! {
 
 #[test]
 fn hidden_layers_are_neither_drawn_nor_listed() {
+    let diary = samples::diary(&samples::mapped_lines());
+    let (plan, shown) = samples::layers_of(&diary, &samples::FINISHES, Voice::default());
     for layer in Layer::ALL {
         let show = |hidden: Vec<Layer>| {
-            let layers = PlanLayers { marks: samples::one_of_each(), hidden };
-            plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()))
+            let layers = PlanLayers { hidden, ..shown.clone() };
+            plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()))
         };
         let (all, without) = (show(Vec::new()), show(vec![layer]));
         let group = format!("data-layer-of=\"{}\"", layer.name());
         assert!(all.svg.expect("drawn").contains(&group), "{group}");
         assert!(!without.svg.expect("drawn").contains(&group), "{group}");
-        assert!(all.items.iter().any(|i| i.layer == layer));
-        assert!(without.items.iter().all(|i| i.layer != layer));
+        assert!(all.items.iter().any(|i| i.layer == layer), "{group}");
+        assert!(without.items.iter().all(|i| i.layer != layer), "{group}");
     }
 }
 

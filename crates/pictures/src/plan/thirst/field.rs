@@ -10,6 +10,10 @@ use units::Length;
 /// Rings of cells laid around a bay, so that no line of equal value ends at its edge. What is laid
 /// around is cut off where it is drawn.
 const AROUND: usize = 2;
+/// So many cells beyond the bay its slope goes on.
+const STRAIGHT: u32 = 1;
+/// To the eight neighbors of a cell.
+const WAYS: [(isize, isize); 8] = [(-1, -1), (0, -1), (1, -1), (-1, 0), (1, 0), (-1, 1), (0, 1), (1, 1)];
 
 /// Values of one bay on a grid, with what lies around it filled up from its edge.
 pub(super) struct Grid {
@@ -51,16 +55,25 @@ impl Grid {
         Some(grid)
     }
 
-    /// Fills what is not known ring by ring from what is: each the mean of its neighbors before it.
+    /// Fills what is not known ring by ring from what is: each goes on as its neighbors before it do.
     fn fill(&mut self) {
         let mut depth: Vec<u32> = self.known.iter().map(|known| if *known { 0 } else { u32::MAX }).collect();
         let mut queue: VecDeque<usize> = (0..depth.len()).filter(|at| depth[*at] == 0).collect();
         while let Some(at) = queue.pop_front() {
             if depth[at] > 0 {
-                let before: Vec<usize> = self.neighbors(at).filter(|near| depth[*near] < depth[at]).collect();
-                self.values[at] = before.iter().map(|near| self.values[*near]).sum::<f64>() / before.len() as f64;
+                let before = |near: &usize| depth[*near] < depth[at];
+                let told: Vec<f64> = WAYS
+                    .iter()
+                    .filter_map(|way| {
+                        let near = self.beside(at, *way, 1).filter(before)?;
+                        // Farther out a slope would run away.
+                        let further = self.beside(at, *way, 2).filter(|far| depth[at] <= STRAIGHT && before(far));
+                        Some(further.map_or(self.values[near], |far| 2.0 * self.values[near] - self.values[far]))
+                    })
+                    .collect();
+                self.values[at] = told.iter().sum::<f64>() / told.len() as f64;
             }
-            for near in self.neighbors(at).collect::<Vec<_>>() {
+            for near in WAYS.iter().filter_map(|way| self.beside(at, *way, 1)) {
                 if depth[near] == u32::MAX {
                     depth[near] = depth[at] + 1;
                     queue.push_back(near);
@@ -69,13 +82,11 @@ impl Grid {
         }
     }
 
-    fn neighbors(&self, at: usize) -> impl Iterator<Item = usize> + use<> {
-        let (column, row) = (at % self.columns, at / self.columns);
-        let (columns, rows) = (self.columns, self.rows);
-        let beside = move |at: usize, most: usize| at.saturating_sub(1)..=(at + 1).min(most - 1);
-        beside(row, rows)
-            .flat_map(move |r| beside(column, columns).map(move |c| r * columns + c))
-            .filter(move |near| *near != at)
+    /// The cell so many steps away, when there is one.
+    fn beside(&self, at: usize, (right, down): (isize, isize), steps: isize) -> Option<usize> {
+        let column = (at % self.columns).checked_add_signed(right * steps).filter(|c| *c < self.columns)?;
+        let row = (at / self.columns).checked_add_signed(down * steps).filter(|r| *r < self.rows)?;
+        Some(row * self.columns + column)
     }
 
     /// The lowest and the highest value in the bay itself.
@@ -97,5 +108,47 @@ impl Grid {
         };
         let lines = lines.into_iter().flat_map(|line| line.geometry().0.clone());
         lines.map(|line| line.0.iter().map(|c| place(c.x, c.y)).collect()).collect()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use slab::map::Ground;
+
+    use super::*;
+
+    /// Lines of equal distance from a point are circles around it, and beyond the edge of what is known
+    /// they go on.
+    #[test]
+    fn lines_of_equal_distance_are_circles() {
+        let middle = (3.03, 2.98);
+        let cells: Vec<Cell> = (0..60)
+            .flat_map(|row| (0..60).map(move |column| (f64::from(column) * 0.1, f64::from(row) * 0.1)))
+            .map(|(x, y)| Cell {
+                at: Point::new(Offset::metres(x), Offset::metres(y)),
+                zone: 0,
+                bay: 0,
+                estimate: None,
+                sure: None,
+                ground: Ground::Untested,
+            })
+            .collect();
+        let far = |at: Point| libm::hypot(at.x.as_metres() - middle.0, at.y.as_metres() - middle.1);
+        let valued: Vec<(&Cell, f64)> = cells.iter().map(|cell| (cell, far(cell.at))).collect();
+        let grid = Grid::of(&valued, Length::metres(0.1)).expect("there are cells");
+        for radius in [1.0, 2.5] {
+            let rings = grid.rings(radius);
+            // Around what is at least so far: the circle, and the edge of the grid.
+            let circle: Vec<Point> = rings.concat().into_iter().filter(|at| far(*at) < 2.9).collect();
+            assert!(circle.len() > 50, "{}", circle.len());
+            // Straight between the middles of cells: off by at most an eighth of the side squared over the radius.
+            let most = 0.1 * 0.1 / 8.0 / radius * 2.0 + 1e-9;
+            assert!(circle.iter().all(|at| (far(*at) - radius).abs() < most), "{radius}");
+        }
+    }
+
+    #[test]
+    fn without_cells_there_is_no_grid() {
+        assert!(Grid::of(&[], Length::metres(0.1)).is_none());
     }
 }

@@ -200,11 +200,10 @@ impl Sheet<'_> {
                 Seen::Border => ("pic-key-border", Vec::new()),
             };
             let hatch = match seen {
-                Seen::Drinks | Seen::Border => None,
+                Seen::Drinks | Seen::Untested | Seen::Border => None,
                 Seen::Slow => Some(Hatch::Slow),
                 Seen::Stands => Some(Hatch::Stands),
                 Seen::Film => Some(Hatch::Film),
-                Seen::Untested => Some(Hatch::Untested),
                 Seen::Unsure => Some(Hatch::Unsure),
             };
             let fill = hatch.map_or_else(|| "none".to_owned(), |hatch| self.svg.hatch(hatch));
@@ -213,6 +212,12 @@ impl Sheet<'_> {
                 words: self.voice.say(key, &args),
                 swatch: Box::new(move |svg, (x, y)| match seen {
                     Seen::Border => svg.stroke(&[(x - 10.0, y), (x + 10.0, y)], "p-class-border", (INK, BORDER), ""),
+                    // The hatch is too wide to show a whole sign in so small a box.
+                    Seen::Untested => {
+                        svg.rect(Box2::around((x, y), 20.0, 16.0), "p-class", "none", (INK, 1.0));
+                        svg.stroke(&[(x - 3.0, y), (x + 3.0, y)], "p-line", (CEMENT, 1.0), "");
+                        svg.stroke(&[(x, y - 3.0), (x, y + 3.0)], "p-line", (CEMENT, 1.0), "");
+                    }
                     Seen::Unsure => {
                         let (l, r, t, b) = (x - 10.0, x + 10.0, y - 8.0, y + 8.0);
                         svg.rect(Box2::around((x, y), 20.0, 16.0), "p-class", &fill, ("none", 0.0));

@@ -33,7 +33,8 @@ pub fn zone_sentences(map: &SlabMap, voice: Voice) -> Vec<(String, String)> {
                 .shares
                 .iter()
                 .map(|of| {
-                    let args = [("share", share(of.share, voice).into()), ("what", ground(of.ground, map, voice).into())];
+                    let args =
+                        [("share", share(of.share, voice).into()), ("what", ground(of.ground, map, voice).into())];
                     voice.say("pic-ground-share", &args)
                 })
                 .collect();
@@ -127,6 +128,9 @@ fn known(bay: &Bay, voice: Voice) -> String {
     };
     if bay.film {
         return voice.say("pic-bay-film", &[]);
+    }
+    if bay.field().is_none() && bay.stands {
+        return voice.say("pic-bay-stands", &[]);
     }
     match &bay.field {
         BayField::Mapped { left_out, .. } => {
