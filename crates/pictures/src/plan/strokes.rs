@@ -201,7 +201,7 @@ pub(super) fn joined(lines: Vec<(Xy, Xy)>) -> Vec<(Xy, Xy)> {
     }
     let along = |(a, b): (Xy, Xy)| {
         let mut turn = libm::atan2(b.1 - a.1, b.0 - a.0);
-        if turn < -SAME_WAY || turn >= std::f64::consts::PI - SAME_WAY {
+        if !(-SAME_WAY..std::f64::consts::PI - SAME_WAY).contains(&turn) {
             turn -= std::f64::consts::PI * turn.signum();
         }
         let (sin, cos) = libm::sincos(turn);
