@@ -77,6 +77,27 @@ fn a_missing_block_and_strange_kinds_are_counted() {
 }
 
 #[test]
+fn a_crowd_of_lines_is_refused_soon() {
+    let choice = Choice { units: Some(Units::Metres), ..Choice::of_outline("SLAB") };
+    let tried = |entities: String| {
+        read_dxf(file("", &entities).as_bytes()).and_then(|drawing| drawing.plan(&choice)).expect_err("a crowd")
+    };
+    let apart = |i: usize| format!("0\nLINE\n8\nSLAB\n10\n{i}\n20\n0\n11\n{i}\n21\n{}\n", 1000 + i % 7);
+    assert!(matches!(tried((0..30_000).map(apart).collect()), DrawingError::Open { .. }));
+    let alike = |i: usize| format!("0\nLWPOLYLINE\n8\nSLAB\n70\n0\n10\n0\n20\n0\n10\n5\n20\n{i}\n10\n9\n20\n0\n");
+    assert!(matches!(tried((0..20_000).map(alike).collect()), DrawingError::Branching { .. }));
+    let round = |i: usize| format!("0\nCIRCLE\n8\nSLAB\n10\n{i}\n20\n0\n40\n0.4\n");
+    assert_eq!(
+        tried((0..501).map(round).collect()),
+        DrawingError::TooLarge { what: "closed lines on a layer", most: 500 }
+    );
+    assert_eq!(
+        tried((0..400).map(round).collect()),
+        DrawingError::TooLarge { what: "corners on a layer", most: 60_000 }
+    );
+}
+
+#[test]
 fn lines_that_branch_are_told() {
     let part = |from: (i32, i32), to: (i32, i32)| {
         format!("0\nLINE\n8\nSLAB\n10\n{}\n20\n{}\n11\n{}\n21\n{}\n", from.0, from.1, to.0, to.1)
