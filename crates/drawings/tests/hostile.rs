@@ -34,7 +34,7 @@ fn each_bad_file_says_what_is_wrong() {
     let cases: Vec<(String, &str)> = vec![
         (String::new(), "empty"),
         ("  \r\n ".to_owned(), "empty"),
-        ("AutoCAD Binary DXF\r\n\u{1a}\0".to_owned(), "binary"),
+        ("Binary DXF\r\n\u{1a}\0".to_owned(), "binary"),
         ("hello\nworld\n".to_owned(), "line 1: \"hello\""),
         ("0\nSECTION\n".to_owned(), "ends within a section"),
         ("0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n1".to_owned(), "ends within an entity"),
