@@ -110,6 +110,7 @@ fn no_word_was_left_untranslated() {
         "moles",
         "baumé",
         "ciede",
+        "cielab",
         "jpeg",
         "decimal",
         "latin",
