@@ -111,6 +111,7 @@ fn no_word_was_left_untranslated() {
         "baumé",
         "ciede",
         "cielab",
+        "real",
         "jpeg",
         "decimal",
         "latin",
