@@ -36,7 +36,7 @@ impl Sheet<'_> {
         Patch(pieces.iter().flat_map(|p| std::iter::once(&p.outer).chain(&p.holes)).map(ring).collect())
     }
 
-    fn put_patch(&mut self, patch: &Patch, class: &str, fill: &str, stroke: (&str, f64)) {
+    pub(super) fn put_patch(&mut self, patch: &Patch, class: &str, fill: &str, stroke: (&str, f64)) {
         let d: Vec<String> = patch.0.iter().map(|ring| outline(ring, true)).collect();
         let (d, (ink, width)) = (d.join(" "), stroke);
         self.svg.put(format_args!(
@@ -44,7 +44,7 @@ impl Sheet<'_> {
         ));
     }
 
-    /// Zones, cut-outs and the edge of the slab.
+    /// Zones and cut-outs.
     pub(super) fn draw_ground(&mut self) {
         if self.shows(Layer::Zones) {
             self.open_layer(Layer::Zones);
@@ -57,7 +57,6 @@ impl Sheet<'_> {
             }
             self.svg.close();
         }
-        let slab = self.patch(&self.plan.pieces());
         if self.shows(Layer::CutOuts) {
             let cut = self.patch(&self.plan.cut_out_pieces());
             if let (false, Some(words)) = (cut.0.is_empty(), self.cut_words()) {
@@ -68,6 +67,11 @@ impl Sheet<'_> {
                 self.svg.close();
             }
         }
+    }
+
+    /// The edge of the slab, over what lies on its ground.
+    pub(super) fn draw_edge(&mut self) {
+        let slab = self.patch(&self.plan.pieces());
         self.put_patch(&slab, "p-edge", "none", (INK, 2.2));
         let edges = |ring: Vec<Xy>| ring.clone().into_iter().zip(ring.into_iter().cycle().skip(1));
         self.edges = slab.0.into_iter().flat_map(edges).collect();
@@ -81,7 +85,9 @@ impl Sheet<'_> {
     /// The ground that marks cover. Their shapes and words come later, on top.
     pub(super) fn draw_patches(&mut self) {
         for layer in [Layer::Sections, Layer::Incidents] {
-            let marks: Vec<_> = self.layers.marks.iter().filter(|m| m.layer == layer && self.shows(layer)).collect();
+            let mut marks: Vec<_> = self.layers.marks.iter().filter(|m| m.layer == layer && self.shows(layer)).collect();
+            // What is open lies over what is dealt with.
+            marks.sort_by_key(|m| !m.settled);
             if marks.is_empty() {
                 continue;
             }

@@ -20,7 +20,7 @@ proptest! {
     #[test]
     fn a_tap_on_a_mark_is_its_place(x in 0.5..39.5_f64, y in 0.5..17.0_f64, width in 320.0..1200.0_f64) {
         let place = feet(x, y);
-        let layers = PlanLayers { marks: vec![mark("m", MarkKind::Temperature, MarkPlace::Point(place), "")], hidden: vec![Layer::Zones] };
+        let layers = PlanLayers { marks: vec![mark("m", MarkKind::Temperature, MarkPlace::Point(place), "")], hidden: vec![Layer::Zones], ..PlanLayers::default() };
         let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()).wide(width));
         let (svg, view) = (drawing.svg.expect("drawn"), drawing.view.expect("drawn"));
         let document = Document::parse(&svg).expect("well-formed");
@@ -57,7 +57,7 @@ fn hidden_layers_are_neither_drawn_nor_listed() {
 
 #[test]
 fn every_mark_is_listed_and_those_on_the_sheet_are_drawn() {
-    let layers = PlanLayers { marks: samples::one_of_each(), hidden: Vec::new() };
+    let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
     let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()));
     let svg = drawing.svg.expect("drawn");
     for mark in &layers.marks {
@@ -69,7 +69,7 @@ fn every_mark_is_listed_and_those_on_the_sheet_are_drawn() {
 
 #[test]
 fn what_became_a_number_has_its_line_in_the_key() {
-    let layers = PlanLayers { marks: samples::one_of_each(), hidden: Vec::new() };
+    let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
     let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()));
     let svg = drawing.svg.expect("drawn");
     let closet = drawing.items.iter().find(|i| i.text.starts_with("walk-in closet")).expect("the closet is listed");
@@ -178,7 +178,7 @@ fn four_hundred_rooms_are_drawn_quickly() {
             mark(&format!("m{i}"), MarkKind::WaterDrop, MarkPlace::Point(at), "75 s")
         })
         .collect();
-    let layers = PlanLayers { marks, hidden: Vec::new() };
+    let layers = PlanLayers { marks, ..PlanLayers::default() };
     let draw = || {
         let start = Instant::now();
         let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()));

@@ -98,7 +98,7 @@ fn hostile_names_are_only_text() {
     for mark in &mut marks {
         (mark.id, mark.short, mark.title) = (HOSTILE.to_owned(), HOSTILE.to_owned(), HOSTILE.to_owned());
     }
-    let drawing = plan_svg(&plan, &PlanLayers { marks, hidden: Vec::new() }, &PlanLook::new("p", HOSTILE, voice));
+    let drawing = plan_svg(&plan, &PlanLayers { marks, ..PlanLayers::default() }, &PlanLook::new("p", HOSTILE, voice));
     let svg = drawing.svg.expect("the plan is drawn");
     readable(&sound(&svg, "p"));
     assert!(!svg.contains("<script"));
@@ -135,7 +135,7 @@ fn plans_of_every_form() {
         let plans = [(demo, marks), (samples::crooked(), samples::one_of_each()), (samples::rooms(7, 4), Vec::new())];
         for (plan, marks) in plans {
             for width in [390.0, 900.0] {
-                let layers = PlanLayers { marks: marks.clone(), hidden: Vec::new() };
+                let layers = PlanLayers { marks: marks.clone(), ..PlanLayers::default() };
                 let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", voice).wide(width));
                 let found = sound(&drawing.svg.expect("the plan is drawn"), "p");
                 readable(&found);
