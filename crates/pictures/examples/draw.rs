@@ -25,7 +25,12 @@ fn main() -> std::io::Result<()> {
         let plans = [
             ("demo", demo.clone(), layers.clone(), 390.0),
             ("demo-wide", demo.clone(), layers, 900.0),
-            ("crooked", samples::crooked(), PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() }, 390.0),
+            (
+                "crooked",
+                samples::crooked(),
+                PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() },
+                390.0,
+            ),
             ("bare", samples::crooked(), PlanLayers::default(), 390.0),
             ("rooms", samples::rooms(20, 20), PlanLayers::default(), 390.0),
             ("few-rooms", samples::rooms(6, 3), PlanLayers::default(), 390.0),

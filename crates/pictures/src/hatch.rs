@@ -96,12 +96,16 @@ impl Hatch {
             Self::Slow => {
                 (10.0, -45.0, r##"<path class="p-line" d="M5 0 L5 10" stroke="#6f6c66" stroke-width="1.1"/>"##)
             }
-            Self::Stands => {
-                (5.0, 45.0, r##"<path class="p-line" d="M2.5 0 L2.5 5 M0 2.5 L5 2.5" stroke="#6f6c66" stroke-width="0.9"/>"##)
-            }
-            Self::Untested => {
-                (15.0, 0.0, r##"<path class="p-line" d="M7.5 5 L7.5 10 M5 7.5 L10 7.5" stroke="#6f6c66" stroke-width="0.9"/>"##)
-            }
+            Self::Stands => (
+                5.0,
+                45.0,
+                r##"<path class="p-line" d="M2.5 0 L2.5 5 M0 2.5 L5 2.5" stroke="#6f6c66" stroke-width="0.9"/>"##,
+            ),
+            Self::Untested => (
+                15.0,
+                0.0,
+                r##"<path class="p-line" d="M7.5 5 L7.5 10 M5 7.5 L10 7.5" stroke="#6f6c66" stroke-width="0.9"/>"##,
+            ),
             Self::Film => (
                 12.0,
                 0.0,
@@ -122,9 +126,11 @@ const fn finish(at: usize) -> (f64, f64, &'static str) {
             45.0,
             r##"<circle class="p-line" cx="5" cy="5" r="1.7" fill="none" stroke="#6f6c66" stroke-width="0.7"/>"##,
         ),
-        3 => {
-            (11.0, 0.0, r##"<path class="p-line" d="M3 7 L5.5 4 L8 7" fill="none" stroke="#6f6c66" stroke-width="0.8"/>"##)
-        }
+        3 => (
+            11.0,
+            0.0,
+            r##"<path class="p-line" d="M3 7 L5.5 4 L8 7" fill="none" stroke="#6f6c66" stroke-width="0.8"/>"##,
+        ),
         4 => (8.0, 45.0, r##"<path class="p-line" d="M4 0 L4 8" stroke="#6f6c66" stroke-width="0.5"/>"##),
         _ => (9.0, 45.0, r##"<path class="p-line" d="M3 4.5 L6 4.5" stroke="#6f6c66" stroke-width="1.2"/>"##),
     }

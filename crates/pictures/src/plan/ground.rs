@@ -85,7 +85,8 @@ impl Sheet<'_> {
     /// The ground that marks cover. Their shapes and words come later, on top.
     pub(super) fn draw_patches(&mut self) {
         for layer in [Layer::Sections, Layer::Incidents] {
-            let mut marks: Vec<_> = self.layers.marks.iter().filter(|m| m.layer == layer && self.shows(layer)).collect();
+            let mut marks: Vec<_> =
+                self.layers.marks.iter().filter(|m| m.layer == layer && self.shows(layer)).collect();
             // What is open lies over what is dealt with.
             marks.sort_by_key(|m| !m.settled);
             if marks.is_empty() {

@@ -42,7 +42,8 @@ const ATTRIBUTES: &[&str] = &[
     "x",
     "y",
 ];
-const ELEMENTS: &[&str] = &["svg", "title", "desc", "defs", "pattern", "clipPath", "g", "path", "rect", "circle", "text"];
+const ELEMENTS: &[&str] =
+    &["svg", "title", "desc", "defs", "pattern", "clipPath", "g", "path", "rect", "circle", "text"];
 
 /// What was found in a drawing.
 pub(crate) struct Found {

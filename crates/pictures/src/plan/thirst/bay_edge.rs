@@ -49,10 +49,13 @@ impl Sheet<'_> {
     /// The sections most of whose cells, as far as they lie in the bay's zones, are the bay's.
     fn stretch(&self, map: &SlabMap, index: usize, sections: &[Option<usize>]) -> Patch {
         if sections.is_empty() {
-            return Patch(map.cells.iter().filter(|cell| cell.bay == index).map(|cell| self.square(map, cell)).collect());
+            return Patch(
+                map.cells.iter().filter(|cell| cell.bay == index).map(|cell| self.square(map, cell)).collect(),
+            );
         }
         let zones = &map.bays[index].zones;
-        let in_zones = |cell: &Cell| self.plan.zones().get(cell.zone).is_some_and(|z| zones.iter().any(|n| n == z.name()));
+        let in_zones =
+            |cell: &Cell| self.plan.zones().get(cell.zone).is_some_and(|z| zones.iter().any(|n| n == z.name()));
         let mut counts = vec![(0_u32, 0_u32); map.sections.sections().len()];
         for (cell, section) in map.cells.iter().zip(sections).filter(|(cell, _)| in_zones(cell)) {
             // Numbers of sections begin at 1.

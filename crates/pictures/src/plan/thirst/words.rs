@@ -33,7 +33,8 @@ pub fn zone_sentences(map: &SlabMap, voice: Voice) -> Vec<(String, String)> {
                 .shares
                 .iter()
                 .map(|of| {
-                    let args = [("share", share(of.share, voice).into()), ("what", ground(of.ground, map, voice).into())];
+                    let args =
+                        [("share", share(of.share, voice).into()), ("what", ground(of.ground, map, voice).into())];
                     voice.say("pic-ground-share", &args)
                 })
                 .collect();
