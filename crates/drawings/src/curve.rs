@@ -45,7 +45,7 @@ impl Arc {
         )
     }
 
-    /// Its chords, the last point left out when `open` is false (a full turn, or another piece follows).
+    /// Its chords; the end point only when `last`, since a full turn or a next piece brings it anyway.
     pub(crate) fn chords(&self, path: &mut Path, last: bool) {
         let count = libm::ceil(self.sweep.abs().to_degrees() / STEP - 1e-9).clamp(1.0, 360.0 / STEP);
         let step = self.sweep / count;

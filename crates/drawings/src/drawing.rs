@@ -83,7 +83,7 @@ pub struct Layer {
     pub loops: Vec<Loop>,
     /// What joins end to end without closing.
     pub open: Vec<Chain>,
-    /// For each end of an open chain the nearest other end.
+    /// For each end of an open chain the nearest other end, narrowest first; for up to 200 ends.
     pub gaps: Vec<Gap>,
     /// Places where three or more lines meet, and how many do; what meets there is among the open.
     pub branches: Vec<(Spot, usize)>,

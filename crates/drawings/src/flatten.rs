@@ -208,7 +208,7 @@ fn heavy(line: &Polyline) -> Option<(Path, bool)> {
     Some((Path::bulged(&corners, line.is_closed()).placed(own), line.is_closed()))
 }
 
-/// The text without the codes for its look: `{\fArial;Hall}\PNorth` is `Hall North`.
+/// The text without the codes for its look: `{\fSans;Hall}\PNorth` is `Hall North`.
 fn plain(text: &MText) -> String {
     let whole = text.extended_text.concat() + &text.text;
     let mut out = String::new();

@@ -5,6 +5,13 @@ use units::Length;
 
 use crate::{Drawing, DrawingError, Layer, Loop, Notation, Spot, Units};
 
+/// The most closed lines on a layer, corners of one and corners of all: what a plan accepts.
+const MOST_LOOPS: usize = 500;
+const MOST_CORNERS: usize = 2_000;
+const MOST_CORNERS_ON_LAYER: usize = 60_000;
+/// The most texts that are looked at for the name of a zone.
+const MOST_LABELS: usize = 200;
+
 /// The widest drawing that is a slab, metres: what a plan accepts.
 const WIDEST: f64 = 10_000.0;
 
@@ -99,6 +106,17 @@ impl Drawing {
         if layer.loops.is_empty() {
             return Err(DrawingError::NothingClosed { layer: name.to_owned() });
         }
+        let corners = |loops: &[Loop]| loops.iter().map(|l| l.corners.len()).sum::<usize>();
+        let most = layer.loops.iter().map(|l| l.corners.len()).max().unwrap_or_default();
+        for (count, most, what) in [
+            (layer.loops.len(), MOST_LOOPS, "closed lines on a layer"),
+            (most, MOST_CORNERS, "corners of a closed line"),
+            (corners(&layer.loops), MOST_CORNERS_ON_LAYER, "corners on a layer"),
+        ] {
+            if count > most {
+                return Err(DrawingError::TooLarge { what, most });
+            }
+        }
         Ok(&layer.loops)
     }
 
@@ -106,8 +124,13 @@ impl Drawing {
     fn label_in<'a>(&'a self, zone: &Loop, layer: &'a str) -> &'a str {
         let own = self.layers.get(layer).into_iter();
         let others = self.layers.iter().filter(|(name, _)| *name != layer).map(|(_, l)| l);
-        let mut labels = own.chain(others).flat_map(|l| &l.labels);
-        labels.find(|label| inside(&zone.corners, label.at)).map_or(layer, |label| label.text.as_str())
+        let (low, high) = bounds(&zone.corners);
+        let near = |at: Spot| at.x >= low.x && at.x <= high.x && at.y >= low.y && at.y <= high.y;
+        let labels = own.chain(others).flat_map(|l| &l.labels).filter(|label| near(label.at));
+        labels
+            .take(MOST_LABELS)
+            .find(|label| inside(&zone.corners, label.at))
+            .map_or(layer, |label| label.text.as_str())
     }
 }
 
@@ -139,10 +162,8 @@ struct Desk<'a> {
 
 impl<'a> Desk<'a> {
     fn of(outline: &'a Loop, one: Length, units: Units, notation: Notation) -> Result<Self, DrawingError> {
-        let least = |axis: fn(&Spot) -> f64| outline.corners.iter().map(axis).fold(f64::INFINITY, f64::min);
-        let most = |axis: fn(&Spot) -> f64| outline.corners.iter().map(axis).fold(f64::NEG_INFINITY, f64::max);
-        let low = Spot::new(least(|s| s.x), least(|s| s.y));
-        let across = one * (most(|s| s.x) - low.x).max(most(|s| s.y) - low.y);
+        let (low, high) = bounds(&outline.corners);
+        let across = one * (high.x - low.x).max(high.y - low.y);
         let too_wide = DrawingError::TooWide { unit: format!("{units:?}").to_lowercase(), across };
         if across.as_metres().is_nan() || across.as_metres() > WIDEST {
             return Err(too_wide);
@@ -187,6 +208,13 @@ impl<'a> Desk<'a> {
         let on = |at: &Spot| edges(&self.outline.corners).any(|(a, b)| distance(*at, a, b) <= near);
         inner.corners.iter().find(|at| !inside(&self.outline.corners, **at) && !on(at)).copied()
     }
+}
+
+/// The lower left and the upper right corner of the box around.
+fn bounds(corners: &[Spot]) -> (Spot, Spot) {
+    let least = |axis: fn(&Spot) -> f64| corners.iter().map(axis).fold(f64::INFINITY, f64::min);
+    let most = |axis: fn(&Spot) -> f64| corners.iter().map(axis).fold(f64::NEG_INFINITY, f64::max);
+    (Spot::new(least(|s| s.x), least(|s| s.y)), Spot::new(most(|s| s.x), most(|s| s.y)))
 }
 
 fn edges(corners: &[Spot]) -> impl Iterator<Item = (Spot, Spot)> {

@@ -34,7 +34,7 @@ fn each_bad_file_says_what_is_wrong() {
     let cases: Vec<(String, &str)> = vec![
         (String::new(), "empty"),
         ("  \r\n ".to_owned(), "empty"),
-        ("AutoCAD Binary DXF\r\n\u{1a}\0".to_owned(), "binary"),
+        ("Binary DXF\r\n\u{1a}\0".to_owned(), "binary"),
         ("hello\nworld\n".to_owned(), "line 1: \"hello\""),
         ("0\nSECTION\n".to_owned(), "ends within a section"),
         ("0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n1".to_owned(), "ends within an entity"),
@@ -74,6 +74,27 @@ fn a_missing_block_and_strange_kinds_are_counted() {
     assert_eq!(ignored.get("DRAGON"), Some(&1));
     assert_eq!(ignored.get("INSERT of a block that is not there"), Some(&1));
     assert_eq!(drawing.layers["SLAB"].open.len(), 1);
+}
+
+#[test]
+fn a_crowd_of_lines_is_refused_soon() {
+    let choice = Choice { units: Some(Units::Metres), ..Choice::of_outline("SLAB") };
+    let tried = |entities: String| {
+        read_dxf(file("", &entities).as_bytes()).and_then(|drawing| drawing.plan(&choice)).expect_err("a crowd")
+    };
+    let apart = |i: usize| format!("0\nLINE\n8\nSLAB\n10\n{i}\n20\n0\n11\n{i}\n21\n{}\n", 1000 + i % 7);
+    assert!(matches!(tried((0..30_000).map(apart).collect()), DrawingError::Open { .. }));
+    let alike = |i: usize| format!("0\nLWPOLYLINE\n8\nSLAB\n70\n0\n10\n0\n20\n0\n10\n5\n20\n{i}\n10\n9\n20\n0\n");
+    assert!(matches!(tried((0..20_000).map(alike).collect()), DrawingError::Branching { .. }));
+    let round = |i: usize| format!("0\nCIRCLE\n8\nSLAB\n10\n{i}\n20\n0\n40\n0.4\n");
+    assert_eq!(
+        tried((0..501).map(round).collect()),
+        DrawingError::TooLarge { what: "closed lines on a layer", most: 500 }
+    );
+    assert_eq!(
+        tried((0..400).map(round).collect()),
+        DrawingError::TooLarge { what: "corners on a layer", most: 60_000 }
+    );
 }
 
 #[test]

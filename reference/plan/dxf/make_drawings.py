@@ -1,6 +1,6 @@
 """Small drawings made by ezdxf, and random ones, with the areas that Shapely finds in them.
 
-    make_drawings.py files                       writes the committed drawings and areas.json beside this file
+    PYTHONHASHSEED=0 make_drawings.py files      writes the committed drawings and areas.json beside this file
     make_drawings.py random FOLDER --seed 7 --count 40
     drawing_areas < FOLDER/list | make_drawings.py compare FOLDER
 
@@ -134,7 +134,7 @@ def zones_joints():
     ring(space, straight([(100, 100), (140, 100), (140, 130), (100, 130)]), "R2018")
     ring(space, straight([(100, 100), (120, 100), (120, 130), (100, 130)]), "R2018", "ZONES")
     ring(space, straight([(120, 100), (140, 100), (140, 130), (120, 130)]), "R2018", "ZONES")
-    space.add_mtext("{\\fArial|b0;Sal\u00f3n}", dxfattribs={"layer": "ZONES", "insert": (105, 110)})
+    space.add_mtext("{\\fSans|b0;Sal\u00f3n}", dxfattribs={"layer": "ZONES", "insert": (105, 110)})
     space.add_line((120, 100), (120, 130), dxfattribs=on("JOINTS"))
     space.add_lwpolyline([(100, 115), (140, 115)], dxfattribs=on("JOINTS"))
     space.add_ellipse((130, 120), (3, 0), 0.5, dxfattribs=on("PITS"))

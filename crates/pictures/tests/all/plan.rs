@@ -157,10 +157,10 @@ fn the_demo_slab_shows_its_open_incidents_and_its_tests() {
         assert_eq!(mark.settled, !open.iter().any(|s| s.entry.id.to_string() == mark.id), "{}", mark.title);
     }
     assert_eq!(placed_incidents.len(), 2);
-    // Read off demo/slab.jsonl: eight placed drops, two scrapes, pH in three zones, two sheets, a crack.
+    // Read off demo/slab.jsonl: thirteen places with drops, two scrapes, pH in three zones, two sheets, a crack.
     let count = |kind: MarkKind| marks.iter().filter(|m| m.kind == kind).count();
     let counted = [MarkKind::WaterDrop, MarkKind::Scrape, MarkKind::Ph, MarkKind::Sheet, MarkKind::Defect].map(count);
-    assert_eq!(counted, [8, 2, 3, 2, 1]);
+    assert_eq!(counted, [13, 2, 3, 2, 1]);
     let drop = marks.iter().find(|m| m.short == "75 s").expect("the drop of 75 s");
     assert_eq!(drop.title, "Water drop: soaked in after 1 minute 15 seconds, shop, Mar 25");
     assert!(marks.iter().any(|m| m.short == "over 12 min" && m.title.contains("showroom")));

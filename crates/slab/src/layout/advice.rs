@@ -3,7 +3,8 @@
 //! Straight cuts from edge to edge along the slab's two main directions. First cuts through every
 //! corner that points into the slab and through every column, then the gaps between them divided
 //! evenly. Then single cuts are taken out or gaps divided once more, as long as less speaks against
-//! the layout; what still does is told. A proposal to start from, not the best there is.
+//! the layout, the most helpful first; what still does is told. A proposal to start from, not the best
+//! there is.
 
 use std::cmp::Ordering;
 
@@ -21,7 +22,7 @@ use crate::plan::{Plan, Point};
 /// The most cuts one way; more is a slip of the unit.
 const MOST_CUTS: usize = 400;
 /// How many layouts are tried at most, and how many panels they may have together.
-const MOST_TRIES: usize = 120;
+const MOST_TRIES: usize = 400;
 const MOST_PANELS_TRIED: usize = 60_000;
 /// Two wanted cuts nearer than this are one.
 const ONE_CUT: Length = Length::inches(6.0);
@@ -93,21 +94,19 @@ impl Desk<'_> {
         let mut cost = cost_of(&check, &cuts);
         let mut tries = (MOST_PANELS_TRIED / check.panels.len().max(1)).clamp(4, MOST_TRIES);
         loop {
-            let before = cost;
-            for next in neighbours(&best, longest) {
-                if tries == 0 {
-                    return Ok((cuts, check));
-                }
+            let mut better = None;
+            for next in neighbours(&best, longest).into_iter().take(tries) {
                 tries -= 1;
                 let (new_cuts, new_check) = self.judged(&next, along)?;
                 let new_cost = cost_of(&new_check, &new_cuts);
                 if order(&new_cost, &cost) == Ordering::Less {
-                    (best, cuts, check, cost) = (next, new_cuts, new_check, new_cost);
-                    break;
+                    cost = new_cost;
+                    better = Some((next, new_cuts, new_check));
                 }
             }
-            if order(&cost, &before) != Ordering::Less {
-                return Ok((cuts, check));
+            match better {
+                Some(found) => (best, cuts, check) = found,
+                None => return Ok((cuts, check)),
             }
         }
     }

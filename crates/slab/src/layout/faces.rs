@@ -45,7 +45,7 @@ impl Face {
 /// A closed walk along sides.
 struct Cycle {
     sides: Vec<Side>,
-    /// Twice the area would be more usual; this is the area itself, negative when walked clockwise.
+    /// Square metres, negative when walked clockwise.
     area: f64,
     /// Some side runs along a wall with the ground on its right.
     outside: bool,

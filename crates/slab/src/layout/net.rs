@@ -11,7 +11,7 @@ use super::LayoutError;
 use crate::plan::clip::{cross, distance};
 
 /// The most places a net may have: far more than any slab, and still quick.
-const MOST_PLACES: usize = 400_000;
+const MOST_PLACES: usize = 100_000;
 
 /// What a piece belongs to.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -94,7 +94,7 @@ impl Net {
                 cuts[j].push(at);
             }
             count += 1;
-            if count > 10 * MOST_PLACES {
+            if count > 20 * MOST_PLACES {
                 return Err(LayoutError::TooMany { most: MOST_PLACES });
             }
         }

@@ -110,6 +110,8 @@ fn no_word_was_left_untranslated() {
         "moles",
         "baumé",
         "ciede",
+        "cielab",
+        "real",
         "jpeg",
         "decimal",
         "latin",
