@@ -120,10 +120,14 @@ fn lines_carry_their_times_and_the_key_says_what_is_drawn() {
 
 #[test]
 fn a_slab_without_a_field_has_no_veil_and_no_border() {
-    let (plan, layers) = samples::layers_of(&samples::demo(), &[], Voice::default());
+    let lines: Vec<String> = samples::mapped_lines().into_iter().filter(|line| !line.contains("water_drop")).collect();
+    let (plan, layers) = mapped(&lines);
     let svg = drawn(&plan, &layers).svg.expect("drawn");
-    assert!(svg.contains("p-class-untested") && svg.contains("p-class-stands"));
-    assert!(!svg.contains("p-class-unsure") && !svg.contains("p-class-border") && !svg.contains("p-class-slow"));
+    assert!(svg.contains("p-class-untested"));
+    for class in ["p-class-unsure", "p-class-border", "p-class-slow", "p-class-stands", "p-class-film"] {
+        assert!(!svg.contains(class), "{class}");
+    }
+    assert!(!texts(&svg).iter().any(|text| text.starts_with("drinks")));
 }
 
 #[test]
