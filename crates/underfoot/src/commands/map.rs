@@ -63,7 +63,7 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
         for sentence in bay_sentences(&map, voice) {
             answer!("  {sentence}");
         }
-        answer!("{}", voice.say("map-next", &[]));
+        answer!("{}", voice.say("plan-layer-next", &[]));
         let next = next_marks(&map, voice);
         for mark in &next {
             answer!("  {}. {}", mark.short, mark.title);
