@@ -1,7 +1,7 @@
 //! The finishes of the zones, each with a hatch of its own.
 
 use super::mark::Layer;
-use super::{PlanItem, Sheet};
+use super::{PlanItem, Sheet, finish_text};
 use crate::boxes::Box2;
 use crate::key::KeyEntry;
 use crate::svg::{CEMENT, Hatch};
@@ -28,8 +28,7 @@ impl Sheet<'_> {
         }
         self.open_layer(Layer::Finishes);
         for (zone, finish) in &self.layers.finishes {
-            let args = [("name", zone.as_str().into()), ("value", self.voice.term(finish).into())];
-            let text = self.voice.say("pic-named", &args);
+            let text = finish_text(zone, finish, self.voice);
             if let (Some(at), Some(zone)) = (seen.iter().position(|known| known == finish), self.plan.zone(zone)) {
                 let (patch, fill) = (self.patch(&zone.pieces()), self.svg.hatch(Hatch::Finish(at)));
                 self.svg.open(" class=\"p-finish\"");

@@ -208,10 +208,16 @@ fn zone_text(zone: &slab::plan::Zone, voice: Voice) -> String {
     voice.say("pic-named", &[("name", zone.name().into()), ("value", voice.area(zone.area()).into())])
 }
 
+fn finish_text(zone: &str, finish: &str, voice: Voice) -> String {
+    voice.say("pic-named", &[("name", zone.into()), ("value", voice.term(finish).into())])
+}
+
 fn undrawn_items(plan: &Plan, layers: &PlanLayers, voice: Voice) -> Vec<PlanItem> {
     let zones = plan.zones().iter().map(|z| (None, Layer::Zones, zone_text(z, voice)));
+    let finish = |(zone, finish): &(String, String)| (None, Layer::Finishes, finish_text(zone, finish, voice));
     let marks = layers.marks.iter().map(|m| (Some(m.id.clone()), m.layer, m.title.clone()));
     zones
+        .chain(layers.finishes.iter().map(finish))
         .chain(marks)
         .filter(|(_, layer, _)| !layers.hidden.contains(layer))
         .map(|(id, layer, text)| PlanItem { id, layer, number: None, text })

@@ -91,6 +91,10 @@ fn a_plan_of_areas_is_a_list() {
     let drawing = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("p", "Plan", Voice::default()));
     assert_eq!((drawing.svg, drawing.view), (None, None));
     assert_eq!(drawing.items.iter().map(|i| i.text.as_str()).collect::<Vec<_>>(), ["hall: 900 ft²"]);
+    let finishes = vec![("hall".to_owned(), "broom".to_owned())];
+    let layers = PlanLayers { finishes, ..PlanLayers::default() };
+    let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()));
+    assert_eq!(drawing.items.last().map(|i| i.text.as_str()), Some("hall: Broom, medium"));
 }
 
 #[test]

@@ -3,8 +3,8 @@
 use science::absorbency::AbsorbencyError;
 use slab::map::{Bay, BayField, Ground, NextTest, SlabMap, Spot, Teaches};
 use slab::standing::Code;
-use units::{Duration, Fraction};
-use words::Voice;
+use units::{Area, Duration, Fraction};
+use words::{Measure, Voice};
 
 use crate::plan::mark::{Layer, MarkKind, MarkPlace, PlanMark};
 
@@ -156,9 +156,25 @@ pub fn next_marks(map: &SlabMap, voice: Voice) -> Vec<PlanMark> {
     map.next.iter().enumerate().map(|(at, next)| next_mark(at + 1, next, voice)).collect()
 }
 
+/// An expected area is no finer than two figures, nor than a square foot or a tenth of a square meter;
+/// one that is smaller stays as it is.
+fn about(area: Area, voice: Voice) -> Area {
+    let round = |value: f64, least: f64| {
+        let step = libm::pow(10.0, libm::floor(libm::log10(value.max(f64::MIN_POSITIVE))) - 1.0).max(least);
+        let rounded = (value / step).round() * step;
+        if rounded > 0.0 { rounded } else { value }
+    };
+    match voice.measure {
+        Measure::Imperial => Area::square_feet(round(area.as_square_feet(), 1.0)),
+        Measure::Metric => Area::square_metres(round(area.as_square_metres(), 0.1)),
+    }
+}
+
 fn next_mark(number: usize, next: &NextTest, voice: Voice) -> PlanMark {
     let why = match next.teaches {
-        Teaches::Settles { settles, .. } => voice.say("pic-next-settles", &[("area", voice.area(settles).into())]),
+        Teaches::Settles { settles, .. } => {
+            voice.say("pic-next-settles", &[("area", voice.area(about(settles, voice)).into())])
+        }
         Teaches::FirstMap { missing } => {
             let n = u32::try_from(missing).unwrap_or(u32::MAX);
             voice.say("pic-next-first-map", &[("n", voice.count(n).into()), ("count", n.into())])
