@@ -112,6 +112,7 @@ fn no_word_was_left_untranslated() {
         "ciede",
         "cielab",
         "real",
+        "kriging",
         "jpeg",
         "decimal",
         "latin",
