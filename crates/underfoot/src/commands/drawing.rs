@@ -109,9 +109,7 @@ fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, voice: Voice) ->
     let spec = drawing.plan(choice).map_err(|error| match error {
         // Chosen by the person: the command was used wrongly.
         drawings::DrawingError::UnknownLayer { .. } => Failure::Use(error.to_string()),
-        drawings::DrawingError::UnitsNotTold => {
-            Failure::Use(format!("{error} (--drawn-in mm, cm, m, in or ft)"))
-        }
+        drawings::DrawingError::UnitsNotTold => Failure::Use(format!("{error} (--drawn-in mm, cm, m, in or ft)")),
         other => Failure::data(other),
     })?;
     let plan = Plan::resolve(&spec).map_err(Failure::data)?;

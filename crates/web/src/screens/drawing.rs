@@ -84,7 +84,8 @@ fn asked_way(ask: &Ask) -> Option<Telling> {
 /// The ways of telling a plan, those that need no text: for the page of a slab without one.
 pub(super) fn ways(id: &str, voice: Voice) -> Vec<Way> {
     let told = [Telling::Rooms, Telling::Walk, Telling::Area].into_iter().map(|way| link(id, way, voice, false));
-    told.chain([Way { href: format!("/slab/{id}/plan/dxf"), label: voice.say("dxf-title", &[]), here: false }]).collect()
+    told.chain([Way { href: format!("/slab/{id}/plan/dxf"), label: voice.say("dxf-title", &[]), here: false }])
+        .collect()
 }
 
 /// Which page around the plan is shown.
@@ -99,7 +100,8 @@ enum Here {
 fn all_ways(id: &str, voice: Voice, here: Here) -> Vec<Way> {
     let mut all: Vec<Way> =
         Telling::ALL.into_iter().map(|each| link(id, each, voice, here == Here::Drawing(each))).collect();
-    let way = |end: &str, label: String, is: Here| Way { href: format!("/slab/{id}/plan/{end}"), label, here: here == is };
+    let way =
+        |end: &str, label: String, is: Here| Way { href: format!("/slab/{id}/plan/{end}"), label, here: here == is };
     all.push(way("dxf", voice.say("dxf-title", &[]), Here::Dxf));
     all.push(way("lines", voice.say("lines-title", &[]), Here::Lines));
     all

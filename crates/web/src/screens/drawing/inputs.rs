@@ -194,7 +194,13 @@ impl Shown<'_> {
         }
     }
 
-    pub(super) fn rows<const N: usize>(&self, field: &'static str, one: &str, columns: [Column; N], least: usize) -> Rows {
+    pub(super) fn rows<const N: usize>(
+        &self,
+        field: &'static str,
+        one: &str,
+        columns: [Column; N],
+        least: usize,
+    ) -> Rows {
         let names = columns.each_ref().map(|column| column.name);
         let typed = rows(self.typed, &names);
         let last = typed.iter().rposition(|(_, cells)| cells.iter().any(|cell| !cell.is_empty()));

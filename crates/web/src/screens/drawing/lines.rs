@@ -36,6 +36,9 @@ use inputs::{Inputs, inputs};
 use look::{Look, look, prove};
 use read::{Lines, Tools};
 
+/// Rows of one kind in a form, at most: a plan takes fewer, and a page of more helps nobody.
+const MOST_ROWS: usize = 2_000;
+
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
         .route("/slab/{slab}/plan/lines", page(May::Write, blank).merge(form(May::Write, posted)))
@@ -155,7 +158,12 @@ fn blank(ask: &Ask) -> Answer {
     Ok(show(&shown(ask, &opened, &typed, &[])))
 }
 
+fn bounded(typed: &Typed) -> Result<(), Trouble> {
+    if typed.iter().all(|(_, texts)| texts.len() <= MOST_ROWS) { Ok(()) } else { Err(Trouble::TooLarge) }
+}
+
 fn posted(ask: &Ask, posted: &Posted) -> Answer {
+    bounded(&posted.typed)?;
     let opened = ask.opened()?;
     let slab = slab_of(ask, &opened);
     let voice = ask.voice();
@@ -204,6 +212,7 @@ fn written(ask: &Ask, opened: &Opened, standing: &Standing<'_>, posted: &Posted)
 
 /// The look at what is typed, without the page around it.
 fn look_at(ask: &Ask, posted: &Posted) -> Answer {
+    bounded(&posted.typed)?;
     let opened = ask.opened()?;
     let slab = slab_of(ask, &opened);
     let standing = Standing::of(&slab).ok_or(Trouble::NotFound)?;

@@ -175,12 +175,7 @@ impl Chosen {
     }
 
     /// The layers with what they hold; and how many are not shown.
-    pub(super) fn rows(
-        &self,
-        drawing: &Drawing,
-        mistakes: &control::Mistakes,
-        voice: Voice,
-    ) -> (Vec<LayerRow>, usize) {
+    pub(super) fn rows(&self, drawing: &Drawing, mistakes: &control::Mistakes, voice: Voice) -> (Vec<LayerRow>, usize) {
         let one = self.one(drawing);
         let rows = drawing.layers.iter().zip(&self.roles).take(MOST_LAYERS).enumerate();
         let rows = rows.map(|(index, ((name, layer), role))| LayerRow {

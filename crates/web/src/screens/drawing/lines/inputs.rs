@@ -12,6 +12,9 @@ use super::read::{BORDER, DIAGONAL, FREE, GRID, JOINT, SLIVER, THICK};
 /// Empty rows that "more rows" adds.
 const MORE: usize = 6;
 
+/// Words that no list has, kept in it because they were sent, at most.
+const MOST_UNKNOWN: usize = 50;
+
 /// Rows of joints and of each kind of pattern, and what the reckoning asks for.
 pub(super) struct Inputs {
     pub(super) joints: Rows,
@@ -58,22 +61,29 @@ impl Desk<'_> {
 
     /// The zones of the plan, and what else was typed: it must not be lost.
     fn zone(&self, name: &'static str) -> Column {
-        let choice = |value: &str, label: &str| Choice { value: value.to_owned(), label: label.to_owned(), chosen: false };
+        let choice =
+            |value: &str, label: &str| Choice { value: value.to_owned(), label: label.to_owned(), chosen: false };
         let mut choices = vec![choice("", &self.say("plan-whole"))];
         choices.extend(self.plan.zones().iter().filter(|z| z.name() != WHOLE).map(|z| choice(z.name(), z.name())));
+        self.keep_typed(name, &mut choices);
+        Column { choices, ..Column::new(name, self.say("plan-zone")) }
+    }
+
+    fn keep_typed(&self, name: &str, choices: &mut Vec<Choice>) {
+        let most = choices.len() + MOST_UNKNOWN;
         for typed in self.form.typed.get(&format!("{name}[]")) {
             let typed = typed.trim();
-            if choices.iter().all(|known| known.value != typed) {
-                choices.push(choice(typed, typed));
+            if choices.len() < most && choices.iter().all(|known| known.value != typed) {
+                choices.push(Choice { value: typed.to_owned(), label: typed.to_owned(), chosen: false });
             }
         }
-        Column { choices, ..Column::new(name, self.say("plan-zone")) }
     }
 
     fn kinds(&self, name: &'static str) -> Column {
         let choice = |value: &str, label: String| Choice { value: value.to_owned(), label, chosen: false };
         let mut choices = vec![choice("", self.say("lines-kind-unknown"))];
         choices.extend(JointKind::ALL.map(|kind| choice(kind.code(), kind_label(kind, self.form.voice))));
+        self.keep_typed(name, &mut choices);
         Column { choices, ..Column::new(name, self.say("lines-kind")) }
     }
 

@@ -124,8 +124,7 @@ impl Look {
             self.patterns.push(PatternRow {
                 name: name(pattern.spec(), voice),
                 length: length.unwrap_or_else(|error| layout_error(&error, voice)),
-                tiles: tiles_said(plan, index, sliver, voice)
-                    .unwrap_or_else(|error| layout_error(&error, voice)),
+                tiles: tiles_said(plan, index, sliver, voice).unwrap_or_else(|error| layout_error(&error, voice)),
             });
         }
         if self.patterns.len() > 1

@@ -15,18 +15,10 @@ use super::super::way::{in_row, rows};
 pub(super) const JOINT: [&str; 7] =
     ["joint_x", "joint_y", "joint_to_x", "joint_to_y", "joint_kind", "joint_zone", "joint_via"];
 /// Inputs of one grid.
-pub(super) const GRID: [&str; 7] = [
-    "grid_spacing_x",
-    "grid_spacing_y",
-    "grid_side",
-    "grid_angle",
-    "grid_origin_x",
-    "grid_origin_y",
-    "grid_zone",
-];
+pub(super) const GRID: [&str; 7] =
+    ["grid_spacing_x", "grid_spacing_y", "grid_side", "grid_angle", "grid_origin_x", "grid_origin_y", "grid_zone"];
 /// Inputs of one diagonal pattern.
-pub(super) const DIAGONAL: [&str; 4] =
-    ["diagonal_spacing", "diagonal_origin_x", "diagonal_origin_y", "diagonal_zone"];
+pub(super) const DIAGONAL: [&str; 4] = ["diagonal_spacing", "diagonal_origin_x", "diagonal_origin_y", "diagonal_zone"];
 /// Inputs of one border.
 pub(super) const BORDER: [&str; 2] = ["border_inset", "border_zone"];
 /// Inputs of one free line.
@@ -310,7 +302,7 @@ impl Lines {
 fn end<'n>(path: &str, line: &str, last: usize, [x, y, to_x, to_y, zone, via]: [&'n str; 6]) -> &'n str {
     let second = path.ends_with("[1]");
     match number(path, line) {
-        _ if path.ends_with(".zone") => zone,
+        _ if path.ends_with("zone") => zone,
         Some(0) if second => y,
         Some(point) if point == last && second => to_y,
         Some(point) if point == last => to_x,
