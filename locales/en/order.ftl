@@ -9,6 +9,7 @@ item-waste-water = Waste water to collect
 item-drums = Drums for it
 item-sealer = Sealer
 item-masking-plastic = Masking plastic for the wall band
+item-spot-work = Spots to treat before staining
 item-protective-board = Board or paper over the finished floor
 
 note-coverage-from-panels = Coverage as measured on this slab's own panels, with room for a floor that drinks more or less.
@@ -30,6 +31,7 @@ note-sealer-by-coverage = From the trade's coverage range for this class.
 note-makers-sheet-governs = The maker's sheet governs.
 note-no-sealer = No sealer is chosen.
 note-perimeter-from-plan = Along every wall and opening edge of the plan.
+note-reach-assumed = Nobody noted how far a spot reaches: a foot around its point was taken. Mark its extent.
 note-perimeter-of-square = No plan is drawn: the edge of a square of this area, the least there can be.
 
 order-head = What to buy for { $slab }

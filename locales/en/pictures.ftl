@@ -140,3 +140,68 @@ pic-score-patchy = can be patchy from here
 pic-score-none = none
 pic-score-last = Last photograph, { $date }: { $score }.
 pic-score-desc = Scores of photographs by day, with the two limits. A hollow mark is a photograph without a score.
+
+pic-ground-share = { $share } { $what }
+pic-share = { $n } %
+pic-share-least = under 1 %
+pic-ground-unsure = on { $share } the class is not sure
+pic-ground-film = film
+pic-ground-stands = water stands
+pic-ground-slow = slow to drink
+pic-ground-untested = not tested enough
+pic-ground-dense = drinks, dense finish that often needs one more coat
+pic-ground-drinks = drinks
+pic-ground-spot = { $what }, { $state }
+pic-ground-spot-assumed = { $spot } (its reach was assumed)
+pic-ground-untreated = untreated
+pic-ground-still-there = still there
+pic-ground-stops-water = still stops water
+pic-ground-faint = faint trace left
+pic-ground-no-treatment = looks clear, no treatment noted
+pic-ground-not-retested = treated, not tested again
+pic-ground-no-drop = treated, no water drop yet
+pic-ground-not-acceptable = has to be treated
+pic-ground-nothing-takes-it-out = no known treatment takes it out
+pic-ground-cleared = passed its test
+pic-ground-accepted = accepted
+pic-ground-not-settled = not settled
+pic-bay = { $finish } ({ $zones })
+pic-bay-no-finish = finish not noted
+pic-bay-mapped = { $drops } drops; { $held } of { $timed } lay in the band that should hold 80 % when foretold from the others
+pic-bay-unplaced = { $count ->
+        [one] { $n } drop without a place is not on the map
+       *[other] { $n } drops without a place are not on the map
+    }
+pic-bay-too-few = { $count ->
+        [one] { $places } place has drops; still missing for a map: { $more }
+       *[other] { $places } places have drops; still missing for a map: { $more }
+    }
+pic-bay-no-drops = no drops yet; a map needs { $more } places
+pic-bay-stood = only { $timed } of { $drops } drops soaked in: no map; first find out why water stands
+pic-bay-film = film: a drop tells nothing of the concrete under it
+pic-bay-stands = water stands at every drop
+pic-bay-none = these drops make no map
+pic-next = Test here next
+pic-next-settles = expected to settle { $area }
+pic-next-first-map = { $count ->
+        [one] no map here yet, { $n } place missing
+       *[other] no map here yet, { $n } places missing
+    }
+pic-saw-cuts = Saw cuts: { $length } in all
+pic-construction-joints = Construction joints: { $length } in all
+pic-isolation-joints = Isolation joints: { $length } in all
+pic-joints = Joints of a kind not noted: { $length } in all
+pic-score-lines = Score lines: { $length } in all
+pic-key-saw-cut = saw cut
+pic-key-construction-joint = construction joint
+pic-key-isolation-joint = isolation joint
+pic-key-joint = joint, kind not noted
+pic-key-score-line = score line
+pic-key-section = between sections
+pic-section = Section { $n }: { $area }
+pic-section-short = Sec. { $n }
+pic-key-drinks = drinks: a drop is gone within { $time }
+pic-key-slow = slow to drink: { $low } to { $high }
+pic-key-stands = water stands: over { $time }
+pic-key-unsure = class not sure
+pic-key-border = time a drop takes; thick where classes meet

@@ -131,3 +131,17 @@ draw-wrong-side = Choose the side too: left or right.
 draw-wrong-angle = "{ $typed }" is no angle. Write degrees, such as 45, 22.5 or 89°30'.
 draw-wrong-north = "{ $typed }" is no bearing. Write degrees from 0 to 360, such as 20.
 draw-wrong-limit = "{ $typed }" is no limit. Write it like 1:200, from 1:20 to 1:1000000.
+
+# The map of the slab.
+plan-layer-absorbency = How it drinks
+plan-layer-finishes = Finishes
+plan-layer-joints = Joints
+plan-layer-score-lines = Score lines
+map-ground = What every place is
+map-limits = A drop that soaks in within { $quick } counts as drinking, one that still lies after { $stands } as standing; between them is slow. Common practice, no source.
+map-no-proof = Between the drops the map is worked out, not seen. It releases nothing: the hold points do.
+map-drop-here = Put a drop here
+map-no-next = No place would settle anything now.
+map-enough = Enough drops: a further one would hardly change where what is done.
+map-bays = What the map rests on
+map-how = Each finish of each pour is mapped for itself, by ordinary kriging of the logarithm of the soaking time (Matérn 3/2, variances by restricted maximum likelihood). A construction joint is a break, a saw cut is none. A map takes six places with drops.

@@ -81,3 +81,5 @@ preview-shown = { $share } of the panel's variation is coarse enough to be seen 
 preview-state-stained = stained, not sealed
 preview-state-sealed = sealed
 preview-state-bare = bare
+
+map-title = What every place of { $name } is

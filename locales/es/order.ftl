@@ -9,6 +9,7 @@ item-waste-water = Agua sucia que hay que recoger
 item-drums = Tambos para esa agua
 item-sealer = Sellador
 item-masking-plastic = Plástico para tapar la franja de pared
+item-spot-work = Lugares por tratar antes de teñir
 item-protective-board = Tablero o papel sobre el piso terminado
 
 note-coverage-from-panels = Rendimiento medido en los propios paneles de esta losa, con margen por si el piso absorbe más o menos.
@@ -30,6 +31,7 @@ note-sealer-by-coverage = Según el rango de rendimiento del oficio para esta cl
 note-makers-sheet-governs = Manda la hoja del fabricante.
 note-no-sealer = No se ha elegido sellador.
 note-perimeter-from-plan = A lo largo de cada pared y cada orilla del plano.
+note-reach-assumed = Nadie anotó hasta dónde llega una mancha: se tomó un pie alrededor de su punto. Marque su extensión.
 note-perimeter-of-square = No hay plano dibujado: la orilla de un cuadrado de esta área, lo mínimo posible.
 
 order-head = Qué comprar para { $slab }

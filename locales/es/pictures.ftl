@@ -140,3 +140,68 @@ pic-score-patchy = desde aquí puede ser manchada
 pic-score-none = ninguno
 pic-score-last = Última foto, { $date }: { $score }.
 pic-score-desc = Puntajes de las fotos por día, con los dos límites. Una marca hueca es una foto sin puntaje.
+
+pic-ground-share = { $share } { $what }
+pic-share = { $n } %
+pic-share-least = menos de 1 %
+pic-ground-unsure = en { $share } la clase no es segura
+pic-ground-film = película
+pic-ground-stands = el agua se queda parada
+pic-ground-slow = absorbe lento
+pic-ground-untested = faltan pruebas
+pic-ground-dense = absorbe, acabado denso que muchas veces pide una mano más
+pic-ground-drinks = absorbe
+pic-ground-spot = { $what }, { $state }
+pic-ground-spot-assumed = { $spot } (su alcance se supuso)
+pic-ground-untreated = sin tratar
+pic-ground-still-there = sigue ahí
+pic-ground-stops-water = todavía detiene el agua
+pic-ground-faint = queda un rastro leve
+pic-ground-no-treatment = se ve limpio, sin tratamiento anotado
+pic-ground-not-retested = tratado, sin probar de nuevo
+pic-ground-no-drop = tratado, todavía sin gota de agua
+pic-ground-not-acceptable = hay que tratarlo
+pic-ground-nothing-takes-it-out = no se conoce tratamiento que lo saque
+pic-ground-cleared = pasó su prueba
+pic-ground-accepted = aceptado
+pic-ground-not-settled = sin resolver
+pic-bay = { $finish } ({ $zones })
+pic-bay-no-finish = acabado no anotado
+pic-bay-mapped = { $drops } gotas; { $held } de { $timed } cayeron en la banda que debe tener el 80 % al pronosticarlas con las demás
+pic-bay-unplaced = { $count ->
+        [one] { $n } gota sin lugar no está en el mapa
+       *[other] { $n } gotas sin lugar no están en el mapa
+    }
+pic-bay-too-few = { $count ->
+        [one] { $places } lugar tiene gotas; lugares que faltan para un mapa: { $more }
+       *[other] { $places } lugares tienen gotas; lugares que faltan para un mapa: { $more }
+    }
+pic-bay-no-drops = todavía no hay gotas; un mapa necesita { $more } lugares
+pic-bay-stood = solo { $timed } de { $drops } gotas se absorbieron: no hay mapa; primero averigüe por qué el agua se queda parada
+pic-bay-film = película: una gota no dice nada del concreto que está abajo
+pic-bay-stands = el agua se queda parada en todas las gotas
+pic-bay-none = con estas gotas no sale un mapa
+pic-next = Pruebe aquí ahora
+pic-next-settles = se espera aclarar { $area }
+pic-next-first-map = { $count ->
+        [one] aquí todavía no hay mapa, falta { $n } lugar
+       *[other] aquí todavía no hay mapa, faltan { $n } lugares
+    }
+pic-saw-cuts = Cortes de sierra: { $length } en total
+pic-construction-joints = Juntas de construcción: { $length } en total
+pic-isolation-joints = Juntas de aislamiento: { $length } en total
+pic-joints = Juntas de tipo no anotado: { $length } en total
+pic-score-lines = Líneas decorativas: { $length } en total
+pic-key-saw-cut = corte de sierra
+pic-key-construction-joint = junta de construcción
+pic-key-isolation-joint = junta de aislamiento
+pic-key-joint = junta, tipo no anotado
+pic-key-score-line = línea decorativa
+pic-key-section = entre secciones
+pic-section = Sección { $n }: { $area }
+pic-section-short = Sec. { $n }
+pic-key-drinks = absorbe: la gota se va en menos de { $time }
+pic-key-slow = absorbe lento: de { $low } a { $high }
+pic-key-stands = el agua se queda parada: más de { $time }
+pic-key-unsure = clase no segura
+pic-key-border = tiempo de una gota; línea gruesa donde cambia la clase

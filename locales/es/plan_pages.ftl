@@ -131,3 +131,17 @@ draw-wrong-side = Escoja también el lado: izquierda o derecha.
 draw-wrong-angle = "{ $typed }" no es un ángulo. Escriba grados, como 45, 22.5 o 89°30'.
 draw-wrong-north = "{ $typed }" no es un rumbo. Escriba grados de 0 a 360, como 20.
 draw-wrong-limit = "{ $typed }" no es un límite. Escríbalo así: 1:200, de 1:20 a 1:1000000.
+
+# El mapa de la losa.
+plan-layer-absorbency = Cómo absorbe
+plan-layer-finishes = Acabados
+plan-layer-joints = Juntas
+plan-layer-score-lines = Líneas de corte decorativo
+map-ground = Qué es cada lugar
+map-limits = Una gota que entra en { $quick } cuenta como absorbida, una que sigue ahí después de { $stands } como parada; entre las dos es lento. Práctica común, sin fuente.
+map-no-proof = Entre las gotas el mapa está calculado, no visto. No libera nada: eso lo hacen los puntos de espera.
+map-drop-here = Poner una gota aquí
+map-no-next = Ningún lugar decidiría algo ahora.
+map-enough = Bastan las gotas: otra apenas cambiaría qué se hace y dónde.
+map-bays = En qué se apoya el mapa
+map-how = Cada acabado de cada colado tiene su propio mapa, por kriging ordinario del logaritmo del tiempo de absorción (Matérn 3/2, varianzas por máxima verosimilitud restringida). Una junta de construcción lo corta, un corte de sierra no. Un mapa necesita gotas en seis lugares.

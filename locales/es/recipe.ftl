@@ -81,3 +81,5 @@ preview-shown = A este tamaño se alcanza a ver { $share } de la variación del 
 preview-state-stained = teñido, sin sellar
 preview-state-sealed = sellado
 preview-state-bare = sin teñir
+
+map-title = Qué es cada lugar de { $name }

@@ -4,7 +4,10 @@
 #[allow(dead_code, reason = "the tests use the rest")]
 mod samples;
 
-use pictures::{PlanLayers, PlanLook, drying_chart, evaporation_chart, marks_of, plan_svg, time_line};
+use pictures::{
+    Layer, PlanLayers, PlanLook, bay_sentences, drying_chart, evaporation_chart, marks_of, next_marks, plan_svg, png,
+    time_line, zone_sentences,
+};
 use slab::trade::Trade;
 use words::{Lang, Measure, Voice};
 
@@ -18,11 +21,16 @@ fn main() -> std::io::Result<()> {
         let slab = slab::slab::fold(&diary, samples::after_all());
         let marks = marks_of(&slab, Trade::built_in(), voice);
         let demo = slab.plan().expect("the demo has a plan");
-        let layers = PlanLayers { marks, hidden: Vec::new() };
+        let layers = PlanLayers { marks, ..PlanLayers::default() };
         let plans = [
             ("demo", demo.clone(), layers.clone(), 390.0),
             ("demo-wide", demo.clone(), layers, 900.0),
-            ("crooked", samples::crooked(), PlanLayers { marks: samples::one_of_each(), hidden: Vec::new() }, 390.0),
+            (
+                "crooked",
+                samples::crooked(),
+                PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() },
+                390.0,
+            ),
             ("bare", samples::crooked(), PlanLayers::default(), 390.0),
             ("rooms", samples::rooms(20, 20), PlanLayers::default(), 390.0),
             ("few-rooms", samples::rooms(6, 3), PlanLayers::default(), 390.0),
@@ -33,6 +41,34 @@ fn main() -> std::io::Result<()> {
             if name == "demo" {
                 drawing.items.iter().for_each(|i| println!("{:?} {:?} {}", i.layer, i.number, i.text));
             }
+        }
+        let (demo, all) = samples::layers_of(&diary, &[], voice);
+        let (mapped, full) = samples::layers_of(&samples::diary(&samples::mapped_lines()), &samples::FINISHES, voice);
+        let without = |layers: &PlanLayers, hidden: &[Layer]| PlanLayers { hidden: hidden.to_vec(), ..layers.clone() };
+        let busy = [Layer::Finishes, Layer::ScoreLines, Layer::Sections];
+        let maps = [
+            ("demo", &demo, without(&all, &[])),
+            ("thirst", &mapped, without(&full, &busy)),
+            ("thirst-only", &mapped, without(&full, &[&busy[..], &[Layer::Tests]].concat())),
+            ("lines", &mapped, without(&full, &[Layer::Absorbency, Layer::Finishes, Layer::Tests, Layer::Next])),
+            ("sections", &mapped, without(&full, &[Layer::Joints, Layer::Finishes, Layer::Tests, Layer::ScoreLines])),
+            ("finishes", &mapped, without(&full, &[Layer::Absorbency, Layer::Tests, Layer::Next, Layer::Sections])),
+            ("all", &mapped, full.clone()),
+        ];
+        for (name, plan, layers) in maps {
+            for width in [390.0, 1000.0] {
+                let drawing = plan_svg(plan, &layers, &PlanLook::new("plan", "Plan", voice).wide(width));
+                let svg = drawing.svg.unwrap_or_default();
+                put(&format!("map-{name}-{width}-{tag}"), &svg)?;
+                let picture = png(&svg, 2.0).map_err(std::io::Error::other)?;
+                std::fs::write(format!("{folder}/map-{name}-{width}-{tag}.png"), picture)?;
+            }
+        }
+        for layers in [&all, &full] {
+            let map = layers.map.as_deref().expect("the sample has a map");
+            zone_sentences(map, voice).iter().for_each(|(_, said)| println!("zone: {said}"));
+            bay_sentences(map, voice).iter().for_each(|said| println!("bay: {said}"));
+            next_marks(map, voice).iter().for_each(|mark| println!("{} {}", mark.short, mark.title));
         }
         let drawings = [
             ("drying", drying_chart(&samples::drying(voice))),

@@ -19,6 +19,7 @@
 mod boxes;
 mod chart;
 mod day;
+mod hatch;
 mod key;
 mod lettering;
 mod look;
@@ -34,8 +35,8 @@ pub use chart::{
 };
 pub use look::{Drawing, Look, Table};
 pub use plan::{
-    FloorPart, Layer, MarkKind, MarkPlace, PlanDrawing, PlanItem, PlanLayers, PlanLook, PlanMark, PlanView, floor_svg,
-    marks_of, plan_svg, stretch_svg,
+    FloorPart, Layer, MarkKind, MarkPlace, PlanDrawing, PlanItem, PlanLayers, PlanLook, PlanMark, PlanView,
+    bay_sentences, floor_svg, marks_of, next_marks, plan_svg, stretch_svg, zone_sentences,
 };
 pub use png::{PngError, png};
 pub use time_line::{ForecastSpan, Happened, Milestone, TimeLine, time_line};

@@ -3,6 +3,7 @@
 use std::fmt::{Arguments, Write as _};
 
 use crate::boxes::{Box2, Xy};
+pub(crate) use crate::hatch::Hatch;
 
 /// Lettering and strong strokes: 15:1 on the paper.
 pub(crate) const INK: &str = "#1f1d1a";
@@ -51,59 +52,6 @@ impl Letters<'_> {
 
     pub(crate) const fn halo(self) -> Self {
         Self { halo: true, ..self }
-    }
-}
-
-/// Fills of parallel strokes, told apart without color.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Hatch {
-    /// Where there is no slab: close cement strokes, rising.
-    Cut,
-    /// Something on the slab: iron strokes, falling.
-    Trouble,
-    /// The same, dealt with: few dots.
-    Settled,
-    /// The likely span of a forecast: fine rising strokes.
-    Likely,
-    /// A stretch of work: upright dashes.
-    Section,
-    /// Above an alarm: crossed strokes.
-    Above,
-}
-
-impl Hatch {
-    pub(crate) const ALL: [Self; 6] =
-        [Self::Cut, Self::Trouble, Self::Settled, Self::Likely, Self::Section, Self::Above];
-
-    const fn name(self) -> &'static str {
-        match self {
-            Self::Cut => "cut",
-            Self::Trouble => "trouble",
-            Self::Settled => "settled",
-            Self::Likely => "likely",
-            Self::Section => "section",
-            Self::Above => "above",
-        }
-    }
-
-    /// Side of the tile, turn in degrees, and what is in it.
-    const fn tile(self) -> (f64, f64, &'static str) {
-        match self {
-            Self::Cut => (4.0, 45.0, r##"<path class="p-line" d="M2 0 L2 4" stroke="#6f6c66" stroke-width="1.2"/>"##),
-            Self::Trouble => {
-                (5.0, -45.0, r##"<path class="p-accent" d="M2.5 0 L2.5 5" stroke="#7a3b1c" stroke-width="1.3"/>"##)
-            }
-            Self::Settled => (6.0, 45.0, r##"<circle class="p-accent-fill" cx="3" cy="3" r="0.8" fill="#7a3b1c"/>"##),
-            Self::Likely => {
-                (5.0, 45.0, r##"<path class="p-line" d="M2.5 0 L2.5 5" stroke="#6f6c66" stroke-width="1"/>"##)
-            }
-            Self::Section => {
-                (7.0, 0.0, r##"<path class="p-line" d="M3.5 1 L3.5 4" stroke="#6f6c66" stroke-width="0.9"/>"##)
-            }
-            Self::Above => {
-                (4.0, 45.0, r##"<path class="p-accent" d="M2 0 L2 4 M0 2 L4 2" stroke="#7a3b1c" stroke-width="1.1"/>"##)
-            }
-        }
     }
 }
 
@@ -223,7 +171,7 @@ impl Svg {
             escaped(desc)
         );
         let used: Vec<Hatch> =
-            Hatch::ALL.into_iter().filter(|h| body.contains(&format!("url(#{prefix}-{})", h.name()))).collect();
+            Hatch::all().filter(|h| body.contains(&format!("url(#{prefix}-{})", h.name()))).collect();
         if !used.is_empty() {
             svg.push_str("<defs>");
             for hatch in used {

@@ -485,3 +485,40 @@ proptest! {
         }
     }
 }
+
+/// What happened and is not dealt with is ordered for by area, kind by kind: π · 2² = 12.566 ft² of oil in
+/// a circle of 2 ft, and 6 ft² of chalk in a strip of 6 by 1 ft.
+#[test]
+fn ground_to_treat_is_ordered_for_by_its_area() {
+    let plan = r#"{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"25 ft"}]}}}"#;
+    let oil = r##"{"id":"#oil","happened":"2026-03-12 13:00","place":{"point":["6 ft","12 ft"],"radius":"2 ft"},"body":{"kind":"incident","what":"cutting-oil"}}"##;
+    let chalk = r#"{"happened":"2026-03-12 14:00","place":{"polygon":[["20 ft","5 ft"],["26 ft","5 ft"],["26 ft","6 ft"],["20 ft","6 ft"]]},"body":{"kind":"incident","what":"red-chalk"}}"#;
+    let order = order_of(&[plan, &finish("light-steel-trowel"), oil, chalk]);
+    let spots: Vec<(&str, f64)> = order
+        .lines
+        .iter()
+        .filter(|line| line.item == Item::SpotWork)
+        .map(|line| match line.need {
+            Amount::Area(area) => (line.which.as_deref().unwrap(), area.usual.as_square_feet()),
+            _ => panic!("an area"),
+        })
+        .collect();
+    assert_eq!(spots.iter().map(|(what, _)| *what).collect::<Vec<_>>(), ["cutting-oil", "red-chalk"]);
+    assert!((spots[0].1 - std::f64::consts::PI * 4.0).abs() < 1e-6, "{spots:?}");
+    assert!((spots[1].1 - 6.0).abs() < 1e-6, "{spots:?}");
+    // Without a radius a foot around is taken, and the line says so.
+    let bare = r#"{"happened":"2026-03-12 13:00","place":{"point":["6 ft","12 ft"]},"body":{"kind":"incident","what":"cutting-oil"}}"#;
+    let order = order_of(&[plan, &finish("light-steel-trowel"), bare]);
+    let line = order.lines.iter().find(|line| line.item == Item::SpotWork).unwrap();
+    assert!(line.notes.contains(&OrderNote::ReachAssumed));
+    // Dealt with and tested: nothing is left to do.
+    let done = [
+        r##"{"happened":"2026-03-13 08:00","body":{"kind":"cleaning","method":"poultice","of":"#oil"}}"##,
+        r##"{"happened":"2026-03-14 08:00","body":{"kind":"retest","of":"#oil","result":"clear"}}"##,
+        r##"{"happened":"2026-03-14 08:05","place":{"point":["6 ft","12 ft"]},"body":{"kind":"water_drop","of":"#oil","soaked_in":"60 s"}}"##,
+    ];
+    let lines: Vec<&str> = [plan, oil].into_iter().chain(done).collect();
+    let trowel = finish("light-steel-trowel");
+    let order = order_of(&[&lines[..], &[trowel.as_str()]].concat());
+    assert!(!order.lines.iter().any(|line| line.item == Item::SpotWork));
+}

@@ -179,6 +179,22 @@ pub(crate) enum Command {
         #[command(subcommand)]
         what: crate::commands::photo::PhotoCommand,
     },
+    /// What every place of the slab is: how it drinks, what happened, where to test next
+    #[command(after_help = "Examples:\n  underfoot map creek\n  underfoot map creek --png map.png --svg map.svg\n  \
+                      underfoot map creek --cells --json")]
+    Map {
+        #[command(flatten)]
+        which: Which,
+        /// Drawing to write
+        #[arg(long, value_name = "FILE")]
+        svg: Option<PathBuf>,
+        /// Picture to write
+        #[arg(long, value_name = "FILE")]
+        png: Option<PathBuf>,
+        /// Every cell of the map too (with --json)
+        #[arg(long, requires = "json")]
+        cells: bool,
+    },
     /// Which recipe of stain gives a color, worked out from this slab's own panels
     #[command(after_help = "Examples:\n  underfoot recipe creek\n  \
                       underfoot recipe creek --wish \"#7a563a\" --json\n  \

@@ -72,7 +72,7 @@ fn its_standing_has_ten_hold_points_that_rest_on_entries_of_the_diary() {
         ("age", "cant_tell"),
         ("absorbency", "held"),
         ("contamination", "held"),
-        ("membrane", "unproven"),
+        ("membrane", "cant_tell"),
         ("panel", "held"),
         ("site", "held"),
     ] {

@@ -242,7 +242,12 @@ fn everything_on_the_drawing_stands_in_the_list_too() {
         let marks: Vec<&str> = page.split("data-item=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
         assert!(marks.len() > 5, "only {} marks", marks.len());
         for mark in marks {
-            assert!(page.contains(&format!("<a href=\"/slab/{id}/entry/{mark}\">")), "{mark}");
+            // A place to test next is no entry: it stands in a list of its own, with its form.
+            let told = match mark.strip_prefix("next-") {
+                Some(number) => format!("<li id=\"{mark}\" value=\"{number}\">"),
+                None => format!("<a href=\"/slab/{id}/entry/{mark}\">"),
+            };
+            assert!(page.contains(&told), "{mark}");
         }
         for kind in ["incident", "water_drop", "scrape", "slab_photograph", "defect"] {
             assert!(page.contains(&format!("href=\"/slab/{id}/add/{kind}\" data-at")), "{kind}");
@@ -345,4 +350,38 @@ fn a_plan_that_forgets_a_zone_of_the_diary_is_doubted_and_not_refused() {
     page.holds("2 separate pieces").holds("value=\"yard\"");
     assert_eq!(plans_written(&site, id), 1);
     site.post(&draw(id, "rooms"), &rows).ends(303);
+}
+
+#[test]
+fn the_map_says_what_every_place_is_and_where_the_next_drop_goes() {
+    let site = Site::empty();
+    let id = site.slab("demo", DEMO);
+    let page = site.get(&format!("/slab/{id}/plan")).ends(200).text();
+    for part in ["What every place is", "Red or black chalk lines, untreated", "100 % water stands", "slow to drink"] {
+        assert!(page.contains(part), "{part}");
+    }
+    assert!(page.contains("It releases nothing"), "the map is worked out, not seen");
+    // The next drop's form begins with its place.
+    let href = page.split("class=\"button plain\" href=\"").find(|rest| rest.contains("add/water_drop?")).unwrap();
+    let href = href.split('"').next().unwrap().replace("&#38;", "&").replace("&amp;", "&");
+    let form = site.get(&href).ends(200).text();
+    let x = href.split("x=").nth(1).unwrap().split('&').next().unwrap().replace('+', " ");
+    assert!(form.contains(&format!("value=\"{x}\"")), "{href}");
+    // Quiet layers are drawn and out of sight until their box is ticked.
+    assert!(page.contains("class=\"p-layer off\" data-layer-of=\"score-lines\""));
+    assert!(page.contains("data-layer=\"absorbency\" checked"));
+    let spanish = site.get_as(&format!("/slab/{id}/plan"), "lang=es; measure=metric").ends(200).text();
+    for part in ["Qué es cada lugar", "el agua se queda parada", "Poner una gota aquí"] {
+        assert!(spanish.contains(part), "{part}");
+    }
+}
+
+#[test]
+fn a_slab_without_drops_says_where_the_first_six_go() {
+    let site = Site::empty();
+    let plan = r#"{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"20 ft","depth":"10 ft"}]}}}"#;
+    let id = site.slab("bare", plan);
+    let page = site.get(&format!("/slab/{id}/plan")).ends(200).text();
+    assert!(page.contains("100 % not tested enough"), "{page}");
+    assert_eq!(page.matches("Put a drop here").count(), 5, "five at a time");
 }

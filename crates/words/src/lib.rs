@@ -36,4 +36,5 @@ mod time;
 mod voice;
 
 pub use messages::{Arg, FILES};
+pub use recipe::hex;
 pub use voice::{Lang, Measure, UnknownChoice, Voice};

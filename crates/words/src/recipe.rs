@@ -1,5 +1,6 @@
 //! Recipes of stain and what a model of the panels can and can't say.
 
+use science::colour::Lab;
 use science::colour::recipe::{Edge, NoInterval, Place, Recipe, RecipeRefusal};
 use slab::panels::{BareFrom, LeftOut, RecipeBook};
 use units::Fraction;
@@ -37,6 +38,32 @@ impl Voice {
             }
         };
         self.list(&shares.iter().enumerate().map(said).collect::<Vec<_>>())
+    }
+
+    /// The concrete of a panel or a set.
+    #[must_use]
+    pub fn concrete_of(self, mix: Option<&str>, finish: Option<&str>) -> String {
+        let mix = mix.map_or_else(|| self.say("recipe-mix-unknown", &[]), str::to_owned);
+        let finish = finish.map_or_else(|| self.say("recipe-finish-unknown", &[]), |finish| self.term(finish));
+        self.say("recipe-concrete", &[("mix", mix.into()), ("finish", finish.into())])
+    }
+
+    /// A colour in numbers.
+    #[must_use]
+    pub fn colour(self, lab: Lab) -> String {
+        let [l, a, b] = [lab.lightness(), lab.a(), lab.b()].map(|n| self.number(n, 1));
+        self.say("recipe-colour", &[("l", l.into()), ("a", a.into()), ("b", b.into()), ("hex", hex(lab).into())])
+    }
+
+    /// What stands against the answers of a set of panels.
+    #[must_use]
+    pub fn recipe_doubts(self, book: &RecipeBook<'_>) -> Vec<String> {
+        let mut lines: Vec<String> = book.bare_from.map(|from| self.bare_from(from)).into_iter().collect();
+        match &book.model {
+            Err(why) => lines.push(self.no_model(why, book)),
+            Ok(model) => lines.extend(model.interval().err().map(|why| self.no_radius(why, book))),
+        }
+        lines
     }
 
     /// Parts of water to one of stain.
@@ -105,6 +132,13 @@ impl Voice {
     pub fn recipe_edge(self, edge: Edge) -> String {
         self.say(&format!("recipe-edge-{}", edge.code()), &[])
     }
+}
+
+/// A colour's screen code.
+#[must_use]
+pub fn hex(lab: Lab) -> String {
+    let [red, green, blue] = lab.srgb().as_bytes();
+    format!("#{red:02x}{green:02x}{blue:02x}")
 }
 
 /// Shares as the smallest whole parts, when small ones do.

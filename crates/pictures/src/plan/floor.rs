@@ -8,7 +8,7 @@ use units::Length;
 
 use super::mark::Layer;
 use super::{PlanLayers, PlanLook, PlanView, Sheet};
-use crate::boxes::{Box2, Taken};
+use crate::boxes::Box2;
 use crate::key::KeyEntry;
 use crate::lettering::{SMALL, wrapped};
 use crate::svg::{CEMENT, Hatch, INK, Letters, Num, Svg, outline};
@@ -37,20 +37,9 @@ pub fn floor_svg(plan: &Plan, parts: &[FloorPart<'_>], note: &str, look: &PlanLo
     let (low, high) = plan.bounds()?;
     let corner = view.to_svg(Point::new(low.x, high.y));
     let layers = PlanLayers::default();
-    let mut sheet = Sheet {
-        svg: Svg::new(&look.look.prefix),
-        plan,
-        view,
-        layers: &layers,
-        voice,
-        frame: Box2 { left: 2.0, top: 2.0, right: view.width - 2.0, bottom: view.slab_bottom },
-        taken: Taken::default(),
-        edges: Vec::new(),
-        covered: Taken::default(),
-        items: Vec::new(),
-        numbered: Vec::new(),
-    };
+    let mut sheet = Sheet::new(plan, view, &layers, &look.look);
     sheet.draw_ground();
+    sheet.draw_edge();
     for (index, part) in parts.iter().enumerate() {
         sheet.lay(index, part, corner);
     }

@@ -7,6 +7,9 @@ use super::{MOST_NUMBERS, Sheet, zone_text};
 use crate::boxes::{Box2, Xy};
 use crate::svg::{CEMENT, Hatch, INK, IRON, escaped, outline};
 
+/// Fill of a zone.
+const GROUND: &str = "#fcfbf8";
+
 /// Pieces of ground in the units of the drawing.
 pub(super) struct Patch(pub(super) Vec<Vec<Xy>>);
 
@@ -36,7 +39,7 @@ impl Sheet<'_> {
         Patch(pieces.iter().flat_map(|p| std::iter::once(&p.outer).chain(&p.holes)).map(ring).collect())
     }
 
-    fn put_patch(&mut self, patch: &Patch, class: &str, fill: &str, stroke: (&str, f64)) {
+    pub(super) fn put_patch(&mut self, patch: &Patch, class: &str, fill: &str, stroke: (&str, f64)) {
         let d: Vec<String> = patch.0.iter().map(|ring| outline(ring, true)).collect();
         let (d, (ink, width)) = (d.join(" "), stroke);
         self.svg.put(format_args!(
@@ -44,7 +47,7 @@ impl Sheet<'_> {
         ));
     }
 
-    /// Zones, cut-outs and the edge of the slab.
+    /// Zones and cut-outs.
     pub(super) fn draw_ground(&mut self) {
         if self.shows(Layer::Zones) {
             self.open_layer(Layer::Zones);
@@ -52,12 +55,11 @@ impl Sheet<'_> {
                 let patch = self.patch(&zone.pieces());
                 self.svg.open(&format!(" class=\"p-zone-of\" data-zone=\"{}\"", escaped(zone.name())));
                 self.svg.title(&zone_text(zone, self.voice));
-                self.put_patch(&patch, "p-zone", "#fcfbf8", (CEMENT, 1.0));
+                self.put_patch(&patch, "p-zone", GROUND, (CEMENT, 1.0));
                 self.svg.close();
             }
             self.svg.close();
         }
-        let slab = self.patch(&self.plan.pieces());
         if self.shows(Layer::CutOuts) {
             let cut = self.patch(&self.plan.cut_out_pieces());
             if let (false, Some(words)) = (cut.0.is_empty(), self.cut_words()) {
@@ -68,6 +70,11 @@ impl Sheet<'_> {
                 self.svg.close();
             }
         }
+    }
+
+    /// The edge of the slab, over what lies on its ground.
+    pub(super) fn draw_edge(&mut self) {
+        let slab = self.patch(&self.plan.pieces());
         self.put_patch(&slab, "p-edge", "none", (INK, 2.2));
         let edges = |ring: Vec<Xy>| ring.clone().into_iter().zip(ring.into_iter().cycle().skip(1));
         self.edges = slab.0.into_iter().flat_map(edges).collect();
@@ -81,10 +88,16 @@ impl Sheet<'_> {
     /// The ground that marks cover. Their shapes and words come later, on top.
     pub(super) fn draw_patches(&mut self) {
         for layer in [Layer::Sections, Layer::Incidents] {
-            let marks: Vec<_> = self.layers.marks.iter().filter(|m| m.layer == layer && self.shows(layer)).collect();
+            let mut marks: Vec<_> =
+                self.layers.marks.iter().filter(|m| m.layer == layer && self.shows(layer)).collect();
+            // What is open lies over what is dealt with.
+            marks.sort_by_key(|m| !m.settled);
             if marks.is_empty() {
                 continue;
             }
+            // Two hatches on each other could not be told apart.
+            let hatched = self.layers.map.is_some() && self.shows(Layer::Absorbency)
+                || !self.layers.finishes.is_empty() && self.shows(Layer::Finishes);
             self.open_layer(layer);
             for mark in marks {
                 let settled = mark.settled && mark.kind.can_settle();
@@ -94,6 +107,7 @@ impl Sheet<'_> {
                     (_, false) => (Hatch::Trouble, IRON, "p-patch p-open"),
                 };
                 let fill = self.svg.hatch(hatch);
+                let backed = hatched && class.ends_with("p-open");
                 match &mark.at {
                     MarkPlace::Circle { center, radius } => {
                         let (at, r) = (self.view.to_svg(*center), radius.as_metres() / self.view.m);
@@ -101,6 +115,9 @@ impl Sheet<'_> {
                         let around = Box2::around(at, 2.0 * r, 2.0 * r);
                         if around.inside(self.frame) {
                             self.covered.take(around);
+                            if backed {
+                                self.svg.circle(at, r, "p-zone", GROUND, ("none", 0.0));
+                            }
                             self.svg.circle(at, r, class, &fill, (ink, 1.4));
                         }
                     }
@@ -108,6 +125,9 @@ impl Sheet<'_> {
                         let points: Vec<Xy> = corners.iter().map(|c| self.view.to_svg(*c)).collect();
                         if let Some(around) = Box2::of(points.iter().copied()).filter(|b| b.inside(self.frame)) {
                             self.covered.take(around);
+                            if backed {
+                                self.svg.shape(&points, "p-zone", GROUND, ("none", 0.0));
+                            }
                             self.svg.shape(&points, class, &fill, (ink, 1.4));
                         }
                     }

@@ -1,5 +1,8 @@
 //! What lies on the plan: layers, and marks with their kind and place.
 
+use std::sync::Arc;
+
+use slab::map::SlabMap;
 use slab::plan::Point;
 use units::Length;
 use words::Voice;
@@ -13,7 +16,15 @@ pub enum Layer {
     CutOuts,
     /// Lengths of the outer walls.
     Dimensions,
-    /// Stretches of work.
+    /// How the ground drinks, by the map.
+    Absorbency,
+    /// The finishes of the zones.
+    Finishes,
+    /// Joints.
+    Joints,
+    /// Score lines.
+    ScoreLines,
+    /// The stretches between the joints, and stretches of work.
     Sections,
     /// What happened to the slab, open or dealt with; cracks too.
     Incidents,
@@ -25,8 +36,19 @@ pub enum Layer {
 
 impl Layer {
     /// All, in the order they are listed.
-    pub const ALL: [Self; 7] =
-        [Self::Zones, Self::CutOuts, Self::Dimensions, Self::Sections, Self::Incidents, Self::Tests, Self::Next];
+    pub const ALL: [Self; 11] = [
+        Self::Zones,
+        Self::CutOuts,
+        Self::Dimensions,
+        Self::Absorbency,
+        Self::Finishes,
+        Self::Joints,
+        Self::ScoreLines,
+        Self::Sections,
+        Self::Incidents,
+        Self::Tests,
+        Self::Next,
+    ];
 
     /// Its name in `data-layer-of`.
     #[must_use]
@@ -35,6 +57,10 @@ impl Layer {
             Self::Zones => "zones",
             Self::CutOuts => "cut-outs",
             Self::Dimensions => "dimensions",
+            Self::Absorbency => "absorbency",
+            Self::Finishes => "finishes",
+            Self::Joints => "joints",
+            Self::ScoreLines => "score-lines",
             Self::Sections => "sections",
             Self::Incidents => "incidents",
             Self::Tests => "tests",
@@ -44,10 +70,14 @@ impl Layer {
 }
 
 /// What is drawn on the plan beside the plan itself.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, Default)]
 pub struct PlanLayers {
     /// The marks, in the order of their importance: the first get the best places for their words.
     pub marks: Vec<PlanMark>,
+    /// The map of this slab: how its ground drinks, and the sections between its joints.
+    pub map: Option<Arc<SlabMap>>,
+    /// The zones by name, each with its finish by the id in the trade facts.
+    pub finishes: Vec<(String, String)>,
     /// Layers left out of drawing and list.
     pub hidden: Vec<Layer>,
 }

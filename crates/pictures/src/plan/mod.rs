@@ -1,10 +1,13 @@
 //! The plan to scale: zones, cut-outs, walls with their lengths, and what was found and tried on it.
 //!
-//! Lettering is placed in this order, each keeping clear of what is there already: wall lengths
-//! (outside), marks (where they were made, or beside with a thin line to the spot), names of zones
-//! (anywhere inside), what is known of a zone as a whole (anywhere inside). What finds no room for its
-//! words gets a number and a line in the key; what finds none for that stays in the list beside.
+//! Ground is drawn from below: zones, finishes, how the ground drinks, score lines and joints, sections,
+//! what happened. Lettering is placed in this order, each keeping clear of what is there already: wall
+//! lengths (outside), marks (where they were made, or beside with a thin line to the spot), names of
+//! zones and numbers of sections (anywhere inside), times on the lines of equal soaking time, what is
+//! known of a zone as a whole (anywhere inside). What finds no room for its words gets a number and a
+//! line in the key; what finds none for that stays in the list beside.
 
+mod finishes;
 mod floor;
 mod furniture;
 mod glyph;
@@ -13,6 +16,9 @@ mod mark;
 mod of_slab;
 mod place;
 mod room;
+mod section_names;
+mod strokes;
+mod thirst;
 mod view;
 mod walls;
 mod zone_names;
@@ -29,6 +35,7 @@ use crate::svg::{Hatch, Svg};
 pub use floor::{FloorPart, floor_svg, stretch_svg};
 pub use mark::{Layer, MarkKind, MarkPlace, PlanLayers, PlanMark};
 pub use of_slab::marks_of;
+pub use thirst::{bay_sentences, next_marks, zone_sentences};
 pub use view::PlanView;
 
 /// Numbers in the key at most; the rest is in the list beside the drawing.
@@ -102,9 +109,31 @@ struct Sheet<'a> {
     items: Vec<PlanItem>,
     /// Numbered things, for the key.
     numbered: Vec<(u32, String)>,
+    /// Kinds of stroke drawn, for the key.
+    line_kinds: Vec<strokes::LineKind>,
+    thirst: thirst::Thirst,
 }
 
-impl Sheet<'_> {
+impl<'a> Sheet<'a> {
+    /// A sheet with nothing on it.
+    fn new(plan: &'a Plan, view: PlanView, layers: &'a PlanLayers, look: &Look) -> Self {
+        Self {
+            svg: Svg::new(&look.prefix),
+            plan,
+            view,
+            layers,
+            voice: look.voice,
+            frame: Box2 { left: 2.0, top: 2.0, right: view.width - 2.0, bottom: view.slab_bottom },
+            taken: Taken::default(),
+            edges: Vec::new(),
+            covered: Taken::default(),
+            items: Vec::new(),
+            numbered: Vec::new(),
+            line_kinds: Vec::new(),
+            thirst: thirst::Thirst::default(),
+        }
+    }
+
     fn shows(&self, layer: Layer) -> bool {
         !self.layers.hidden.contains(&layer)
     }
@@ -132,26 +161,21 @@ pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawin
     let Some(view) = PlanView::of(plan, look.width, dimensions) else {
         return PlanDrawing { svg: None, view: None, items: undrawn_items(plan, layers, voice) };
     };
-    let mut sheet = Sheet {
-        svg: Svg::new(&look.look.prefix),
-        plan,
-        view,
-        layers,
-        voice,
-        frame: Box2 { left: 2.0, top: 2.0, right: view.width - 2.0, bottom: view.slab_bottom },
-        taken: Taken::default(),
-        edges: Vec::new(),
-        covered: Taken::default(),
-        items: Vec::new(),
-        numbered: Vec::new(),
-    };
+    let mut sheet = Sheet::new(plan, view, layers, &look.look);
     sheet.draw_ground();
+    sheet.draw_finishes();
+    sheet.draw_thirst();
+    sheet.draw_edge();
+    sheet.draw_lines();
+    sheet.draw_sections();
     sheet.draw_patches();
     sheet.draw_walls();
     let (at_points, in_zones): (Vec<&PlanMark>, Vec<&PlanMark>) =
         layers.marks.iter().filter(|m| !layers.hidden.contains(&m.layer)).partition(|m| !m.at.is_zone());
     let places = sheet.place_marks(&at_points);
     sheet.draw_zone_names();
+    sheet.draw_section_names();
+    sheet.draw_times();
     sheet.draw_marks(&at_points, places);
     sheet.draw_zone_marks(&in_zones);
     sheet.list_cut_outs();
@@ -184,10 +208,16 @@ fn zone_text(zone: &slab::plan::Zone, voice: Voice) -> String {
     voice.say("pic-named", &[("name", zone.name().into()), ("value", voice.area(zone.area()).into())])
 }
 
+fn finish_text(zone: &str, finish: &str, voice: Voice) -> String {
+    voice.say("pic-named", &[("name", zone.into()), ("value", voice.term(finish).into())])
+}
+
 fn undrawn_items(plan: &Plan, layers: &PlanLayers, voice: Voice) -> Vec<PlanItem> {
     let zones = plan.zones().iter().map(|z| (None, Layer::Zones, zone_text(z, voice)));
+    let finish = |(zone, finish): &(String, String)| (None, Layer::Finishes, finish_text(zone, finish, voice));
     let marks = layers.marks.iter().map(|m| (Some(m.id.clone()), m.layer, m.title.clone()));
     zones
+        .chain(layers.finishes.iter().map(finish))
         .chain(marks)
         .filter(|(_, layer, _)| !layers.hidden.contains(layer))
         .map(|(id, layer, text)| PlanItem { id, layer, number: None, text })
@@ -216,6 +246,10 @@ impl Sheet<'_> {
                 }),
             });
         }
+        entries.extend(self.finish_key());
+        entries.extend(self.thirst_key());
+        entries.extend(self.line_key());
+        entries.extend(self.section_key());
         let mut shown: Vec<(MarkKind, bool)> = self
             .layers
             .marks

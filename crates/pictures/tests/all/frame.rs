@@ -6,6 +6,8 @@ use roxmltree::{Document, Node};
 const ATTRIBUTES: &[&str] = &[
     "aria-labelledby",
     "class",
+    "clip-path",
+    "clip-rule",
     "cx",
     "cy",
     "d",
@@ -40,7 +42,8 @@ const ATTRIBUTES: &[&str] = &[
     "x",
     "y",
 ];
-const ELEMENTS: &[&str] = &["svg", "title", "desc", "defs", "pattern", "g", "path", "rect", "circle", "text"];
+const ELEMENTS: &[&str] =
+    &["svg", "title", "desc", "defs", "pattern", "clipPath", "g", "path", "rect", "circle", "text"];
 
 /// What was found in a drawing.
 pub(crate) struct Found {

@@ -2,6 +2,7 @@
 
 mod frame;
 mod key_words;
+mod map;
 mod plan;
 mod samples;
 mod sound;

@@ -20,7 +20,7 @@ proptest! {
     #[test]
     fn a_tap_on_a_mark_is_its_place(x in 0.5..39.5_f64, y in 0.5..17.0_f64, width in 320.0..1200.0_f64) {
         let place = feet(x, y);
-        let layers = PlanLayers { marks: vec![mark("m", MarkKind::Temperature, MarkPlace::Point(place), "")], hidden: vec![Layer::Zones] };
+        let layers = PlanLayers { marks: vec![mark("m", MarkKind::Temperature, MarkPlace::Point(place), "")], hidden: vec![Layer::Zones], ..PlanLayers::default() };
         let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()).wide(width));
         let (svg, view) = (drawing.svg.expect("drawn"), drawing.view.expect("drawn"));
         let document = Document::parse(&svg).expect("well-formed");
@@ -41,23 +41,25 @@ proptest! {
 
 #[test]
 fn hidden_layers_are_neither_drawn_nor_listed() {
+    let diary = samples::diary(&samples::mapped_lines());
+    let (plan, shown) = samples::layers_of(&diary, &samples::FINISHES, Voice::default());
     for layer in Layer::ALL {
         let show = |hidden: Vec<Layer>| {
-            let layers = PlanLayers { marks: samples::one_of_each(), hidden };
-            plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()))
+            let layers = PlanLayers { hidden, ..shown.clone() };
+            plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()))
         };
         let (all, without) = (show(Vec::new()), show(vec![layer]));
         let group = format!("data-layer-of=\"{}\"", layer.name());
         assert!(all.svg.expect("drawn").contains(&group), "{group}");
         assert!(!without.svg.expect("drawn").contains(&group), "{group}");
-        assert!(all.items.iter().any(|i| i.layer == layer));
-        assert!(without.items.iter().all(|i| i.layer != layer));
+        assert!(all.items.iter().any(|i| i.layer == layer), "{group}");
+        assert!(without.items.iter().all(|i| i.layer != layer), "{group}");
     }
 }
 
 #[test]
 fn every_mark_is_listed_and_those_on_the_sheet_are_drawn() {
-    let layers = PlanLayers { marks: samples::one_of_each(), hidden: Vec::new() };
+    let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
     let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()));
     let svg = drawing.svg.expect("drawn");
     for mark in &layers.marks {
@@ -69,7 +71,7 @@ fn every_mark_is_listed_and_those_on_the_sheet_are_drawn() {
 
 #[test]
 fn what_became_a_number_has_its_line_in_the_key() {
-    let layers = PlanLayers { marks: samples::one_of_each(), hidden: Vec::new() };
+    let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
     let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()));
     let svg = drawing.svg.expect("drawn");
     let closet = drawing.items.iter().find(|i| i.text.starts_with("walk-in closet")).expect("the closet is listed");
@@ -89,6 +91,10 @@ fn a_plan_of_areas_is_a_list() {
     let drawing = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("p", "Plan", Voice::default()));
     assert_eq!((drawing.svg, drawing.view), (None, None));
     assert_eq!(drawing.items.iter().map(|i| i.text.as_str()).collect::<Vec<_>>(), ["hall: 900 ft²"]);
+    let finishes = vec![("hall".to_owned(), "broom".to_owned())];
+    let layers = PlanLayers { finishes, ..PlanLayers::default() };
+    let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()));
+    assert_eq!(drawing.items.last().map(|i| i.text.as_str()), Some("hall: Broom, medium"));
 }
 
 #[test]
@@ -155,10 +161,10 @@ fn the_demo_slab_shows_its_open_incidents_and_its_tests() {
         assert_eq!(mark.settled, !open.iter().any(|s| s.entry.id.to_string() == mark.id), "{}", mark.title);
     }
     assert_eq!(placed_incidents.len(), 2);
-    // Read off demo/slab.jsonl: eight placed drops, two scrapes, pH in three zones, two sheets, a crack.
+    // Read off demo/slab.jsonl: thirteen places with drops, two scrapes, pH in three zones, two sheets, a crack.
     let count = |kind: MarkKind| marks.iter().filter(|m| m.kind == kind).count();
     let counted = [MarkKind::WaterDrop, MarkKind::Scrape, MarkKind::Ph, MarkKind::Sheet, MarkKind::Defect].map(count);
-    assert_eq!(counted, [8, 2, 3, 2, 1]);
+    assert_eq!(counted, [13, 2, 3, 2, 1]);
     let drop = marks.iter().find(|m| m.short == "75 s").expect("the drop of 75 s");
     assert_eq!(drop.title, "Water drop: soaked in after 1 minute 15 seconds, shop, Mar 25");
     assert!(marks.iter().any(|m| m.short == "over 12 min" && m.title.contains("showroom")));
@@ -178,7 +184,7 @@ fn four_hundred_rooms_are_drawn_quickly() {
             mark(&format!("m{i}"), MarkKind::WaterDrop, MarkPlace::Point(at), "75 s")
         })
         .collect();
-    let layers = PlanLayers { marks, hidden: Vec::new() };
+    let layers = PlanLayers { marks, ..PlanLayers::default() };
     let draw = || {
         let start = Instant::now();
         let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()));

@@ -1,13 +1,17 @@
 //! Sample drawings for tests and for looking at.
 
+use std::sync::Arc;
+
 use jiff::civil::{Date, date};
 use jiff::tz::TimeZone;
 use pictures::{
     AlarmLine, BandPoint, DryingChart, EvaporationChart, EvaporationHour, ForecastSpan, Happened, Layer, LimitLine,
-    Look, MarkKind, MarkPlace, Milestone, PlanMark, RateBand, ReadingPoint, TimeLine,
+    Look, MarkKind, MarkPlace, Milestone, PlanLayers, PlanMark, RateBand, ReadingPoint, TimeLine, marks_of, next_marks,
 };
 use slab::diary::{Context, Diary, Knowledge, SlabId, read_lines};
+use slab::map::{Fineness, SlabMap};
 use slab::plan::{Offset, Plan, PlanSpec, Point};
+use slab::trade::Trade;
 use units::{Duration, EvaporationRate, HumidityDifference, Length, RelativeHumidity};
 use words::Voice;
 
@@ -16,6 +20,63 @@ pub(crate) const HOSTILE: &str = "\"><script>alert(1)</script>&'\u{0}\u{1b}]]> -
 
 /// The invented slab of `demo/`.
 pub(crate) fn demo() -> Diary {
+    diary(&[include_str!("../../../../demo/slab.jsonl").to_owned()])
+}
+
+/// A slab with everything on it that a map has: 40 by 30 ft, three zones of three finishes, drops that
+/// go from quick in the west of the shop to standing in its east, an oil spot, joints of each kind,
+/// score lines.
+pub(crate) fn mapped_lines() -> Vec<String> {
+    let plan = r#"{"happened":"2026-03-01 06:00","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"cut_outs":[{"rectangles":[{"corner":["9 ft","20 ft"],"width":"2 ft","depth":"2 ft"}]}],"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"24 ft","depth":"30 ft"}]}},{"name":"office","shape":{"rectangles":[{"corner":["24 ft","0 ft"],"width":"16 ft","depth":"12 ft"}]}},{"name":"hall"}],"joints":[{"line":[["12 ft","0 ft"],["12 ft","30 ft"]],"kind":"saw_cut"},{"line":[["0 ft","14 ft"],["24 ft","14 ft"]],"kind":"saw_cut"},{"line":[["24 ft","0 ft"],["24 ft","30 ft"]],"kind":"construction"},{"line":[["8 ft","19 ft"],["11.5 ft","19 ft"],["11.5 ft","23 ft"],["8 ft","23 ft"]],"kind":"isolation"},{"line":[["24 ft","12 ft"],["40 ft","12 ft"]]}],"score_lines":[{"grid":{"spacing_x":"4 ft","spacing_y":"4 ft","origin":["24 ft","12 ft"],"zone":"hall"}}]}}"#;
+    let mut lines = vec![plan.to_owned()];
+    for (zone, finish) in FINISHES {
+        lines.push(format!(
+            r#"{{"happened":"2026-03-02 12:00","place":{{"zone":"{zone}"}},"body":{{"kind":"finish","finish":"{finish}"}}}}"#
+        ));
+    }
+    for (x, y, seconds) in DROPS {
+        lines.push(drop_line(x, y, seconds));
+    }
+    lines.push(r##"{"id":"#oil","happened":"2026-03-20 08:00","place":{"point":["6 ft","6 ft"],"radius":"2 ft"},"body":{"kind":"incident","what":"cutting-oil"}}"##.to_owned());
+    lines
+}
+
+/// Zones of the mapped slab with their finishes.
+pub(crate) const FINISHES: [(&str, &str); 3] =
+    [("shop", "light-steel-trowel"), ("office", "hard-steel-trowel"), ("hall", "broom")];
+
+/// Feet and seconds: eleven drops in the shop, seven in the hall, two in the office.
+const DROPS: [(f64, f64, f64); 20] = [
+    (2.0, 3.0, 45.0),
+    (3.0, 16.0, 55.0),
+    (2.0, 27.0, 60.0),
+    (7.0, 11.0, 90.0),
+    (10.0, 3.0, 130.0),
+    (10.0, 26.0, 150.0),
+    (14.0, 16.0, 330.0),
+    (17.0, 6.0, 480.0),
+    (17.0, 25.0, 420.0),
+    (22.0, 13.0, 1100.0),
+    (22.0, 3.0, 950.0),
+    (26.0, 14.0, 30.0),
+    (32.0, 16.0, 38.0),
+    (38.0, 14.0, 42.0),
+    (26.0, 28.0, 90.0),
+    (33.0, 22.0, 75.0),
+    (38.0, 28.0, 160.0),
+    (30.0, 27.0, 110.0),
+    (28.0, 4.0, 200.0),
+    (36.0, 9.0, 260.0),
+];
+
+pub(crate) fn drop_line(x: f64, y: f64, seconds: f64) -> String {
+    format!(
+        r#"{{"happened":"2026-03-25 08:00","place":{{"point":["{x} ft","{y} ft"]}},"body":{{"kind":"water_drop","soaked_in":"{seconds} s"}}}}"#
+    )
+}
+
+/// A diary of lines, noted by one person.
+pub(crate) fn diary(lines: &[String]) -> Diary {
     let context = Context {
         slab: SlabId::of_name("pictures"),
         zone: TimeZone::UTC,
@@ -23,8 +84,19 @@ pub(crate) fn demo() -> Diary {
         device: "phone".to_owned(),
         noted: None,
     };
-    let entries = read_lines(include_str!("../../../../demo/slab.jsonl"), &context).expect("the demo reads");
-    entries.into_iter().collect()
+    read_lines(&lines.join("\n"), &context).expect("the lines read").into_iter().collect()
+}
+
+/// What can be drawn of a diary: its plan and all its layers.
+pub(crate) fn layers_of(diary: &Diary, finishes: &[(&str, &str)], voice: Voice) -> (Plan, PlanLayers) {
+    let slab = slab::slab::fold(diary, after_all());
+    let trade = Trade::built_in();
+    let map = SlabMap::of(&slab, trade, Fineness::SCREEN).expect("a plan is drawn");
+    let mut marks = marks_of(&slab, trade, voice);
+    marks.extend(next_marks(&map, voice));
+    let finishes = finishes.iter().map(|(zone, finish)| ((*zone).to_owned(), (*finish).to_owned())).collect();
+    let plan = slab.plan().expect("a plan is drawn").clone();
+    (plan, PlanLayers { marks, map: Some(Arc::new(map)), finishes, hidden: Vec::new() })
 }
 
 /// Everything in the demo has happened by then.

@@ -98,7 +98,7 @@ fn hostile_names_are_only_text() {
     for mark in &mut marks {
         (mark.id, mark.short, mark.title) = (HOSTILE.to_owned(), HOSTILE.to_owned(), HOSTILE.to_owned());
     }
-    let drawing = plan_svg(&plan, &PlanLayers { marks, hidden: Vec::new() }, &PlanLook::new("p", HOSTILE, voice));
+    let drawing = plan_svg(&plan, &PlanLayers { marks, ..PlanLayers::default() }, &PlanLook::new("p", HOSTILE, voice));
     let svg = drawing.svg.expect("the plan is drawn");
     readable(&sound(&svg, "p"));
     assert!(!svg.contains("<script"));
@@ -132,10 +132,17 @@ fn plans_of_every_form() {
         let demo = slab.plan().expect("the demo has a plan").clone();
         let marks = marks_of(&slab, Trade::built_in(), voice);
         assert!(marks.len() > 15, "only {} marks", marks.len());
-        let plans = [(demo, marks), (samples::crooked(), samples::one_of_each()), (samples::rooms(7, 4), Vec::new())];
-        for (plan, marks) in plans {
+        let bare = |marks| PlanLayers { marks, ..PlanLayers::default() };
+        let mapped = samples::diary(&samples::mapped_lines());
+        let plans = [
+            (demo, bare(marks)),
+            (samples::crooked(), bare(samples::one_of_each())),
+            (samples::rooms(7, 4), PlanLayers::default()),
+            samples::layers_of(&diary, &[("shop", "light-steel-trowel")], voice),
+            samples::layers_of(&mapped, &samples::FINISHES, voice),
+        ];
+        for (plan, layers) in plans {
             for width in [390.0, 900.0] {
-                let layers = PlanLayers { marks: marks.clone(), hidden: Vec::new() };
                 let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", voice).wide(width));
                 let found = sound(&drawing.svg.expect("the plan is drawn"), "p");
                 readable(&found);

@@ -146,6 +146,11 @@ impl SlabMap {
     }
 }
 
+/// What happened to the slab, as ground; nothing where no plan is drawn.
+pub(crate) fn spots_of(slab: &Slab<'_>, trade: &Trade) -> Vec<Spot> {
+    slab.plan().filter(|plan| plan.is_drawn()).map_or_else(Vec::new, |plan| incidents::spots(slab, trade, plan))
+}
+
 fn sections(plan: &Plan) -> Sections {
     let all = Sections::of(plan, Cuts { joints: true, score_lines: false });
     let whole = || Sections::of(plan, Cuts { joints: false, score_lines: false });

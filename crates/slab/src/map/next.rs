@@ -1,5 +1,7 @@
 //! Where to put the next drops, and what each would settle.
 
+use std::collections::HashSet;
+
 use science::absorbency::{AbsorbencyError, Aim, Enough, Fields, Gain, Ground as Planned, NextRule, Place};
 use units::{Area, Duration, Length};
 
@@ -12,6 +14,11 @@ const MOST: usize = 5;
 /// Candidates stand at least so far apart, and from a drop that is there. Our choice, no source.
 const STEP: Length = Length::metres(0.6);
 const FROM_A_DROP: Length = Length::metres(0.3);
+/// And so far from walls, joints and the next bay: there the trowel and the saw made another surface.
+/// Our choice, no source.
+const FROM_AN_EDGE: Length = Length::metres(0.3);
+/// Below this a bay asks for no map of its own, such as the square round a column. Our choice, no source.
+const LEAST_BAY: Area = Area::square_metres(4.0);
 /// Candidates at most over the whole slab.
 const MOST_CANDIDATES: usize = 400;
 
@@ -53,8 +60,11 @@ pub(super) fn next_tests(
     let mut next = Vec::new();
     // A bay nobody knows anything of comes first; one where water stands everywhere needs no drop.
     for (index, bay) in bays.iter().enumerate().filter(|(_, bay)| !bay.film && !bay.stands) {
-        if let BayField::None(AbsorbencyError::TooFewPlaces { more, .. }) = &bay.field {
-            let own = candidates(cells, index, bay, spots);
+        let area = side * side * cells.iter().filter(|cell| cell.bay == index).count() as f64;
+        if let BayField::None(AbsorbencyError::TooFewPlaces { more, .. }) = &bay.field
+            && area >= LEAST_BAY
+        {
+            let own = candidates(cells, side, index, bay, spots);
             for (at, missing) in spread_out(&own, &bay.places, *more).into_iter().zip((1..=*more).rev()) {
                 next.push(NextTest { at, bay: index, teaches: Teaches::FirstMap { missing } });
             }
@@ -101,20 +111,28 @@ fn planned(cells: &[Cell], side: Length, index: usize, bay: &Bay, spots: &[Spot]
     let every = own.len().div_ceil(MOST_MAPPED).max(1);
     let map: Vec<Place> = own.iter().step_by(every).map(|cell| super::place(cell.at)).collect();
     let each = side * side * every as f64;
-    let reachable = candidates(cells, index, bay, spots).into_iter().map(super::place).collect();
+    let reachable = candidates(cells, side, index, bay, spots).into_iter().map(super::place).collect();
     Planned { map, each, reachable }
 }
 
 /// Where a drop can be put: on the bay, off what is not settled, not beside a drop that is there.
-fn candidates(cells: &[Cell], index: usize, bay: &Bay, spots: &[Spot]) -> Vec<Point> {
+fn candidates(cells: &[Cell], side: Length, index: usize, bay: &Bay, spots: &[Spot]) -> Vec<Point> {
     let open = |at: Point| spots.iter().any(|spot| spot.is_open() && spot.patch.as_ref().is_some_and(|p| p.holds(at)));
+    let own: HashSet<(i64, i64)> =
+        cells.iter().filter(|cell| cell.bay == index).map(|cell| steps(cell.at, side)).collect();
+    #[expect(clippy::cast_possible_truncation, reason = "a few cells")]
+    let reach = (FROM_AN_EDGE.as_metres() / side.as_metres()).ceil() as i64;
+    let inside = |at: Point| {
+        let (x, y) = steps(at, side);
+        [(reach, 0), (-reach, 0), (0, reach), (0, -reach)].iter().all(|(dx, dy)| own.contains(&(x + dx, y + dy)))
+    };
     let mut step = STEP;
     loop {
         let mut kept: Vec<Point> = Vec::new();
         for cell in cells.iter().filter(|cell| cell.bay == index) {
             let near = |other: &Point, least: Length| apart(*other, cell.at) < least;
             let taken = bay.places.iter().any(|drop| near(drop, FROM_A_DROP));
-            if !taken && !open(cell.at) && !kept.iter().any(|other| near(other, step)) {
+            if !taken && inside(cell.at) && !open(cell.at) && !kept.iter().any(|other| near(other, step)) {
                 kept.push(cell.at);
             }
         }
@@ -123,6 +141,13 @@ fn candidates(cells: &[Cell], index: usize, bay: &Bay, spots: &[Spot]) -> Vec<Po
         }
         step = step * 1.5;
     }
+}
+
+/// A place in whole sides of a cell.
+fn steps(at: Point, side: Length) -> (i64, i64) {
+    #[expect(clippy::cast_possible_truncation, reason = "a plan is at most kilometres")]
+    let step = |offset: Offset| (Length::from(offset).as_metres() / side.as_metres()).floor() as i64;
+    (step(at.x), step(at.y))
 }
 
 /// Places far from each other and from the drops there are: each the farthest from all before.

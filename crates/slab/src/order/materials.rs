@@ -10,6 +10,36 @@ use crate::diary::body::{Exposure, SealerChosen};
 use crate::trade::{Grade, Pack};
 
 impl Buyer<'_> {
+    /// What is to be treated before the stain, kind by kind: for the hours and the price.
+    pub(super) fn spot_lines(&self) -> Vec<Line> {
+        let mut lines: Vec<Line> = Vec::new();
+        for spot in crate::map::spots_of(self.slab, self.trade) {
+            let area = spot.area();
+            if !spot.is_open() || area == Area::ZERO {
+                continue;
+            }
+            let at = match lines.iter().position(|line| line.which.as_deref() == Some(spot.what.as_str())) {
+                Some(at) => at,
+                None => {
+                    let mut line =
+                        self.line(Item::SpotWork, Amount::Area(Spread::exactly(Area::ZERO)), &[], Vec::new());
+                    line.which = Some(spot.what.clone());
+                    lines.push(line);
+                    lines.len() - 1
+                }
+            };
+            let line = &mut lines[at];
+            if let Amount::Area(need) = line.need {
+                line.need = Amount::Area(need.map(|known| known + area));
+            }
+            if spot.reach_assumed && !line.notes.contains(&OrderNote::ReachAssumed) {
+                line.notes.push(OrderNote::ReachAssumed);
+            }
+            line.evidence.push(spot.entry);
+        }
+        lines
+    }
+
     fn area(&self) -> Area {
         self.slab.area().unwrap_or(Area::ZERO)
     }

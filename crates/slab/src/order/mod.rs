@@ -49,6 +49,8 @@ pub enum Item {
     MaskingPlastic,
     /// Board or paper over the finished floor.
     ProtectiveBoard,
+    /// Ground to treat before it is stained: what incidents left and nobody has dealt with.
+    SpotWork,
 }
 
 impl Item {
@@ -64,6 +66,7 @@ impl Item {
         Self::Sealer,
         Self::MaskingPlastic,
         Self::ProtectiveBoard,
+        Self::SpotWork,
     ];
 
     /// Its name: key of its word, and its name in JSON.
@@ -80,6 +83,7 @@ impl Item {
             Self::Sealer => "sealer",
             Self::MaskingPlastic => "masking-plastic",
             Self::ProtectiveBoard => "protective-board",
+            Self::SpotWork => "spot-work",
         }
     }
 }
@@ -140,6 +144,8 @@ pub enum OrderNote {
     PerimeterFromPlan,
     /// No plan is drawn: perimeter of a square of the same area, the least there can be.
     PerimeterOfSquare,
+    /// Nobody noted how far a spot reaches; a foot around its point was taken.
+    ReachAssumed,
 }
 
 impl OrderNote {
@@ -165,6 +171,7 @@ impl OrderNote {
         Self::NoSealer,
         Self::PerimeterFromPlan,
         Self::PerimeterOfSquare,
+        Self::ReachAssumed,
     ];
 
     /// Its name: key of its sentence, and its name in JSON.
@@ -191,6 +198,7 @@ impl OrderNote {
             Self::NoSealer => "no-sealer",
             Self::PerimeterFromPlan => "perimeter-from-plan",
             Self::PerimeterOfSquare => "perimeter-of-square",
+            Self::ReachAssumed => "reach-assumed",
         }
     }
 }
@@ -258,6 +266,7 @@ pub fn order(slab: &Slab<'_>, trade: &Trade) -> Result<Order, OrderError> {
     lines.extend(buyer.water_and_waste_lines());
     lines.extend(buyer.sealer_line());
     lines.extend(buyer.protection_lines());
+    lines.extend(buyer.spot_lines());
     Ok(Order { coverage, recipe, lines })
 }
 

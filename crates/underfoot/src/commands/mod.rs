@@ -8,6 +8,7 @@ mod fields;
 mod fix;
 mod list;
 mod log;
+mod map;
 mod new;
 mod order;
 mod papers;
@@ -38,6 +39,10 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Photo { what } => photo::run(&what, &common),
         Command::Sums { sum } => sums::run(&sum, &common),
         Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),
+        Command::Map { which, svg, png, cells } => {
+            let asked = map::Asked { svg: svg.as_deref(), png: png.as_deref(), cells };
+            map::run(&Session::open(&common)?, &which, &asked)
+        }
         Command::Recipe { which, wish, state, seed } => {
             recipe::run(&Session::open(&common)?, &which, &recipe::Asked { wish, state, seed })
         }

@@ -92,20 +92,6 @@ fn read_wish(text: &str, books: &[RecipeBook<'_>]) -> Result<Wish, Failure> {
     )))
 }
 
-fn said(lab: Lab, voice: Voice) -> String {
-    let [l, a, b] = [lab.lightness(), lab.a(), lab.b()].map(|n| voice.number(n, 1));
-    let [red, green, blue] = lab.srgb().as_bytes();
-    let hex = format!("#{red:02x}{green:02x}{blue:02x}");
-    voice.say("recipe-colour", &[("l", l.into()), ("a", a.into()), ("b", b.into()), ("hex", hex.into())])
-}
-
-/// The concrete of a set in words.
-fn concrete(book: &RecipeBook<'_>, voice: Voice) -> String {
-    let mix = book.mix.map_or_else(|| voice.say("recipe-mix-unknown", &[]), str::to_owned);
-    let finish = book.finish.map_or_else(|| voice.say("recipe-finish-unknown", &[]), |finish| voice.term(finish));
-    voice.say("recipe-concrete", &[("mix", mix.into()), ("finish", finish.into())])
-}
-
 fn told_books(name: &str, books: &[RecipeBook<'_>], voice: Voice) {
     answer!("{}", voice.say("recipe-title", &[("name", name.into())]));
     if books.is_empty() {
@@ -114,46 +100,36 @@ fn told_books(name: &str, books: &[RecipeBook<'_>], voice: Voice) {
     }
     for book in books {
         let state = if book.state == PanelState::Sealed { "sealed" } else { "stained" };
-        let args = [("state", state.into()), ("concrete", concrete(book, voice).into())];
+        let args = [("state", state.into()), ("concrete", voice.concrete_of(book.mix, book.finish).into())];
         answer!("\n{}", voice.say("recipe-set", &args));
         for (panel, lab) in &book.bare {
-            let args = [("panel", (*panel).into()), ("colour", said(*lab, voice).into())];
+            let args = [("panel", (*panel).into()), ("colour", voice.colour(*lab).into())];
             answer!("  {}", voice.say("recipe-bare-panel", &args));
         }
         for used in &book.used {
             let recipe = voice.recipe(&book.shares_of(&used.recipe), &used.recipe);
             let args =
-                [("panel", used.panel.into()), ("recipe", recipe.into()), ("colour", said(used.lab, voice).into())];
+                [("panel", used.panel.into()), ("recipe", recipe.into()), ("colour", voice.colour(used.lab).into())];
             answer!("  {}", voice.say("recipe-panel", &args));
         }
         for (panel, why) in &book.left_out {
             let args = [("panel", (*panel).into()), ("why", voice.panel_left_out(*why).into())];
             answer!("  {}", voice.say("recipe-panel-out", &args));
         }
-        for line in doubts(book, voice) {
+        for line in voice.recipe_doubts(book) {
             answer!("  - {line}");
         }
     }
     answer!("\n{}", voice.say("recipe-wish-how", &[]));
 }
 
-/// What stands against a set's answers.
-fn doubts(book: &RecipeBook<'_>, voice: Voice) -> Vec<String> {
-    let mut lines: Vec<String> = book.bare_from.map(|from| voice.bare_from(from)).into_iter().collect();
-    match &book.model {
-        Err(why) => lines.push(voice.no_model(why, book)),
-        Ok(model) => lines.extend(model.interval().err().map(|why| voice.no_radius(why, book))),
-    }
-    lines
-}
-
 fn told_search(book: &RecipeBook<'_>, search: &Search, voice: Voice) {
     let number = |difference: science::colour::ColourDifference| voice.number(difference.as_units(), 1);
     let recipe = |one: &Candidate| voice.recipe(&book.shares_of(&one.recipe), &one.recipe);
     let say = |key: &str, name: &'static str, value: String| voice.say(key, &[(name, value.into())]);
-    answer!("{}", say("recipe-wish", "colour", said(search.wish, voice)));
+    answer!("{}", say("recipe-wish", "colour", voice.colour(search.wish)));
     answer!("{}", say("recipe-best", "recipe", recipe(&search.best)));
-    answer!("  {}", say("recipe-gives", "colour", said(search.best.prediction.lab, voice)));
+    answer!("  {}", say("recipe-gives", "colour", voice.colour(search.best.prediction.lab)));
     match search.best.prediction.radius {
         Ok(radius) => {
             answer!("  {}", say("recipe-radius", "radius", number(radius)));
@@ -172,7 +148,7 @@ fn told_search(book: &RecipeBook<'_>, search: &Search, voice: Voice) {
     for edge in &search.edges {
         answer!("  - {}", voice.recipe_edge(*edge));
     }
-    for line in doubts(book, voice) {
+    for line in voice.recipe_doubts(book) {
         answer!("  - {line}");
     }
     if let Some(next) = &search.runner_up {

@@ -2,10 +2,12 @@
 
 mod amount;
 mod entry;
+mod map;
 mod order;
 mod standing;
 
 pub(crate) use amount::rounded;
 pub(crate) use entry::entry;
+pub(crate) use map::map;
 pub(crate) use order::order;
 pub(crate) use standing::standing;

@@ -158,7 +158,7 @@ fn row(panel: &Panel<'_>, slab: &Slab<'_>, id: &str, writes: bool, voice: Voice)
     let next = format!("/slab/{id}/panels");
     PanelRow {
         name: voice.say("panels-name", &[("panel", panel.name.into())]),
-        what: concrete(panel.mix(), panel.finish(), voice),
+        what: voice.concrete_of(panel.mix(), panel.finish()),
         recipe: match panel.stained {
             Some(stained) => as_mixed(stained.body, voice).unwrap_or_else(|| crate::told::line(stained.entry, voice)),
             None => voice.say("panels-bare", &[]),
@@ -200,12 +200,12 @@ fn as_mixed(stained: &PanelStained, voice: Voice) -> Option<String> {
 
 fn set(book: &RecipeBook<'_>, voice: Voice) -> Set {
     let state = if book.state == PanelState::Sealed { "sealed" } else { "stained" };
-    let args = [("state", state.into()), ("concrete", concrete(book.mix, book.finish, voice).into())];
+    let args = [("state", state.into()), ("concrete", voice.concrete_of(book.mix, book.finish).into())];
     let names: Vec<String> = book.used.iter().map(|used| used.panel.to_owned()).collect();
     Set {
         name: voice.say("recipe-set", &args),
         panels: voice.say("panels-in-set", &[("panels", voice.list(&names).into())]),
-        doubts: doubts(book, voice),
+        doubts: voice.recipe_doubts(book),
         left_out: book
             .left_out
             .iter()
@@ -215,22 +215,6 @@ fn set(book: &RecipeBook<'_>, voice: Voice) -> Set {
             })
             .collect(),
     }
-}
-
-/// What stands against a set's answers.
-fn doubts(book: &RecipeBook<'_>, voice: Voice) -> Vec<String> {
-    let mut lines: Vec<String> = book.bare_from.map(|from| voice.bare_from(from)).into_iter().collect();
-    match &book.model {
-        Err(why) => lines.push(voice.no_model(why, book)),
-        Ok(model) => lines.extend(model.interval().err().map(|why| voice.no_radius(why, book))),
-    }
-    lines
-}
-
-fn concrete(mix: Option<&str>, finish: Option<&str>, voice: Voice) -> String {
-    let mix = mix.map_or_else(|| voice.say("recipe-mix-unknown", &[]), str::to_owned);
-    let finish = finish.map_or_else(|| voice.say("recipe-finish-unknown", &[]), |finish| voice.term(finish));
-    voice.say("recipe-concrete", &[("mix", mix.into()), ("finish", finish.into())])
 }
 
 fn state_said(state: PanelState, voice: Voice) -> String {
@@ -243,11 +227,7 @@ fn state_said(state: PanelState, voice: Voice) -> String {
 }
 
 fn swatch(lab: Lab, voice: Voice) -> Swatch {
-    let [l, a, b] = [lab.lightness(), lab.a(), lab.b()].map(|n| voice.number(n, 1));
-    let [red, green, blue] = lab.srgb().as_bytes();
-    let hex = format!("#{red:02x}{green:02x}{blue:02x}");
-    let said = [("l", l.into()), ("a", a.into()), ("b", b.into()), ("hex", hex.as_str().into())];
-    Swatch { said: voice.say("recipe-colour", &said), hex }
+    Swatch { hex: words::hex(lab), said: voice.colour(lab) }
 }
 
 fn way(href: String, key: &str, voice: Voice) -> Way {

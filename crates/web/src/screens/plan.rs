@@ -8,9 +8,12 @@ use axum::Router;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::IntoResponse;
 use forms::PlaceAsk;
-use pictures::{Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, marks_of, plan_svg};
+use pictures::{
+    Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, plan_svg, zone_sentences,
+};
 use slab::diary::Knowledge;
 use slab::diary::body::Finish;
+use slab::map::{Fineness, SlabMap};
 use slab::plan::Plan;
 use slab::slab::{Slab, fold};
 use slab::standing::open_incidents;
@@ -50,6 +53,22 @@ struct Group {
     items: Vec<Item>,
 }
 
+/// The map of the slab in words.
+struct MapSaid {
+    zones: Vec<(String, String)>,
+    bays: Vec<String>,
+    next: Vec<NextRow>,
+    enough: Option<String>,
+    limits: String,
+}
+
+/// A place to test next, with the form that takes its drop.
+struct NextRow {
+    number: String,
+    said: String,
+    href: Option<String>,
+}
+
 struct ZoneRow {
     name: String,
     area: String,
@@ -65,7 +84,9 @@ struct Page {
     wrong: Option<String>,
     entry: Option<String>,
     drawing: Option<String>,
-    layers: Vec<(&'static str, String)>,
+    /// Name, label, and whether it is shown at first.
+    layers: Vec<(&'static str, String, bool)>,
+    map: Option<MapSaid>,
     first: Vec<Way>,
     others: Vec<Way>,
     groups: Vec<Group>,
@@ -79,8 +100,21 @@ struct Page {
     has_plan: bool,
 }
 
-fn drawing_of(slab: &Slab<'_>, plan: &Plan, voice: Voice, wide: Option<f64>) -> PlanDrawing {
-    let layers = PlanLayers { marks: marks_of(slab, Trade::built_in(), voice), ..PlanLayers::default() };
+fn drawing_of(
+    slab: &Slab<'_>,
+    plan: &Plan,
+    map: Option<&Arc<SlabMap>>,
+    voice: Voice,
+    wide: Option<f64>,
+) -> PlanDrawing {
+    let mut marks = marks_of(slab, Trade::built_in(), voice);
+    marks.extend(map.iter().flat_map(|map| next_marks(map, voice)));
+    let finish = |zone: &slab::slab::Zone| {
+        let last = slab.all::<Finish>().rfind(|finish| slab.touches(finish.entry, zone))?;
+        Some((zone.name.clone(), last.body.finish.clone()))
+    };
+    let finishes = slab.zones().iter().filter_map(finish).collect();
+    let layers = PlanLayers { marks, map: map.map(Arc::clone), finishes, ..PlanLayers::default() };
     let look = PlanLook::new("plan", &voice.say("plan-picture", &[]), voice);
     plan_svg(plan, &layers, &wide.map_or(look.clone(), |units| look.wide(units)))
 }
@@ -96,8 +130,9 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
     let voice = ask.voice();
     let id = opened.record.id;
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(id)));
-    let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, voice, None));
-    let (svg, items) = drawing.map_or((None, Vec::new()), |drawn| (drawn.svg, drawn.items));
+    let map = SlabMap::of(&slab, Trade::built_in(), Fineness::SCREEN).ok().map(Arc::new);
+    let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, map.as_ref(), voice, None));
+    let (svg, items) = drawing.map_or((None, Vec::new()), |drawn| (drawn.svg.map(quieted), drawn.items));
     let layers = Layer::ALL
         .into_iter()
         .filter(|layer| svg.as_ref().is_some_and(|svg| svg.contains(&format!("data-layer-of=\"{}\"", layer.name()))));
@@ -108,7 +143,8 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
         answer: answer(&slab, voice),
         wrong: entry.and_then(|(_, error)| error).map(|error| voice.plan_error(error)),
         entry: entry.filter(|_| sight.entries).map(|(seen, _)| format!("{}/entry/{}", sight.base, seen.entry.id)),
-        layers: layers.map(|layer| (layer.name(), layer_label(layer, voice))).collect(),
+        layers: layers.map(|layer| (layer.name(), layer_label(layer, voice), !QUIET.contains(&layer))).collect(),
+        map: map.as_ref().map(|map| map_said(map, sight, voice)),
         first,
         others,
         walls: items.iter().filter(|item| item.layer == Layer::Dimensions).map(|item| item.text.clone()).collect(),
@@ -120,6 +156,44 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
         has_plan: slab.plan().is_some(),
         drawing: svg,
     }))
+}
+
+/// Layers that are drawn and not shown at first: they would crowd the others.
+const QUIET: [Layer; 3] = [Layer::Finishes, Layer::Sections, Layer::ScoreLines];
+
+/// Takes the quiet layers out of sight; the boxes beside the drawing bring them back.
+fn quieted(svg: String) -> String {
+    QUIET.iter().fold(svg, |svg, layer| {
+        let group = format!("class=\"p-layer\" data-layer-of=\"{}\"", layer.name());
+        svg.replace(&group, &group.replace("p-layer", "p-layer off"))
+    })
+}
+
+fn map_said(map: &SlabMap, sight: &Sight, voice: Voice) -> MapSaid {
+    let metric = voice.measure == words::Measure::Metric;
+    let next = next_marks(map, voice);
+    let rows = map.next.iter().zip(&next).map(|(test, mark)| {
+        let offset = |offset: slab::plan::Offset| {
+            let length = units::Length::from(offset);
+            if metric { format!("{:.2} m", length.as_metres()) } else { format!("{:.1} ft", length.as_feet()) }
+        };
+        let (x, y) = (offset(test.at.x), offset(test.at.y));
+        let pairs = [("x", x.as_str()), ("y", y.as_str())];
+        let query = form_urlencoded::Serializer::new(String::new()).extend_pairs(pairs).finish();
+        NextRow {
+            number: mark.short.clone(),
+            said: mark.title.clone(),
+            href: sight.writes.then(|| format!("{}/add/water_drop?{query}", sight.base)),
+        }
+    });
+    let [quick, stands] = map.limits.map(|limit| voice.duration(limit));
+    MapSaid {
+        zones: zone_sentences(map, voice),
+        bays: bay_sentences(map, voice),
+        next: rows.collect(),
+        enough: map.enough.filter(|_| map.next.is_empty()).map(|_| voice.say("map-enough", &[])),
+        limits: voice.say("map-limits", &[("quick", quick.into()), ("stands", stands.into())]),
+    }
 }
 
 /// How large, in how many zones, and what lies open on it.
@@ -150,13 +224,17 @@ fn layer_label(layer: Layer, voice: Voice) -> String {
         Layer::Incidents => voice.say("plan-layer-incidents", &[]),
         Layer::Tests => voice.say("plan-layer-tests", &[]),
         Layer::Next => voice.say("plan-layer-next", &[]),
+        Layer::Absorbency => voice.say("plan-layer-absorbency", &[]),
+        Layer::Finishes => voice.say("plan-layer-finishes", &[]),
+        Layer::Joints => voice.say("plan-layer-joints", &[]),
+        Layer::ScoreLines => voice.say("plan-layer-score-lines", &[]),
     }
 }
 
 /// What lies on the plan, layer by layer. What the plan itself is made of is told beside it.
 fn groups(items: Vec<PlanItem>, sight: &Sight, voice: Voice) -> Vec<Group> {
     let mut groups = Vec::new();
-    for layer in [Layer::Incidents, Layer::Tests, Layer::Next, Layer::Sections] {
+    for layer in [Layer::Incidents, Layer::Tests, Layer::Joints, Layer::ScoreLines, Layer::Sections] {
         let items: Vec<Item> = items
             .iter()
             .filter(|item| item.layer == layer)
@@ -206,7 +284,9 @@ fn facts(plan: &Plan, voice: Voice) -> Vec<(String, String)> {
 fn download(ask: &Ask) -> Answer {
     let opened = ask.opened()?;
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
-    let svg = slab.plan().and_then(|plan| drawing_of(&slab, plan, ask.voice(), Some(WIDE)).svg);
+    let map = SlabMap::of(&slab, Trade::built_in(), Fineness::PRINT).ok().map(Arc::new);
+    let drawn = slab.plan().and_then(|plan| drawing_of(&slab, plan, map.as_ref(), ask.voice(), Some(WIDE)).svg);
+    let svg = drawn.map(quieted);
     let svg = svg.ok_or(Trouble::NotFound)?;
     let headers =
         [(CONTENT_TYPE, "image/svg+xml; charset=utf-8"), (CONTENT_DISPOSITION, "attachment; filename=\"plan.svg\"")];

@@ -19,4 +19,13 @@ pic-drying-rule-is pic-drying-not-proof pic-air-pounds pic-air-kilograms pic-air
 pic-air-may pic-air-unknown pic-air-hour pic-air-rate pic-air-below pic-air-possible pic-air-above pic-air-missing
 pic-line-desc pic-line-happened pic-line-trouble pic-line-milestone pic-line-forecast pic-line-by pic-line-by-open
 pic-line-open pic-line-span
+pic-ground-share pic-share pic-share-least pic-ground-unsure pic-ground-film pic-ground-stands pic-ground-slow
+pic-ground-untested pic-ground-dense pic-ground-drinks pic-ground-spot pic-ground-spot-assumed pic-ground-untreated
+pic-ground-still-there pic-ground-stops-water pic-ground-faint pic-ground-no-treatment pic-ground-not-retested
+pic-ground-no-drop pic-ground-not-acceptable pic-ground-nothing-takes-it-out pic-ground-cleared pic-ground-accepted
+pic-ground-not-settled pic-bay pic-bay-no-finish pic-bay-mapped pic-bay-unplaced pic-bay-too-few pic-bay-no-drops
+pic-bay-stood pic-bay-film pic-bay-none pic-bay-stands pic-next pic-next-settles pic-next-first-map pic-saw-cuts
+pic-construction-joints pic-isolation-joints pic-joints pic-score-lines pic-key-saw-cut pic-key-construction-joint
+pic-key-isolation-joint pic-key-joint pic-key-score-line pic-key-section pic-section pic-section-short
+pic-key-drinks pic-key-slow pic-key-stands pic-key-unsure pic-key-border
 ";

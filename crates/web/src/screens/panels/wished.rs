@@ -5,7 +5,7 @@ use science::colour::{Lab, Srgb};
 use slab::panels::RecipeBook;
 use words::Voice;
 
-use super::{Swatch, concrete, doubts, swatch};
+use super::{Swatch, swatch};
 use crate::ask::Ask;
 
 /// What was wished for, as it was typed.
@@ -108,7 +108,7 @@ fn found(book: &RecipeBook<'_>, search: &Search, voice: Voice) -> Found {
         best: swatch(best.prediction.lab, voice),
         recipe: say("recipe-best", "recipe", recipe(best)),
         lines,
-        doubts: doubts(book, voice),
+        doubts: voice.recipe_doubts(book),
         runner_up: search.runner_up.as_ref().map(|next| {
             let args = [("recipe", recipe(next).into()), ("difference", number(next.expected).into())];
             voice.say("recipe-runner-up", &args)
@@ -117,8 +117,10 @@ fn found(book: &RecipeBook<'_>, search: &Search, voice: Voice) -> Found {
             let difference = number(search.nearest_panel.difference);
             voice.say("recipe-nearest", &[("panel", near.panel.into()), ("difference", difference.into())])
         }),
-        set: voice
-            .say("recipe-set", &[("state", state.into()), ("concrete", concrete(book.mix, book.finish, voice).into())]),
+        set: voice.say(
+            "recipe-set",
+            &[("state", state.into()), ("concrete", voice.concrete_of(book.mix, book.finish).into())],
+        ),
         lab: best.prediction.lab,
         nearest_panel: near.map(|near| near.panel.to_owned()),
     }

@@ -1,0 +1,193 @@
+//! How the ground is said: classes, times, zones and bays in sentences.
+
+use science::absorbency::AbsorbencyError;
+use slab::map::{Bay, BayField, Ground, NextTest, SlabMap, Spot, Teaches};
+use slab::standing::Code;
+use units::{Area, Duration, Fraction};
+use words::{Measure, Voice};
+
+use crate::plan::mark::{Layer, MarkKind, MarkPlace, PlanMark};
+
+/// Shares below this are said as "under 1 %".
+const LEAST_SHARE: f64 = 0.005;
+
+/// `45 s`, `3 min`, `1 h`.
+pub(in crate::plan) fn round_time(time: Duration, voice: Voice) -> String {
+    let seconds = time.as_seconds();
+    let (key, n) = match seconds {
+        s if s < 60.0 => ("pic-seconds", s),
+        s if s < 3600.0 => ("pic-minutes", s / 60.0),
+        s => ("pic-hours", s / 3600.0),
+    };
+    voice.say(key, &[("n", voice.number(n, 1).into())])
+}
+
+/// Each zone with what it is made of, such as "4 % cutting oil, untreated; 11 % slow to drink; 85 %
+/// drinks", the worst first. The sentence names its zone.
+#[must_use]
+pub fn zone_sentences(map: &SlabMap, voice: Voice) -> Vec<(String, String)> {
+    map.zones
+        .iter()
+        .map(|zone| {
+            let mut parts: Vec<String> = zone
+                .shares
+                .iter()
+                .map(|of| {
+                    let args =
+                        [("share", share(of.share, voice).into()), ("what", ground(of.ground, map, voice).into())];
+                    voice.say("pic-ground-share", &args)
+                })
+                .collect();
+            if zone.unsure.as_share() >= LEAST_SHARE {
+                parts.push(voice.say("pic-ground-unsure", &[("share", share(zone.unsure, voice).into())]));
+            }
+            let args = [("name", zone.zone.as_str().into()), ("value", parts.join("; ").into())];
+            (zone.zone.clone(), voice.say("pic-named", &args))
+        })
+        .collect()
+}
+
+fn share(of: Fraction, voice: Voice) -> String {
+    let percent = of.as_share() * 100.0;
+    if of.as_share() < LEAST_SHARE {
+        return voice.say("pic-share-least", &[]);
+    }
+    // A little that is left over must not read as all of it.
+    let shown = if percent < 100.0 { percent.round().min(99.0) } else { 100.0 };
+    voice.say("pic-share", &[("n", voice.number(shown, 0).into())])
+}
+
+fn ground(of: Ground, map: &SlabMap, voice: Voice) -> String {
+    let key = match of {
+        Ground::Spot(at) => return map.spots.get(at).map_or_else(String::new, |spot| spot_words(spot, voice)),
+        Ground::Film => "pic-ground-film",
+        Ground::Stands => "pic-ground-stands",
+        Ground::Slow => "pic-ground-slow",
+        Ground::Untested => "pic-ground-untested",
+        Ground::Dense => "pic-ground-dense",
+        Ground::Drinks => "pic-ground-drinks",
+    };
+    voice.say(key, &[])
+}
+
+fn spot_words(spot: &Spot, voice: Voice) -> String {
+    let state = voice.say(state(spot.code), &[]);
+    let args = [("what", voice.term(&spot.what).into()), ("state", state.into())];
+    let words = voice.say("pic-ground-spot", &args);
+    if spot.reach_assumed { voice.say("pic-ground-spot-assumed", &[("spot", words.into())]) } else { words }
+}
+
+/// How an incident stands, in a word or two.
+const fn state(code: Code) -> &'static str {
+    match code {
+        Code::IncidentUntreated => "pic-ground-untreated",
+        Code::IncidentStillThere => "pic-ground-still-there",
+        Code::IncidentStopsWater | Code::LooksClearButWaterStops => "pic-ground-stops-water",
+        Code::IncidentFaint => "pic-ground-faint",
+        Code::ClearWithoutTreatment => "pic-ground-no-treatment",
+        Code::TreatedNotRetested => "pic-ground-not-retested",
+        Code::TreatedLooksClearNoDrop => "pic-ground-no-drop",
+        Code::IncidentNotAcceptable => "pic-ground-not-acceptable",
+        Code::NothingTakesItOut => "pic-ground-nothing-takes-it-out",
+        Code::IncidentCleared => "pic-ground-cleared",
+        Code::IncidentAccepted => "pic-ground-accepted",
+        _ => "pic-ground-not-settled",
+    }
+}
+
+/// Each bay with how well it is known: of a map how many drops it has and how many of them the others
+/// foretold within their 80 % band, else what a map lacks.
+#[must_use]
+pub fn bay_sentences(map: &SlabMap, voice: Voice) -> Vec<String> {
+    map.bays
+        .iter()
+        .map(|bay| {
+            let finish = match &bay.finish {
+                Some(finish) => voice.term(finish),
+                None => voice.say("pic-bay-no-finish", &[]),
+            };
+            let args = [("finish", finish.into()), ("zones", bay.zones.join(", ").into())];
+            let mut parts = vec![known(bay, voice)];
+            if !bay.unplaced.is_empty() {
+                let n = u32::try_from(bay.unplaced.len()).unwrap_or(u32::MAX);
+                let args = [("n", voice.count(n).into()), ("count", n.into())];
+                parts.push(voice.say("pic-bay-unplaced", &args));
+            }
+            let args_named = [("name", voice.say("pic-bay", &args).into()), ("value", parts.join("; ").into())];
+            voice.say("pic-named", &args_named)
+        })
+        .collect()
+}
+
+fn known(bay: &Bay, voice: Voice) -> String {
+    let counted = |key: &str, named: &[(&str, usize)], by: usize| {
+        let mut args: Vec<(&str, words::Arg<'_>)> = vec![("count", u32::try_from(by).unwrap_or(u32::MAX).into())];
+        let shown = |n: usize| voice.count(u32::try_from(n).unwrap_or(u32::MAX));
+        args.extend(named.iter().map(|(name, n)| (*name, shown(*n).into())));
+        voice.say(key, &args)
+    };
+    if bay.film {
+        return voice.say("pic-bay-film", &[]);
+    }
+    if bay.field().is_none() && bay.stands {
+        return voice.say("pic-bay-stands", &[]);
+    }
+    match &bay.field {
+        BayField::Mapped { left_out, .. } => {
+            #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a share of a count")]
+            let held = (left_out.held_80.as_share() * left_out.timed as f64).round() as usize;
+            let drops = left_out.drops.len();
+            counted("pic-bay-mapped", &[("drops", drops), ("held", held), ("timed", left_out.timed)], drops)
+        }
+        BayField::None(AbsorbencyError::TooFewPlaces { places, more, .. }) => {
+            let key = if *places == 0 { "pic-bay-no-drops" } else { "pic-bay-too-few" };
+            counted(key, &[("places", *places), ("more", *more)], *places)
+        }
+        BayField::None(AbsorbencyError::NearlyAllStood { drops, timed, .. }) => {
+            counted("pic-bay-stood", &[("drops", *drops), ("timed", *timed)], *timed)
+        }
+        BayField::None(_) => voice.say("pic-bay-none", &[]),
+    }
+}
+
+/// The places to test next as marks, numbered from the best.
+#[must_use]
+pub fn next_marks(map: &SlabMap, voice: Voice) -> Vec<PlanMark> {
+    map.next.iter().enumerate().map(|(at, next)| next_mark(at + 1, next, voice)).collect()
+}
+
+/// An expected area is no finer than two figures, nor than a square foot or a tenth of a square meter;
+/// one that is smaller stays as it is.
+fn about(area: Area, voice: Voice) -> Area {
+    let round = |value: f64, least: f64| {
+        let step = libm::pow(10.0, libm::floor(libm::log10(value.max(f64::MIN_POSITIVE))) - 1.0).max(least);
+        let rounded = (value / step).round() * step;
+        if rounded > 0.0 { rounded } else { value }
+    };
+    match voice.measure {
+        Measure::Imperial => Area::square_feet(round(area.as_square_feet(), 1.0)),
+        Measure::Metric => Area::square_metres(round(area.as_square_metres(), 0.1)),
+    }
+}
+
+fn next_mark(number: usize, next: &NextTest, voice: Voice) -> PlanMark {
+    let why = match next.teaches {
+        Teaches::Settles { settles, .. } => {
+            voice.say("pic-next-settles", &[("area", voice.area(about(settles, voice)).into())])
+        }
+        Teaches::FirstMap { missing } => {
+            let n = u32::try_from(missing).unwrap_or(u32::MAX);
+            voice.say("pic-next-first-map", &[("n", voice.count(n).into()), ("count", n.into())])
+        }
+    };
+    let args = [("name", voice.say("pic-next", &[]).into()), ("value", why.into())];
+    PlanMark {
+        id: format!("next-{number}"),
+        layer: Layer::Next,
+        kind: MarkKind::Next,
+        at: MarkPlace::Point(next.at),
+        short: number.to_string(),
+        title: voice.say("pic-named", &args),
+        settled: false,
+    }
+}

@@ -1,0 +1,80 @@
+//! The map of the slab: what every place is, how it drinks, what happened, where to test next.
+
+use std::path::Path;
+use std::sync::Arc;
+
+use pictures::{Layer, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, plan_svg, png, zone_sentences};
+use slab::map::{Fineness, SlabMap};
+use slab::slab::fold;
+use slab::trade::Trade;
+
+use crate::cli::Which;
+use crate::failure::{Answer, Failure};
+use crate::json;
+use crate::out::answer;
+use crate::session::Session;
+
+/// What is asked for.
+pub(crate) struct Asked<'a> {
+    pub(crate) svg: Option<&'a Path>,
+    pub(crate) png: Option<&'a Path>,
+    pub(crate) cells: bool,
+}
+
+/// Units of the drawing across.
+const WIDTH: f64 = 1000.0;
+
+pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result<Answer, Failure> {
+    let slab_asked = session.ask(which)?;
+    let slab = fold(&slab_asked.diary, slab_asked.knowledge);
+    let (voice, trade) = (session.voice, Trade::built_in());
+    let map = Arc::new(SlabMap::of(&slab, trade, Fineness::PRINT).map_err(Failure::data)?);
+    let name = &slab_asked.record.name;
+    let mut written = Vec::new();
+    if asked.svg.is_some() || asked.png.is_some() {
+        let plan = slab.plan().ok_or_else(|| Failure::Data("the slab is not drawn".to_owned()))?;
+        let mut marks = marks_of(&slab, trade, voice);
+        marks.extend(next_marks(&map, voice));
+        let layers =
+            PlanLayers { marks, hidden: vec![Layer::Finishes], map: Some(Arc::clone(&map)), ..PlanLayers::default() };
+        let look = PlanLook::new("map", name, voice).wide(WIDTH);
+        let svg =
+            plan_svg(plan, &layers, &look).svg.ok_or_else(|| Failure::Data("the slab is not drawn".to_owned()))?;
+        if let Some(file) = asked.svg {
+            super::papers::write(file, svg.as_bytes())?;
+            written.push(file.display().to_string());
+        }
+        if let Some(file) = asked.png {
+            super::papers::write(file, &png(&svg, 2.0).map_err(Failure::data)?)?;
+            written.push(file.display().to_string());
+        }
+    }
+    if session.json {
+        let id = slab_asked.record.id.to_string();
+        let mut answer = json::map(name, &id, slab_asked.knowledge.at, &map, asked.cells);
+        answer["written"] = serde_json::json!(written);
+        answer!("{answer:#}");
+    } else {
+        answer!("{}", voice.say("map-title", &[("name", name.as_str().into())]));
+        for (_, sentence) in zone_sentences(&map, voice) {
+            answer!("  {sentence}");
+        }
+        answer!("{}", voice.say("map-bays", &[]));
+        for sentence in bay_sentences(&map, voice) {
+            answer!("  {sentence}");
+        }
+        answer!("{}", voice.say("plan-layer-next", &[]));
+        let next = next_marks(&map, voice);
+        for mark in &next {
+            answer!("  {}. {}", mark.short, mark.title);
+        }
+        if next.is_empty() {
+            answer!("  {}", voice.say("map-enough", &[]));
+        }
+        for file in &written {
+            answer!("{}", voice.say("paper-written", &[("file", file.as_str().into())]));
+        }
+    }
+    let open = map.spots.iter().any(slab::map::Spot::is_open);
+    Ok(if open { Answer::No } else { Answer::Yes })
+}
