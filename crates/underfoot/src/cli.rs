@@ -167,6 +167,11 @@ pub(crate) enum Command {
         #[arg(long, conflicts_with = "json")]
         html: bool,
     },
+    /// Read a slab's outline out of an architect's drawing (DXF): its layers, or the plan they make
+    #[command(after_help = "Examples:\n  underfoot drawing floor.dxf\n  \
+                      underfoot drawing floor.dxf --outline SLAB --cut-out PITS --zone ROOMS --joint JOINTS\n  \
+                      underfoot drawing floor.dxf --outline SLAB --drawn-in mm --json > plan.json")]
+    Drawing(crate::commands::drawing::DrawingArgs),
     /// Measure photographs: is the slab one color, what color is a panel
     #[command(after_help = "Examples:\n  underfoot photo evenness slab.jpg --card 964,359,221,165\n  \
                       underfoot photo colour panel.jpg --card 60,40,220,160")]

@@ -10,6 +10,10 @@ use slab::diary::SlabId;
 
 /// Files kept at once; the oldest go first.
 const MOST_KEPT: usize = 12;
+/// Bytes kept at once.
+const MOST_BYTES: usize = 128 * 1024 * 1024;
+/// Most letters of the name a file came with.
+const MOST_NAME: usize = 120;
 /// How long one is kept.
 const LONGEST: SignedDuration = SignedDuration::from_hours(2);
 
@@ -32,8 +36,11 @@ impl Uploads {
     pub(crate) fn keep(&self, secret: &str, file: Waiting) {
         let mut waiting = self.waiting.lock().unwrap_or_else(PoisonError::into_inner);
         waiting.retain(|(_, old)| file.since.duration_since(old.since) < LONGEST);
-        while waiting.len() >= MOST_KEPT {
-            waiting.pop_front();
+        let room = MOST_BYTES.saturating_sub(file.bytes.len());
+        while waiting.len() >= MOST_KEPT || waiting.iter().map(|(_, old)| old.bytes.len()).sum::<usize>() > room {
+            if waiting.pop_front().is_none() {
+                break;
+            }
         }
         waiting.push_back((secret.to_owned(), file));
     }
@@ -44,6 +51,12 @@ impl Uploads {
         let (_, file) = waiting.iter().find(|(known, file)| known == secret && file.slab == slab)?;
         (now.duration_since(file.since) < LONGEST).then(|| file.clone())
     }
+}
+
+/// A file's name as it is shown: one line of moderate length.
+pub(crate) fn tidy(name: &str) -> String {
+    let name: String = name.chars().filter(|c| !c.is_control()).take(MOST_NAME).collect();
+    name.trim().to_owned()
 }
 
 #[cfg(test)]
@@ -79,5 +92,18 @@ mod tests {
         let now = Timestamp::from_second(60).expect("a moment");
         assert!(uploads.get("0", SlabId::of_name("one"), now).is_none());
         assert!(uploads.get("1", SlabId::of_name("one"), now).is_some());
+    }
+
+    #[test]
+    fn large_ones_make_room_by_their_bytes() {
+        let uploads = Uploads::default();
+        let part = Bytes::from(vec![0_u8; MOST_BYTES / 3]);
+        for number in 0..4 {
+            uploads.keep(&number.to_string(), Waiting { bytes: part.clone(), ..file("one", 1) });
+        }
+        let now = Timestamp::from_second(60).expect("a moment");
+        let there: Vec<bool> =
+            (0..4).map(|n| uploads.get(&n.to_string(), SlabId::of_name("one"), now).is_some()).collect();
+        assert_eq!(there, [false, true, true, true]);
     }
 }

@@ -14,6 +14,7 @@ const OURS: &[&str] = &[
     "/drying_pages.ftl",
     "/people_pages.ftl",
     "/panel_pages.ftl",
+    "/line_pages.ftl",
 ];
 
 /// Keys that are put together: `said-` and the name of what was done, and so on.

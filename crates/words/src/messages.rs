@@ -40,6 +40,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "en/answer_pages.ftl",
         "en/drying_pages.ftl",
         "en/people_pages.ftl",
+        "en/line_pages.ftl",
     ],
     Es: [
         "es/reasons.ftl",
@@ -64,6 +65,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "es/answer_pages.ftl",
         "es/drying_pages.ftl",
         "es/people_pages.ftl",
+        "es/line_pages.ftl",
         "es/sources.ftl",
         "es/trade_names.ftl",
     ],

@@ -3,6 +3,7 @@
 mod completions;
 mod demo;
 mod diary;
+pub(crate) mod drawing;
 mod fields;
 mod fix;
 mod list;
@@ -34,6 +35,7 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Log(log) => log::run(&Session::open(&common)?, &log),
         Command::Fix(fix) => fix::run(&Session::open(&common)?, &fix),
         Command::Diary { which, kind, all } => diary::run(&Session::open(&common)?, &which, kind.as_deref(), all),
+        Command::Drawing(args) => drawing::run(&args, &common),
         Command::Photo { what } => photo::run(&what, &common),
         Command::Sums { sum } => sums::run(&sum, &common),
         Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),

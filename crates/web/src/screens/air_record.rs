@@ -17,15 +17,13 @@ use crate::control::mistake_of;
 use crate::entries::{Opened, Written, after, write};
 use crate::frame::{Frame, show};
 use crate::trouble::Trouble;
-use crate::uploads::Waiting;
+use crate::uploads::{Waiting, tidy};
 use crate::visitor::May;
 
 /// Largest file: a year by the hour is 2 MB.
 const MOST_BYTES: usize = 8 * 1024 * 1024;
 /// Most rows: a year at ten-minute steps has 52,560. The diary is read whole at every look.
 const MOST_ROWS: usize = 60_000;
-/// Most letters of the name a file came with.
-const MOST_NAME: usize = 120;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new().route("/slab/{slab}/air-record", page(May::Write, blank).merge(form(May::Write, posted)))
@@ -132,12 +130,6 @@ fn waiting(ask: &Ask, opened: &Opened, posted: &Posted) -> Result<(String, Waiti
         }
         None => Err("air-mistake-no-file"),
     }
-}
-
-/// A file's name as it is shown: one line of moderate length.
-fn tidy(name: &str) -> String {
-    let name: String = name.chars().filter(|c| !c.is_control()).take(MOST_NAME).collect();
-    name.trim().to_owned()
 }
 
 /// The columns as chosen; nothing when all is left to be recognized.

@@ -2,8 +2,11 @@
 //! as the diary keeps it.
 
 mod blame;
+mod dxf;
 mod fill;
 mod inputs;
+mod kept;
+mod lines;
 mod look;
 mod read;
 mod sketch;
@@ -18,6 +21,7 @@ use axum::response::{IntoResponse, Redirect};
 use forms::Typed;
 use serde_json::{Value, json};
 use slab::diary::{Entry, EntryId, Knowledge};
+use slab::plan::PlanSpec;
 use slab::slab::fold;
 use words::Voice;
 
@@ -30,6 +34,7 @@ use crate::trouble::Trouble;
 use crate::visitor::May;
 
 use inputs::{Inputs, inputs};
+use kept::{Kept, KeptShown, LEAVE_OUT};
 use look::{Look, look, prove};
 use way::Telling;
 
@@ -39,6 +44,8 @@ pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
         .route("/slab/{slab}/plan/draw", page(May::Write, blank).merge(form(May::Write, draw)))
         .route("/slab/{slab}/plan/look", form(May::Write, look_at))
+        .merge(lines::routes())
+        .merge(dxf::routes())
 }
 
 #[derive(Template)]
@@ -51,6 +58,7 @@ struct Page {
     action: String,
     look_address: String,
     inputs: Inputs,
+    kept: Option<KeptShown>,
     look: Look,
     mistakes: Vec<(String, String)>,
     entry: String,
@@ -73,9 +81,30 @@ fn asked_way(ask: &Ask) -> Option<Telling> {
     ask.query.first("way").and_then(Telling::named)
 }
 
-/// The ways of telling a plan, those that a form tells: for the page of a slab without one.
+/// The ways of telling a plan, those that need no text: for the page of a slab without one.
 pub(super) fn ways(id: &str, voice: Voice) -> Vec<Way> {
-    [Telling::Rooms, Telling::Walk, Telling::Area].into_iter().map(|way| link(id, way, voice, false)).collect()
+    let told = [Telling::Rooms, Telling::Walk, Telling::Area].into_iter().map(|way| link(id, way, voice, false));
+    told.chain([Way { href: format!("/slab/{id}/plan/dxf"), label: voice.say("dxf-title", &[]), here: false }])
+        .collect()
+}
+
+/// Which page around the plan is shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Here {
+    Drawing(Telling),
+    Lines,
+    Dxf,
+}
+
+/// The ways between the pages that write a plan.
+fn all_ways(id: &str, voice: Voice, here: Here) -> Vec<Way> {
+    let mut all: Vec<Way> =
+        Telling::ALL.into_iter().map(|each| link(id, each, voice, here == Here::Drawing(each))).collect();
+    let way =
+        |end: &str, label: String, is: Here| Way { href: format!("/slab/{id}/plan/{end}"), label, here: here == is };
+    all.push(way("dxf", voice.say("dxf-title", &[]), Here::Dxf));
+    all.push(way("lines", voice.say("lines-title", &[]), Here::Lines));
+    all
 }
 
 fn link(id: &str, way: Telling, voice: Voice, here: bool) -> Way {
@@ -90,15 +119,15 @@ fn shown(ask: &Ask, opened: &Opened, way: Telling, typed: &Typed, mistakes: &[(S
     let fixing = !text("replaces").is_empty();
     let title = if fixing { voice.say("draw-title-fix", &[]) } else { voice.say("draw-title", &[]) };
     let address = |end: &str| format!("/slab/{id}/plan/{end}?way={}", way.name());
-    let ways = Telling::ALL.into_iter().map(|each| link(&id.to_string(), each, voice, each == way));
     Page {
         frame: ask.frame(title).about(ask, &opened.record, &opened.zone),
         way: way.name(),
         what: way.what(voice),
-        ways: ways.collect(),
+        ways: all_ways(&id.to_string(), voice, Here::Drawing(way)),
         action: address("draw"),
         look_address: address("look"),
         inputs: inputs(way, typed, mistakes, voice),
+        kept: Kept::of(way, typed, &slab).map(|kept| kept.shown(mistake_of(mistakes, LEAVE_OUT), voice)),
         look: look(way, typed, &slab, voice),
         entry: typed.first("entry").map_or_else(|| ask.app.fresh_id().to_string(), str::to_owned),
         replaces: text("replaces"),
@@ -164,8 +193,16 @@ fn draw(ask: &Ask, posted: &Posted) -> Answer {
 }
 
 fn written(ask: &Ask, opened: &Opened, way: Telling, posted: &Posted) -> Result<EntryId, Trouble> {
-    let proved = prove(way, &posted.typed, ask.voice()).map_err(|(wrong, _)| Trouble::Mistakes(wrong))?;
-    let spec = serde_json::to_value(&proved.told.spec).map_err(|e| Trouble::Failed(e.to_string()))?;
+    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+    let kept = Kept::of(way, &posted.typed, &slab);
+    let proved = prove(way, &posted.typed, kept.as_ref(), ask.voice());
+    let proved = proved.map_err(|(wrong, _)| Trouble::Mistakes(wrong))?;
+    write_plan(ask, opened, &proved.told.spec, posted)
+}
+
+/// Writes a plan; as a correction where the form says of which.
+fn write_plan(ask: &Ask, opened: &Opened, spec: &PlanSpec, posted: &Posted) -> Result<EntryId, Trouble> {
+    let spec = serde_json::to_value(spec).map_err(|e| Trouble::Failed(e.to_string()))?;
     let Value::Object(mut body) = spec else {
         return Err(Trouble::Failed("a plan is an object".to_owned()));
     };

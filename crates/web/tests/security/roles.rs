@@ -50,8 +50,9 @@ fn a_guest_sees_no_way_to_write() {
         }
         for part in page.split("href=\"").skip(1) {
             let href = part.split('"').next().unwrap();
-            let writes = ["/add/", "/fix/", "/plan/draw"].iter().any(|way| href.contains(way))
-                || ["/add", "/air-record", "/links", "/new", "/people"].iter().any(|way| href.ends_with(way));
+            let writes =
+                ["/add/", "/fix/", "/plan/draw", "/plan/lines", "/plan/dxf"].iter().any(|way| href.contains(way))
+                    || ["/add", "/air-record", "/links", "/new", "/people"].iter().any(|way| href.ends_with(way));
             assert!(!writes, "{path} leads to {href}");
         }
         seen += 1;

@@ -100,10 +100,11 @@ fn a_form_of_more_than_can_be_is_cut_off() {
 fn who_may_not_write_is_refused_before_the_file_is_read() {
     let crowd = Crowd::new();
     let before = files(&crowd);
-    for cookie in [as_person("Gina"), String::new()] {
-        let request = Request::post(format!("/slab/{}/add/slab_photograph", crowd.slab))
+    let who = [as_person("Gina"), String::new()];
+    for (cookie, page) in who.iter().flat_map(|who| [(who, "add/slab_photograph"), (who, "plan/dxf")]) {
+        let request = Request::post(format!("/slab/{}/{page}", crowd.slab))
             .header(HOST, "localhost")
-            .header(COOKIE, &cookie)
+            .header(COOKIE, cookie)
             // Not a form at all: whoever reads it says 415.
             .header(CONTENT_TYPE, "multipart/form-data");
         let got = crowd.site.send(request.body(Body::from(vec![0_u8; 1_000_000])).unwrap());

@@ -17,6 +17,9 @@ pub(super) fn blame(error: &PlanError, from: &Sources, voice: Voice) -> Wrong {
         // The plan's own paths name the place best where it is typed as it is kept.
         return vec![("json".to_owned(), format!("{}: {said}", error.path()))];
     }
+    if let Some(said) = super::kept::unfit(error.path(), &said, voice) {
+        return vec![(super::kept::LEAVE_OUT.to_owned(), said)];
+    }
     let mut wrong = vec![(field(error.path(), from), said)];
     let said = suspects(&shown).iter().map(|suspect| {
         let args = [("suspect", voice.suspect(suspect).into())];
@@ -60,7 +63,7 @@ fn suspected(suspect: &Suspect, from: &Sources) -> String {
 }
 
 /// The number that a path has after this name: 2 in `zones[2].shape`.
-fn number(path: &str, name: &str) -> Option<usize> {
+pub(super) fn number(path: &str, name: &str) -> Option<usize> {
     let (_, rest) = path.split_once(&format!("{name}["))?;
     rest.split(']').next()?.parse().ok()
 }

@@ -109,7 +109,7 @@ fn walked(spec: &PlanSpec, walk: &WalkSpec) -> Option<Typed> {
 }
 
 /// The side of a turn, and its angle as it was written.
-fn side_and_angle(turn: &Written<Turn>) -> (String, String) {
+pub(super) fn side_and_angle(turn: &Written<Turn>) -> (String, String) {
     let degrees = turn.value().as_right_degrees();
     if degrees == 0.0 {
         return ("straight".to_owned(), String::new());

@@ -23,6 +23,8 @@ pub(super) struct Cell {
     /// A list to choose from; a line to type in when it is empty.
     pub(super) choices: Vec<Choice>,
     pub(super) wide: bool,
+    /// Sent along unseen while it is empty.
+    pub(super) hidden: bool,
     pub(super) mistake: Option<String>,
 }
 
@@ -105,43 +107,45 @@ pub(super) fn inputs(way: Telling, typed: &Typed, mistakes: &Mistakes, voice: Vo
     inputs
 }
 
-struct Shown<'a> {
-    typed: &'a Typed,
-    mistakes: &'a Mistakes,
-    voice: Voice,
+pub(super) struct Shown<'a> {
+    pub(super) typed: &'a Typed,
+    pub(super) mistakes: &'a Mistakes,
+    pub(super) voice: Voice,
 }
 
 /// An input of a row before its row is known: its name, its label, and what it asks for.
-struct Column {
-    name: &'static str,
-    label: String,
-    asked: Option<&'static Asked>,
-    example: &'static str,
+pub(super) struct Column {
+    pub(super) name: &'static str,
+    pub(super) label: String,
+    pub(super) asked: Option<&'static Asked>,
+    pub(super) example: &'static str,
     /// Shown beside the label where no quantity is asked.
-    unit: &'static str,
-    choices: Vec<Choice>,
+    pub(super) unit: &'static str,
+    pub(super) choices: Vec<Choice>,
+    /// Seen only where something stands in it.
+    pub(super) seldom: bool,
 }
 
 impl Column {
-    const fn new(name: &'static str, label: String) -> Self {
-        Self { name, label, asked: None, example: "", unit: "", choices: Vec::new() }
+    pub(super) const fn new(name: &'static str, label: String) -> Self {
+        Self { name, label, asked: None, example: "", unit: "", choices: Vec::new(), seldom: false }
     }
 
-    fn asking(self, asked: &'static Asked) -> Self {
+    pub(super) fn asking(self, asked: &'static Asked) -> Self {
         Self { asked: Some(asked), ..self }
     }
 
-    fn example(self, example: &'static str) -> Self {
+    pub(super) fn example(self, example: &'static str) -> Self {
         Self { example, ..self }
     }
 }
 
 impl Shown<'_> {
-    fn say(&self, key: &str) -> String {
+    pub(super) fn say(&self, key: &str) -> String {
         self.voice.say(key, &[])
     }
 
-    fn line(&self, field: &str, label: String) -> Cell {
+    pub(super) fn line(&self, field: &str, label: String) -> Cell {
         Cell {
             name: field.to_owned(),
             field: field.to_owned(),
@@ -152,11 +156,12 @@ impl Shown<'_> {
             unit: "",
             choices: Vec::new(),
             wide: false,
+            hidden: false,
             mistake: mistake_of(self.mistakes, field),
         }
     }
 
-    fn quantity(&self, field: &str, label: String, asked: &Asked) -> Cell {
+    pub(super) fn quantity(&self, field: &str, label: String, asked: &Asked) -> Cell {
         let measure = self.voice.measure;
         Cell { example: asked.example(measure).to_owned(), unit: asked.unit(measure), ..self.line(field, label) }
     }
@@ -183,12 +188,19 @@ impl Shown<'_> {
             example: if column.example.is_empty() { example.to_owned() } else { column.example.to_owned() },
             unit: column.asked.map_or(column.unit, |asked| asked.unit(measure)),
             choices,
-            wide: column.name.ends_with("_name"),
+            wide: column.name.ends_with("_name") || column.seldom,
+            hidden: column.seldom && value.is_empty() && mistake.is_none(),
             mistake,
         }
     }
 
-    fn rows<const N: usize>(&self, field: &'static str, one: &str, columns: [Column; N], least: usize) -> Rows {
+    pub(super) fn rows<const N: usize>(
+        &self,
+        field: &'static str,
+        one: &str,
+        columns: [Column; N],
+        least: usize,
+    ) -> Rows {
         let names = columns.each_ref().map(|column| column.name);
         let typed = rows(self.typed, &names);
         let last = typed.iter().rposition(|(_, cells)| cells.iter().any(|cell| !cell.is_empty()));
@@ -240,7 +252,7 @@ impl Shown<'_> {
         Rows { add: self.say("draw-add-cut"), ..self.rows("cuts", &self.say("draw-cut"), columns, 1) }
     }
 
-    fn sides(&self) -> Vec<Choice> {
+    pub(super) fn sides(&self) -> Vec<Choice> {
         let choice = |value: &str, label: String| Choice { value: value.to_owned(), label, chosen: false };
         vec![
             choice("", self.say("draw-turn-none")),

@@ -1,12 +1,13 @@
 //! What the plan comes to as it is typed: the drawing, its areas, how a walk closes, what is wrong.
 
 use forms::Typed;
-use pictures::{PlanLayers, PlanLook, plan_svg};
+use pictures::{Layer, PlanLayers, PlanLook, plan_svg};
 use slab::plan::{Plan, PlanError, WHOLE};
 use slab::slab::Slab;
 use units::Area;
 use words::{Arg, Voice};
 
+use super::kept::Kept;
 use super::read::{Told, Wrong, read};
 use super::way::{Telling, row_of};
 
@@ -27,6 +28,8 @@ pub(super) struct Look {
     pub(super) doubts: Vec<String>,
     /// What keeps it from being written, with its place on the page.
     pub(super) wrong: Vec<(Option<String>, String)>,
+    /// The lengths of the walls.
+    pub(super) walls: Vec<String>,
     /// Nothing was typed yet.
     pub(super) empty: bool,
     pub(super) metric: bool,
@@ -38,9 +41,17 @@ pub(super) struct Proved {
     pub(super) plan: Plan,
 }
 
-/// Reads and proves.
-pub(super) fn prove(way: Telling, typed: &Typed, voice: Voice) -> Result<Proved, (Wrong, Option<Box<Opened>>)> {
-    let told = read(way, typed, voice).map_err(|wrong| (wrong, None))?;
+/// Reads and proves, with the lines of the plan that stands.
+pub(super) fn prove(
+    way: Telling,
+    typed: &Typed,
+    kept: Option<&Kept>,
+    voice: Voice,
+) -> Result<Proved, (Wrong, Option<Box<Opened>>)> {
+    let mut told = read(way, typed, voice).map_err(|wrong| (wrong, None))?;
+    if let Some(kept) = kept {
+        kept.carry(&mut told.spec);
+    }
     match Plan::resolve(&told.spec) {
         Ok(plan) => Ok(Proved { told, plan }),
         Err(error) => {
@@ -58,12 +69,13 @@ pub(super) struct Opened {
 
 /// The look at what was typed. `slab` is what the diary knows so far.
 pub(super) fn look(way: Telling, typed: &Typed, slab: &Slab<'_>, voice: Voice) -> Look {
+    let kept = Kept::of(way, typed, slab);
     let metric = voice.measure == words::Measure::Metric;
     if typed.iter().filter(|(name, _)| is_input(name)).all(|(_, texts)| texts.iter().all(|t| t.trim().is_empty())) {
         return Look { empty: true, metric, ..Look::default() };
     }
-    match prove(way, typed, voice) {
-        Ok(Proved { plan, .. }) => Look { metric, ..of_plan(&plan, slab, voice) },
+    match prove(way, typed, kept.as_ref(), voice) {
+        Ok(Proved { plan, .. }) => of_plan(&plan, slab, voice),
         Err((mut wrong, opened)) => {
             if opened.is_some() {
                 // The first sentence tells of every wall that may be wrong; at their rows they are told again.
@@ -84,10 +96,11 @@ pub(super) fn look(way: Telling, typed: &Typed, slab: &Slab<'_>, voice: Voice) -
 
 /// Whether a name is one that a person fills in: not what the page sends along.
 fn is_input(name: &str) -> bool {
-    !matches!(name, "entry" | "noted" | "next" | "replaces" | "happened" | "look" | "way")
+    !matches!(name, "entry" | "noted" | "next" | "replaces" | "happened" | "look" | "way" | super::kept::LEAVE_OUT)
 }
 
-fn of_plan(plan: &Plan, slab: &Slab<'_>, voice: Voice) -> Look {
+/// What a plan comes to.
+pub(super) fn of_plan(plan: &Plan, slab: &Slab<'_>, voice: Voice) -> Look {
     let title = voice.say("draw-as-typed", &[]);
     let drawing = plan_svg(plan, &PlanLayers::default(), &PlanLook::new("typed", &title, voice));
     let mut sentences = vec![match plan.perimeter() {
@@ -101,7 +114,10 @@ fn of_plan(plan: &Plan, slab: &Slab<'_>, voice: Voice) -> Look {
         sentences.push(voice.say("draw-cut-out", &[("area", voice.area(plan.cut_out_area()).into())]));
     }
     sentences.extend(plan.walks().iter().map(|(_, walk)| voice.walk(walk)));
+    let walls = drawing.items.iter().filter(|item| item.layer == Layer::Dimensions);
     Look {
+        metric: voice.measure == words::Measure::Metric,
+        walls: walls.map(|item| item.text.clone()).collect(),
         drawing: drawing.svg,
         sentences,
         zones: plan.zones().iter().map(|z| (zone_name(z.name(), voice), voice.area(z.area()))).collect(),

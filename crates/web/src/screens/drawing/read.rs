@@ -33,8 +33,8 @@ pub(super) struct Sources {
 
 /// A quantity with the unit that a bare number takes and an example, for each measure.
 pub(super) struct Asked {
-    units: [&'static str; 2],
-    examples: [&'static str; 2],
+    pub(super) units: [&'static str; 2],
+    pub(super) examples: [&'static str; 2],
 }
 
 pub(super) const LENGTH: Asked = Asked { units: ["ft", "m"], examples: ["12' 6\"", "3.8 m"] };
@@ -52,7 +52,7 @@ impl Asked {
 
 /// Reads a plan told in this way.
 pub(super) fn read(way: Telling, typed: &Typed, voice: Voice) -> Result<Told, Wrong> {
-    let mut reader = Reader { typed, voice, wrong: Vec::new() };
+    let mut reader = Reader::of(typed, voice);
     let told = match way {
         Telling::Rooms => reader.rooms(),
         Telling::Walk => reader.walk(),
@@ -65,10 +65,11 @@ pub(super) fn read(way: Telling, typed: &Typed, voice: Voice) -> Result<Told, Wr
     }
 }
 
-struct Reader<'t> {
-    typed: &'t Typed,
-    voice: Voice,
-    wrong: Wrong,
+/// Reads inputs, and gathers what is wrong with them.
+pub(super) struct Reader<'t> {
+    pub(super) typed: &'t Typed,
+    pub(super) voice: Voice,
+    pub(super) wrong: Wrong,
 }
 
 /// A rectangle, its name if it has one, and its row.
@@ -79,16 +80,20 @@ struct Room {
 }
 
 impl<'t> Reader<'t> {
-    fn blame(&mut self, field: impl Into<String>, said: String) {
+    pub(super) const fn of(typed: &'t Typed, voice: Voice) -> Self {
+        Self { typed, voice, wrong: Vec::new() }
+    }
+
+    pub(super) fn blame(&mut self, field: impl Into<String>, said: String) {
         self.wrong.push((field.into(), said));
     }
 
-    fn answer(&self, field: &str) -> &'t str {
+    pub(super) fn answer(&self, field: &str) -> &'t str {
         self.typed.answer(field).unwrap_or_default()
     }
 
     /// A quantity as typed; a bare number takes the reader's usual unit.
-    fn quantity<Q: Notation>(&mut self, field: &str, typed: &str, asked: &Asked) -> Option<Written<Q>> {
+    pub(super) fn quantity<Q: Notation>(&mut self, field: &str, typed: &str, asked: &Asked) -> Option<Written<Q>> {
         let unit = asked.unit(self.voice.measure);
         let read = Written::<Q>::read(typed).map_err(|e| e.problem).or_else(|problem| match problem {
             // The added unit must not be blamed on the person.
@@ -120,7 +125,7 @@ impl<'t> Reader<'t> {
     }
 
     /// A corner; what is left empty is at 0.
-    fn corner(&mut self, fields: [&str; 2], typed: [&str; 2]) -> Option<WrittenPoint> {
+    pub(super) fn corner(&mut self, fields: [&str; 2], typed: [&str; 2]) -> Option<WrittenPoint> {
         let or_zero = |text| if str::is_empty(text) { "0" } else { text };
         let x = self.quantity(fields[0], or_zero(typed[0]), &LENGTH);
         let y = self.quantity(fields[1], or_zero(typed[1]), &LENGTH);
@@ -302,7 +307,7 @@ impl<'t> Reader<'t> {
         self.turned("closing_angle", side, angle)
     }
 
-    fn turned(&mut self, field: &str, side: &str, angle: &str) -> Option<Written<Turn>> {
+    pub(super) fn turned(&mut self, field: &str, side: &str, angle: &str) -> Option<Written<Turn>> {
         let text = match (side, angle) {
             ("", _) => return None,
             ("straight", _) => "straight".to_owned(),

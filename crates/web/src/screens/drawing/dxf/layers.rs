@@ -1,0 +1,249 @@
+//! The layers of a drawing with what each holds, and what each is chosen to be.
+
+use drawings::{Choice, Drawing, Layer, Loop, Notation, Units};
+use forms::Typed;
+use units::{Area, Length};
+use words::{Arg, Measure, Voice};
+
+use super::said::{short, spot, unit, width};
+use crate::control;
+
+/// Layers that are shown, areas of a layer and kinds of what was left out, at most.
+const MOST_LAYERS: usize = 200;
+const MOST_AREAS: usize = 6;
+const MOST_KINDS: usize = 6;
+
+/// What a layer is of the plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Role {
+    Nothing,
+    Outline,
+    CutOuts,
+    Zones,
+    Joints,
+}
+
+impl Role {
+    const ALL: [Self; 5] = [Self::Nothing, Self::Outline, Self::CutOuts, Self::Zones, Self::Joints];
+
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Nothing => "",
+            Self::Outline => "outline",
+            Self::CutOuts => "cut-outs",
+            Self::Zones => "zones",
+            Self::Joints => "joints",
+        }
+    }
+
+    fn label(self, voice: Voice) -> String {
+        match self {
+            Self::Nothing => voice.say("dxf-role-nothing", &[]),
+            Self::Outline => voice.say("dxf-role-outline", &[]),
+            Self::CutOuts => voice.say("dxf-role-cut-outs", &[]),
+            Self::Zones => voice.say("dxf-role-zones", &[]),
+            Self::Joints => voice.say("dxf-role-joints", &[]),
+        }
+    }
+}
+
+/// One layer on the page.
+#[derive(Debug, Clone)]
+pub(super) struct LayerRow {
+    pub(super) name: String,
+    /// What it holds, a sentence each.
+    pub(super) holds: Vec<String>,
+    pub(super) roles: Vec<control::Choice>,
+    pub(super) mistake: Option<String>,
+}
+
+/// What was chosen, in the order of the layers.
+pub(super) struct Chosen {
+    roles: Vec<Role>,
+    pub(super) units: Option<Units>,
+    /// Whether a person has chosen, or it is our guess.
+    pub(super) by_person: bool,
+}
+
+const fn unit_name(units: Units) -> &'static str {
+    match units {
+        Units::NotTold => "",
+        Units::Millimetres => "mm",
+        Units::Centimetres => "cm",
+        Units::Decimetres => "dm",
+        Units::Metres => "m",
+        Units::Inches => "in",
+        Units::Feet => "ft",
+        Units::Yards => "yd",
+        Units::SurveyFeet => "survey-ft",
+    }
+}
+
+/// The largest closed line of a layer.
+fn largest(layer: &Layer) -> Option<&Loop> {
+    layer.loops.iter().max_by(|a, b| a.area.total_cmp(&b.area))
+}
+
+impl Chosen {
+    /// As typed; before anything is chosen, the layer with the largest closed line is the outline.
+    pub(super) fn of(drawing: &Drawing, typed: &Typed) -> Self {
+        let named = typed.answer("unit");
+        let units = named.and_then(|name| Units::TOLD.into_iter().find(|unit| unit_name(*unit) == name));
+        let texts = typed.get("role[]");
+        let by_person = !texts.is_empty();
+        let role = |text: &String| Role::ALL.into_iter().find(|role| role.name() == text).unwrap_or(Role::Nothing);
+        let mut roles: Vec<Role> = texts.iter().map(role).collect();
+        roles.resize(drawing.layers.len(), Role::Nothing);
+        if !by_person {
+            let areas = drawing.layers.values().take(MOST_LAYERS).map(|layer| largest(layer).map(|l| l.area));
+            let most = areas.enumerate().filter_map(|(i, area)| Some((i, area?)));
+            if let Some((outline, _)) = most.max_by(|a, b| a.1.total_cmp(&b.1)) {
+                roles[outline] = Role::Outline;
+            }
+        }
+        Self { roles, units, by_person }
+    }
+
+    fn layers(&self, drawing: &Drawing, role: Role) -> Vec<String> {
+        let chosen = drawing.layers.keys().zip(&self.roles).filter(|(_, own)| **own == role);
+        chosen.map(|(name, _)| name.clone()).collect()
+    }
+
+    /// The choice for the drawing; the key of what is wrong where not one layer is the outline.
+    pub(super) fn choice(&self, drawing: &Drawing, voice: Voice) -> Result<Choice, String> {
+        let mut outline = self.layers(drawing, Role::Outline);
+        let key = if outline.is_empty() { "dxf-wrong-no-outline" } else { "dxf-wrong-two-outlines" };
+        let (Some(outline_layer), true) = (outline.pop(), outline.is_empty()) else {
+            return Err(voice.say(key, &[]));
+        };
+        Ok(Choice {
+            outline_layer,
+            cut_out_layers: self.layers(drawing, Role::CutOuts),
+            zone_layers: self.layers(drawing, Role::Zones),
+            joint_layers: self.layers(drawing, Role::Joints),
+            units: self.units,
+            notation: match voice.measure {
+                Measure::Imperial => Notation::FeetInches,
+                Measure::Metric => Notation::Metres,
+            },
+        })
+    }
+
+    /// One unit of the drawing, when it is known.
+    pub(super) fn one(&self, drawing: &Drawing) -> Option<Length> {
+        self.units.unwrap_or(drawing.units).one()
+    }
+
+    /// The units to choose from, each with what the outline would measure.
+    pub(super) fn unit_choices(&self, drawing: &Drawing, voice: Voice) -> Vec<control::Choice> {
+        let outline = drawing.layers.values().zip(&self.roles).find(|(_, role)| **role == Role::Outline);
+        let around = outline.and_then(|(layer, _)| largest(layer));
+        let size = around.map(|around| {
+            let across = |axis: fn(&drawings::Spot) -> f64| {
+                let all = || around.corners.iter().map(axis);
+                all().fold(f64::NEG_INFINITY, f64::max) - all().fold(f64::INFINITY, f64::min)
+            };
+            (across(|at| at.x), across(|at| at.y))
+        });
+        let label = |units: Units| {
+            let name = unit(units, voice);
+            let Some(((x, y), one)) = size.zip(units.one()) else { return name };
+            let args = [("x", voice.length(one * x)), ("y", voice.length(one * y)), ("unit", name)];
+            voice.say("dxf-unit-size", &args.map(|(name, text)| (name, text.into())))
+        };
+        let told = drawing.units != Units::NotTold;
+        let first = if told {
+            voice.say("dxf-unit-told", &[("unit", label(drawing.units).into())])
+        } else {
+            voice.say("dxf-unit-choose", &[])
+        };
+        let mut all = vec![control::Choice { value: String::new(), label: first, chosen: self.units.is_none() }];
+        let mut units = Units::TOLD.to_vec();
+        // What the file hints at stands first; it is no answer.
+        if let Some(metric) = drawing.metric_hint {
+            units.sort_by_key(|unit| {
+                let imperial = matches!(unit, Units::Inches | Units::Feet | Units::Yards | Units::SurveyFeet);
+                imperial == metric
+            });
+        }
+        all.extend(units.into_iter().map(|unit| control::Choice {
+            value: unit_name(unit).to_owned(),
+            label: label(unit),
+            chosen: self.units == Some(unit),
+        }));
+        all
+    }
+
+    /// The layers with what they hold; and how many are not shown.
+    pub(super) fn rows(&self, drawing: &Drawing, mistakes: &control::Mistakes, voice: Voice) -> (Vec<LayerRow>, usize) {
+        let one = self.one(drawing);
+        let rows = drawing.layers.iter().zip(&self.roles).take(MOST_LAYERS).enumerate();
+        let rows = rows.map(|(index, ((name, layer), role))| LayerRow {
+            name: short(name),
+            holds: holds(layer, one, voice),
+            roles: Role::ALL
+                .into_iter()
+                .map(|each| control::Choice {
+                    value: each.name().to_owned(),
+                    label: each.label(voice),
+                    chosen: each == *role,
+                })
+                .collect(),
+            mistake: control::mistake_of(mistakes, &format!("role[{index}]")),
+        });
+        (rows.collect(), drawing.layers.len().saturating_sub(MOST_LAYERS))
+    }
+}
+
+/// Where a layer stands on the page.
+pub(super) fn row_of(drawing: &Drawing, layer: &str) -> Option<usize> {
+    drawing.layers.keys().position(|name| name == layer)
+}
+
+fn area(size: f64, one: Option<Length>, voice: Voice) -> String {
+    match one {
+        Some(one) => voice.area(Area::square_metres(size * one.as_metres() * one.as_metres())),
+        None => voice.say("dxf-own-square-units", &[("size", voice.number(size, 3).into())]),
+    }
+}
+
+fn holds(layer: &Layer, one: Option<Length>, voice: Voice) -> Vec<String> {
+    let count = |n: usize| ("count", Arg::Number(n as f64));
+    let mut said = Vec::new();
+    if !layer.loops.is_empty() {
+        let mut sizes: Vec<f64> = layer.loops.iter().map(|around| around.area).collect();
+        sizes.sort_by(|a, b| b.total_cmp(a));
+        let mut areas: Vec<String> = sizes.iter().take(MOST_AREAS).map(|size| area(*size, one, voice)).collect();
+        if sizes.len() > MOST_AREAS {
+            areas.push("…".to_owned());
+        }
+        said.push(voice.say("dxf-holds-closed", &[count(layer.loops.len()), ("areas", areas.join(", ").into())]));
+    }
+    if !layer.open.is_empty() {
+        let open = count(layer.open.len());
+        said.push(match layer.gaps.first() {
+            Some(gap) => {
+                let ends = [("from", spot(gap.from, voice).into()), ("to", spot(gap.to, voice).into())];
+                let gap = ("gap", width(gap.width(), one, voice).into());
+                voice.say("dxf-holds-open", &ends.into_iter().chain([open, gap]).collect::<Vec<_>>())
+            }
+            None => voice.say("dxf-holds-open-far", &[open]),
+        });
+    }
+    if let Some((at, _)) = layer.branches.first() {
+        let places = count(layer.branches.len());
+        said.push(voice.say("dxf-holds-branches", &[places, ("at", spot(*at, voice).into())]));
+    }
+    if !layer.labels.is_empty() {
+        said.push(voice.say("dxf-holds-texts", &[count(layer.labels.len())]));
+    }
+    if !layer.ignored.is_empty() {
+        let kinds = layer.ignored.iter().take(MOST_KINDS).map(|(kind, n)| format!("{n} × {}", short(kind)));
+        let mut kinds: Vec<String> = kinds.collect();
+        if layer.ignored.len() > MOST_KINDS {
+            kinds.push("…".to_owned());
+        }
+        said.push(voice.say("dxf-holds-ignored", &[("kinds", kinds.join(", ").into())]));
+    }
+    said
+}
