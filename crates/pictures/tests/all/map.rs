@@ -220,15 +220,15 @@ fn zones_and_bays_are_said_in_words() {
     let zones = zone_sentences(&map, voice);
     assert_eq!(zones.iter().map(|(zone, _)| zone.as_str()).collect::<Vec<_>>(), ["shop", "office", "hall"]);
     // The oil is π · 2² ft² of 24 · 30 − 4 ft²: 1.8 %.
-    let oil = "shop: 2 % Pipe cut or threaded over the slab (cutting oil, metal chips), untreated; ";
+    let oil = "2 % Pipe cut or threaded over the slab (cutting oil, metal chips), untreated; ";
     assert!(zones[0].1.starts_with(oil), "{}", zones[0].1);
     for part in ["% water stands", "% slow to drink", "% drinks", "the class is not sure"] {
         assert!(zones[0].1.contains(part), "{}", zones[0].1);
     }
-    assert_eq!(zones[1].1, "office: 100 % not tested enough");
+    assert_eq!(zones[1].1, "100 % not tested enough");
     let listed: Vec<String> =
         drawn(&plan, &layers).items.into_iter().filter(|i| i.layer == Layer::Absorbency).map(|i| i.text).collect();
-    assert_eq!(listed, zones.into_iter().map(|(_, said)| said).collect::<Vec<_>>());
+    assert_eq!(listed, zones.into_iter().map(|(zone, said)| format!("{zone}: {said}")).collect::<Vec<_>>());
     let bays = bay_sentences(&map, voice);
     assert!(bays.iter().any(|said| said.starts_with("Light steel trowel (shop): 11 drops; ")), "{bays:?}");
     // A map takes six places.

@@ -56,8 +56,8 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
         answer!("{answer:#}");
     } else {
         answer!("{}", voice.say("map-title", &[("name", name.as_str().into())]));
-        for (_, sentence) in zone_sentences(&map, voice) {
-            answer!("  {sentence}");
+        for (zone, sentence) in zone_sentences(&map, voice) {
+            answer!("  {zone}: {sentence}");
         }
         answer!("{}", voice.say("map-bays", &[]));
         for sentence in bay_sentences(&map, voice) {

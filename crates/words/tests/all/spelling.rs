@@ -113,6 +113,7 @@ fn no_word_was_left_untranslated() {
         "cielab",
         "real",
         "kriging",
+        "matérn",
         "jpeg",
         "decimal",
         "latin",

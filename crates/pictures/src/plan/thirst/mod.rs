@@ -93,6 +93,8 @@ impl Sheet<'_> {
         self.thirst.seen.dedup();
         for (zone, text) in zone_sentences(&map, self.voice) {
             if self.plan.zone(&zone).is_some() {
+                let args = [("name", zone.as_str().into()), ("value", text.into())];
+                let text = self.voice.say("pic-named", &args);
                 self.items.push(super::PlanItem { id: None, layer: Layer::Absorbency, number: None, text });
             }
         }

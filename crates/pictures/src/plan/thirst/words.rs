@@ -23,7 +23,7 @@ pub(in crate::plan) fn round_time(time: Duration, voice: Voice) -> String {
 }
 
 /// Each zone with what it is made of, such as "4 % cutting oil, untreated; 11 % slow to drink; 85 %
-/// drinks", the worst first. The sentence names its zone.
+/// drinks", the worst first.
 #[must_use]
 pub fn zone_sentences(map: &SlabMap, voice: Voice) -> Vec<(String, String)> {
     map.zones
@@ -41,8 +41,7 @@ pub fn zone_sentences(map: &SlabMap, voice: Voice) -> Vec<(String, String)> {
             if zone.unsure.as_share() >= LEAST_SHARE {
                 parts.push(voice.say("pic-ground-unsure", &[("share", share(zone.unsure, voice).into())]));
             }
-            let args = [("name", zone.zone.as_str().into()), ("value", parts.join("; ").into())];
-            (zone.zone.clone(), voice.say("pic-named", &args))
+            (zone.zone.clone(), parts.join("; "))
         })
         .collect()
 }
