@@ -73,6 +73,21 @@ fn chosen_layers_make_a_plan_in_words_and_for_the_diary() {
 }
 
 #[test]
+fn lines_along_the_edge_are_no_joints() {
+    let site = Site::empty();
+    let line = |layer: &str, [x, y, to_x, to_y]: [i32; 4]| {
+        format!("0\nLINE\n8\n{layer}\n10\n{x}\n20\n{y}\n11\n{to_x}\n21\n{to_y}\n")
+    };
+    let sides = [[0, 0, 9, 0], [9, 0, 9, 6], [9, 6, 0, 6], [0, 6, 0, 0]];
+    let slab: String = sides.iter().map(|side| line("A", *side)).collect();
+    let joints = line("B", sides[0]) + &line("B", [3, 0, 3, 6]);
+    let file = site.file("a.dxf", format!("0\nSECTION\n2\nENTITIES\n{slab}{joints}0\nENDSEC\n0\nEOF\n"));
+    let ran = site.run(&["drawing", &file, "--outline", "A", "--joint", "B", "--drawn-in", "m", "--json"]).ends(0);
+    assert_eq!(ran.json()["joints"].as_array().unwrap().len(), 1);
+    assert!(ran.err.contains("1 line of the joint layers lies off the slab"), "{}", ran.err);
+}
+
+#[test]
 fn a_unit_that_the_file_does_not_tell_is_asked_for() {
     let site = Site::empty();
     let path = sample("no_units.dxf");

@@ -195,7 +195,8 @@ fn lengths_sections_and_tiles_are_told() {
     // Grid lines: x = 16 and 32, y = 20: 2 · 30 + 40 ft. Whole: 2 of 16 by 20; cut: 8 by 20, and 3 of 10 ft depth;
     // 8 ft is half of 16 and no sliver, 10 ft neither.
     let seen = seen.holds("100&#39; 0&#34;").holds("2 whole, 4 cut; no slivers");
-    seen.holds("<svg ").holds("Write the thickness of the slab to have the joints checked");
+    let seen = seen.holds("<svg ").holds("data-layer-of=\"joints\"").holds("data-layer-of=\"score-lines\"");
+    seen.holds("Write the thickness of the slab to have the joints checked");
     fields.push(("sliver", "60"));
     let seen = post_as(&site, &page(id, "lines/look"), &fields, "lang=es; measure=metric", "text/html").ends(200);
     // Below 60 % of 16 ft, which is 9.6 ft: the two of 8 ft.
@@ -250,10 +251,13 @@ fn saw_cuts_are_proposed_into_the_rows_and_written_only_when_asked() {
         .holds("Nothing speaks against these joints");
 }
 
+/// What is typed, the field it is wrong at, and a part of what is said.
+type Odd<'a> = (&'a [(&'a str, &'a str)], &'a str, &'a str);
+
 #[test]
 fn what_is_wrong_stands_at_its_field_with_what_is_accepted_and_nothing_typed_is_lost() {
     let (site, id) = of(&[LINED]);
-    let odd: [(&[(&str, &str)], &str, &str); 16] = [
+    let odd: [Odd<'_>; 16] = [
         (&joints(&[["", "", "", "", ""], ["0", "wide", "9", "9", ""]]), "joint_y[1]", "There is no number in \"wide\""),
         (&joints(&[["50 ft", "0", "50 ft", "9 ft", ""]]), "joint_x[0]", "Nothing of this line lies on the slab"),
         (&joints(&[["1 ft", "0", "1 ft", "0", ""]]), "joint_x[0]", "has no length"),

@@ -7,7 +7,7 @@ use clap::{Args, ValueEnum};
 use drawings::{Choice, Drawing, Gap, Layer, Notation, Spot, Units, read_dxf};
 use pictures::{PlanLayers, PlanLook, plan_svg};
 use serde_json::{Value, json};
-use slab::plan::Plan;
+use slab::plan::{Plan, PlanError, PlanSpec};
 use units::{Area, Length};
 use words::{Arg, Measure, Voice};
 
@@ -21,6 +21,9 @@ use crate::session;
 const MOST_BYTES: u64 = 32 << 20;
 /// Gaps and places of branching that are told of a layer, at most.
 const MOST_PLACES: usize = 20;
+
+/// Lines of joint layers that are left out because they lie off the slab, at most.
+const MOST_LEFT_OUT: usize = 100;
 
 #[derive(Debug, Args)]
 pub(crate) struct DrawingArgs {
@@ -106,13 +109,16 @@ fn choice(args: &DrawingArgs, outline: &str, units: Option<Units>, voice: Voice)
 }
 
 fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, voice: Voice) -> Result<Answer, Failure> {
-    let spec = drawing.plan(choice).map_err(|error| match error {
+    let mut spec = drawing.plan(choice).map_err(|error| match error {
         // Chosen by the person: the command was used wrongly.
         drawings::DrawingError::UnknownLayer { .. } => Failure::Use(error.to_string()),
         drawings::DrawingError::UnitsNotTold => Failure::Use(format!("{error} (--drawn-in mm, cm, m, in or ft)")),
         other => Failure::data(other),
     })?;
-    let plan = Plan::resolve(&spec).map_err(Failure::data)?;
+    let (plan, left_out) = resolved(&mut spec)?;
+    if left_out > 0 {
+        anstream::eprintln!("{}", voice.say("dxf-left-out", &[count(left_out)]));
+    }
     if as_json {
         answer!("{:#}", serde_json::to_value(&spec).map_err(Failure::data)?);
         return Ok(Answer::Yes);
@@ -134,6 +140,24 @@ fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, voice: Voice) ->
         answer!("  {}", wall.text);
     }
     Ok(Answer::Yes)
+}
+
+/// The plan, without lines of joint layers that lie off the slab or along its edge: those are no joints.
+fn resolved(spec: &mut PlanSpec) -> Result<(Plan, usize), Failure> {
+    for left_out in 0..=MOST_LEFT_OUT {
+        let error = match Plan::resolve(spec) {
+            Ok(plan) => return Ok((plan, left_out)),
+            Err(error) => error,
+        };
+        let index = error.path().strip_prefix("joints[").and_then(|rest| rest.split(']').next()?.parse().ok());
+        match (&error, index) {
+            (PlanError::LineOffSlab { .. }, Some(index)) if index < spec.joints.len() => {
+                spec.joints.remove(index);
+            }
+            _ => return Err(Failure::data(error)),
+        }
+    }
+    Err(Failure::Data(format!("joints: more than {MOST_LEFT_OUT} lie off the slab; accepted: joints on it")))
 }
 
 /// A name out of a file, without what a terminal would obey.

@@ -55,7 +55,7 @@ impl Desk<'_> {
         Column::new(name, self.say(key)).asking(&LENGTH)
     }
 
-    fn from_zero(&self, name: &'static str, key: &str) -> Column {
+    fn at_zero(&self, name: &'static str, key: &str) -> Column {
         self.length(name, key).example("0")
     }
 
@@ -99,10 +99,10 @@ impl Desk<'_> {
     fn joints(&self) -> Rows {
         let [x, y, to_x, to_y, kind, zone, via] = JOINT;
         let columns = [
-            self.from_zero(x, "lines-from-x"),
-            self.from_zero(y, "lines-from-y"),
-            self.from_zero(to_x, "lines-to-x"),
-            self.from_zero(to_y, "lines-to-y"),
+            self.at_zero(x, "lines-from-x"),
+            self.at_zero(y, "lines-from-y"),
+            self.at_zero(to_x, "lines-to-x"),
+            self.at_zero(to_y, "lines-to-y"),
             self.kinds(kind),
             self.zone(zone),
             self.via(via),
@@ -138,10 +138,10 @@ impl Desk<'_> {
         let border = [self.length(BORDER[0], "lines-inset"), self.zone(BORDER[1])];
         let [x, y, to_x, to_y, zone, via] = FREE;
         let free = [
-            self.from_zero(x, "lines-from-x"),
-            self.from_zero(y, "lines-from-y"),
-            self.from_zero(to_x, "lines-to-x"),
-            self.from_zero(to_y, "lines-to-y"),
+            self.at_zero(x, "lines-from-x"),
+            self.at_zero(y, "lines-from-y"),
+            self.at_zero(to_x, "lines-to-x"),
+            self.at_zero(to_y, "lines-to-y"),
             self.zone(zone),
             self.via(via),
         ];

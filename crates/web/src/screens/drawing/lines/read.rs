@@ -216,21 +216,21 @@ impl Desk<'_> {
     /// Free lines, those of one zone together.
     fn free(&mut self) {
         let [x, y, to_x, to_y, _, via] = FREE;
-        let mut by_zone: Vec<(Option<String>, Vec<Vec<WrittenPoint>>, Vec<usize>)> = Vec::new();
+        let mut by_zone: Vec<(FreeSpec, Vec<usize>)> = Vec::new();
         for (row, cells) in typed_rows(self.reader.typed, &FREE, 4) {
             let [from_x, from_y, end_x, end_y, zone, between] = cells;
             let line = self.line([x, y, to_x, to_y, via], row, [from_x, from_y, end_x, end_y, between]);
             let (Some(line), zone) = (line, named(zone)) else { continue };
-            match by_zone.iter_mut().find(|(known, ..)| *known == zone) {
-                Some((_, lines, rows)) => {
-                    lines.push(line);
+            match by_zone.iter_mut().find(|(free, _)| free.zone == zone) {
+                Some((free, rows)) => {
+                    free.lines.push(line);
                     rows.push(row);
                 }
-                None => by_zone.push((zone, vec![line], vec![row])),
+                None => by_zone.push((FreeSpec { lines: vec![line], zone }, vec![row])),
             }
         }
-        for (zone, lines, rows) in by_zone {
-            self.pattern(ScoreSpec::Lines(FreeSpec { lines, zone }), PatternRows::Free(rows));
+        for (free, rows) in by_zone {
+            self.pattern(ScoreSpec::Lines(free), PatternRows::Free(rows));
         }
     }
 }
