@@ -123,14 +123,8 @@ fn the_floor_is_written_as_drawing_and_picture_with_its_label() {
 }
 
 /// Keys that are put together from a code, whose every value is said by a match in `words`.
-const BUILT: [&str; 6] = [
-    "recipe-no-radius-",
-    "recipe-left-out-",
-    "recipe-bare-",
-    "recipe-edge-",
-    "preview-state-",
-    "recipe-no-model-",
-];
+const BUILT: [&str; 6] =
+    ["recipe-no-radius-", "recipe-left-out-", "recipe-bare-", "recipe-edge-", "preview-state-", "recipe-no-model-"];
 
 fn sources(folder: &std::path::Path, all: &mut String) {
     for file in std::fs::read_dir(folder).unwrap() {
