@@ -114,6 +114,7 @@ fn no_word_was_left_untranslated() {
         "real",
         "kriging",
         "matérn",
+        "wish",
         "jpeg",
         "decimal",
         "latin",
