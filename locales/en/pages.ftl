@@ -188,3 +188,15 @@ entry-of = About
 entry-correct = Correct this entry
 entry-to-diary = Back to the diary
 entry-as-kept = As it is kept
+
+entry-on-floor = What it is to this floor
+entry-covers = It covers:
+entry-covers-zone = { $area } of { $zone }
+entry-reach-assumed = Nobody noted how far it reaches: a foot around its point was taken.
+entry-effect = What it does
+entry-remedy = What helps
+entry-visible = When it shows
+entry-treat = It was treated
+entry-retest = Look at the spot again
+entry-drop = Water drop on the spot
+entry-accept = The owner accepts it

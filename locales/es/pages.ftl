@@ -188,3 +188,15 @@ entry-of = Sobre
 entry-correct = Corregir esta anotación
 entry-to-diary = Volver al diario
 entry-as-kept = Como se guarda
+
+entry-on-floor = Qué es para este piso
+entry-covers = Cubre:
+entry-covers-zone = { $area } de { $zone }
+entry-reach-assumed = Nadie anotó hasta dónde llega: se tomó un pie alrededor de su punto.
+entry-effect = Qué hace
+entry-remedy = Qué ayuda
+entry-visible = Cuándo se nota
+entry-treat = Se trató
+entry-retest = Volver a mirar el lugar
+entry-drop = Gota de agua en el lugar
+entry-accept = El dueño lo acepta

@@ -386,3 +386,21 @@ fn a_slab_without_drops_says_where_the_first_six_go() {
     assert!(page.contains("100 % not tested enough"), "{page}");
     assert_eq!(page.matches("Put a drop here").count(), 5, "five at a time");
 }
+
+#[test]
+fn an_incident_says_what_it_is_to_this_floor_and_what_to_do_about_it() {
+    let site = Site::empty();
+    let id = site.slab("demo", DEMO);
+    let plan = site.get(&format!("/slab/{id}/plan")).ends(200).text();
+    let (before, _) = plan.split_once("Red or black chalk lines: open").unwrap();
+    let href = before.rsplit("<a href=\"").next().unwrap().split('"').next().unwrap().to_owned();
+    let page = site.get(&href).ends(200).text();
+    // A strip of 30 by 1 ft.
+    for part in
+        ["What it is to this floor", "nothing has been done about it", "30 ft² of shop", "dye stays under clear coat"]
+    {
+        assert!(page.contains(part), "{part}: {page}");
+    }
+    assert!(page.contains("/add/cleaning?of=") && page.contains("/add/retest?of="));
+    assert!(!page.contains("/add/accepted?of="), "red chalk is not to be accepted (trade/incidents.toml)");
+}

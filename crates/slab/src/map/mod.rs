@@ -3,7 +3,7 @@
 //!
 //! Why: the hold points judge zones, and nobody grinds or degreases a zone where a corner of it is
 //! meant. The map is cut into square cells; each carries the kriged soaking time of its own bay (see
-//! [`bays`]) and the worst thing that speaks of it. A bay with too few drops has no map, and says how
+//! [`Bay`]) and the worst thing that speaks of it. A bay with too few drops has no map, and says how
 //! many are missing and where they would go.
 //!
 //! To add a thing that a place can have wrong: a variant of [`Ground`] in its rank, where it comes from
@@ -147,7 +147,8 @@ impl SlabMap {
 }
 
 /// What happened to the slab, as ground; nothing where no plan is drawn.
-pub(crate) fn spots_of(slab: &Slab<'_>, trade: &Trade) -> Vec<Spot> {
+#[must_use]
+pub fn spots_of(slab: &Slab<'_>, trade: &Trade) -> Vec<Spot> {
     slab.plan().filter(|plan| plan.is_drawn()).map_or_else(Vec::new, |plan| incidents::spots(slab, trade, plan))
 }
 

@@ -224,6 +224,27 @@ pub fn open_incidents<'d>(slab: &Slab<'d>, trade: &Trade) -> Vec<Seen<'d, Incide
     slab.all::<Incident>().filter(|incident| !judge.incident_settled(*incident)).collect()
 }
 
+/// What the standing says of one incident.
+#[derive(Debug, Clone)]
+pub struct IncidentStanding {
+    /// Its state: released is settled.
+    pub state: State,
+    /// Why.
+    pub reasons: Vec<Reason>,
+    /// Treatments and tests on its spot, itself among them.
+    pub evidence: Vec<EntryId>,
+}
+
+/// What the standing says of one incident; nothing when the entry is none or no longer stands.
+#[must_use]
+pub fn incident_standing(slab: &Slab<'_>, trade: &Trade, id: EntryId) -> Option<IncidentStanding> {
+    let figures = Figures::new(trade, slab);
+    let judge = Judge::new(slab, &figures);
+    let seen = slab.all::<Incident>().find(|seen| seen.entry.id == id)?;
+    let finding = judge.incident(seen);
+    Some(IncidentStanding { state: finding.state, reasons: finding.reasons, evidence: finding.evidence })
+}
+
 impl<'a> Judge<'a> {
     pub(crate) fn new(slab: &'a Slab<'a>, figures: &'a Figures<'a>) -> Self {
         let at = slab.knowledge().at;

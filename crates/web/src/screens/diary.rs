@@ -7,8 +7,11 @@ use axum::Router;
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::response::IntoResponse;
 use slab::diary::{Body, Entry, EntryId, Knowledge, PhotoHash};
-use slab::slab::fold;
-use words::Arg;
+use slab::map::spots_of;
+use slab::slab::{Slab, fold};
+use slab::standing::{State, incident_standing};
+use slab::trade::{Record, Trade};
+use words::{Arg, Voice};
 
 use crate::app::App;
 use crate::ask::{Answer, Ask, page};
@@ -147,8 +150,61 @@ struct One {
     corrected_by: Option<String>,
     corrects: Option<String>,
     of: Option<(String, String)>,
+    trouble: Option<OnFloor>,
     fix: Option<String>,
     json: Option<String>,
+}
+
+/// What an incident is to this floor.
+struct OnFloor {
+    mark: &'static str,
+    reasons: Vec<String>,
+    covers: Vec<String>,
+    assumed: bool,
+    /// What it does, what takes it out, when it shows: the trade's words, in English.
+    effect: String,
+    remedy: String,
+    visible: String,
+    grade: String,
+    ways: Vec<Way>,
+}
+
+fn trouble(entry: &Entry, slab: &Slab<'_>, sight: &Sight, voice: Voice) -> Option<OnFloor> {
+    let Body::Incident(body) = &entry.body else { return None };
+    let trade = Trade::built_in();
+    let standing = incident_standing(slab, trade, entry.id)?;
+    let record = trade.incident(&body.what);
+    let spot = spots_of(slab, trade).into_iter().find(|spot| spot.entry == entry.id);
+    let way = |kind: &str, key: &str| Way {
+        href: format!("{}/add/{kind}?of={}&next={}/entry/{}", sight.base, entry.id, sight.base, entry.id),
+        label: voice.say(key, &[]),
+        here: false,
+    };
+    let open = standing.state != State::Released;
+    let mut ways = Vec::new();
+    if sight.writes && open {
+        ways.push(way("cleaning", "entry-treat"));
+        ways.push(way("retest", "entry-retest"));
+        ways.push(way("water_drop", "entry-drop"));
+        if record.is_some_and(|record| record.acceptable) {
+            ways.push(way("accepted", "entry-accept"));
+        }
+    }
+    let text = |of: fn(&slab::trade::Incident) -> &String| record.map_or_else(String::new, |record| of(record).clone());
+    let of_zone = |(zone, area): &(String, units::Area)| {
+        voice.say("entry-covers-zone", &[("zone", zone.as_str().into()), ("area", voice.area(*area).into())])
+    };
+    Some(OnFloor {
+        mark: super::mark(standing.state.name()),
+        reasons: standing.reasons.iter().map(|reason| voice.reason(reason)).collect(),
+        covers: spot.iter().flat_map(|spot| spot.covers.iter().map(of_zone)).collect(),
+        assumed: spot.is_some_and(|spot| spot.reach_assumed),
+        effect: text(|record| &record.effect),
+        remedy: text(|record| &record.remedy),
+        visible: text(|record| &record.visible_when),
+        grade: record.map_or_else(String::new, |record| voice.grade(trade.grade_to_show(&record.citation()))),
+        ways,
+    })
 }
 
 fn one(ask: &Ask) -> Answer {
@@ -184,6 +240,7 @@ pub(crate) fn entry_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
         corrected_by: corrected_by.map(href),
         corrects: entry.replaces.map(href),
         of,
+        trouble: trouble(entry, &slab, sight, voice),
         fix: match entry.body.kind() {
             _ if !may_fix => None,
             "plan" => Some(format!("{base}/plan/draw")),
