@@ -392,8 +392,10 @@ fn an_incident_says_what_it_is_to_this_floor_and_what_to_do_about_it() {
     let site = Site::empty();
     let id = site.slab("demo", DEMO);
     let plan = site.get(&format!("/slab/{id}/plan")).ends(200).text();
-    let (before, _) = plan.split_once("Red or black chalk lines: open").unwrap();
-    let href = before.rsplit("<a href=\"").next().unwrap().split('"').next().unwrap().to_owned();
+    // In the list beside the drawing, not in its key.
+    let (before, _) = plan.rsplit_once("Red or black chalk lines: open").unwrap();
+    let (_, href) = before.rsplit_once("<a href=\"").unwrap();
+    let href = href.split('"').next().unwrap().to_owned();
     let page = site.get(&href).ends(200).text();
     // A strip of 30 by 1 ft.
     for part in
