@@ -8,11 +8,14 @@ use std::sync::{Arc, Mutex, PoisonError};
 
 use photographed::Looked;
 use slab::diary::EntryId;
+use slab::map::SlabMap;
 
 /// Answers kept; the oldest go first.
 const KEPT: usize = 200;
 /// Measured entries kept, a few kilobytes each; then it begins anew.
 const MOST_LOOKED: usize = 5000;
+/// Maps kept, a few hundred kilobytes each; then it begins anew.
+const MOST_MAPS: usize = 50;
 
 /// One piece of work.
 #[derive(Debug)]
@@ -61,6 +64,7 @@ pub(crate) struct Works {
     forecasts: Mutex<Kept<Forecast>>,
     looks: Mutex<Kept<Looks>>,
     looked: Mutex<HashMap<EntryId, Option<Arc<Looked>>>>,
+    maps: Mutex<HashMap<Name, Option<Arc<SlabMap>>>>,
 }
 
 #[derive(Debug)]
@@ -112,6 +116,21 @@ impl<T: Send + Sync + 'static> Kept<T> {
 }
 
 impl Works {
+    /// The map that goes by a name, made at most once while its slab's diary stays as it is.
+    pub(crate) fn map_once(&self, name: Name, make: impl FnOnce() -> Option<SlabMap>) -> Option<Arc<SlabMap>> {
+        let maps = || self.maps.lock().unwrap_or_else(PoisonError::into_inner);
+        if let Some(there) = maps().get(&name) {
+            return there.clone();
+        }
+        let made = make().map(Arc::new);
+        let mut maps = maps();
+        if maps.len() >= MOST_MAPS {
+            maps.clear();
+        }
+        maps.insert(name, made.clone());
+        made
+    }
+
     /// The forecast that goes by a name.
     pub(crate) fn forecast(
         &self,

@@ -130,7 +130,10 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
     let voice = ask.voice();
     let id = opened.record.id;
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(id)));
-    let map = SlabMap::of(&slab, Trade::built_in(), Fineness::SCREEN).ok().map(Arc::new);
+    // Of a diary that grows, and of entries dated ahead that come to count.
+    let name = format!("{id}.{}.{}", opened.record.version, slab.entries().len());
+    let make = || SlabMap::of(&slab, Trade::built_in(), Fineness::SCREEN).ok();
+    let map = ask.app.works.map_once(name, make);
     let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, map.as_ref(), voice, None));
     let (svg, items) = drawing.map_or((None, Vec::new()), |drawn| (drawn.svg.map(quieted), drawn.items));
     let layers = Layer::ALL
