@@ -85,9 +85,24 @@ export function startView(svg, { onTap, onChange }) {
     if (fingers.size === 1) shift(before, here);
   });
 
+  // A tap counts when its click is over: what a tap brings up may slide under the finger, and the
+  // click must not press that. Where no click comes, a moment later.
+  let pending = null;
+
+  function settle() {
+    if (!pending) return;
+    const tap = pending;
+    pending = null;
+    onTap(tap);
+  }
+  svg.addEventListener("click", settle);
+
   function lift(event) {
     if (!fingers.delete(event.pointerId)) return;
-    if (event.type === "pointerup" && !fingers.size && !moved) onTap(start);
+    if (event.type === "pointerup" && !fingers.size && !moved) {
+      pending = start;
+      setTimeout(settle, 400);
+    }
   }
   svg.addEventListener("pointerup", lift);
   svg.addEventListener("pointercancel", lift);
