@@ -54,6 +54,8 @@ fn shoot(tab: &Tab, path: &Path) -> u64 {
     let width = tab.reading().size.0;
     // As tall as the page for a moment, so that what sticks to the foot of the window is at the foot.
     tab.set_size((width, u32::try_from(height).unwrap()));
+    // Those far down the page wait to be scrolled to.
+    tab.eval("[...document.images].forEach((image) => { image.loading = 'eager'; })");
     tab.until_true("[...document.images].every((image) => image.complete)");
     let shot = tab.cdp("Page.captureScreenshot", json!({ "format": "png", "optimizeForSpeed": false }));
     let bytes = STANDARD.decode(shot["data"].as_str().unwrap()).unwrap();
