@@ -146,3 +146,4 @@ map-enough = Enough drops: a further one would hardly change where what is done.
 map-bays = What the map rests on
 map-how = Each finish of each pour is mapped for itself, by ordinary kriging of the logarithm of the soaking time (Matérn 3/2, variances by restricted maximum likelihood). A construction joint is a break, a saw cut is none. A map takes six places with drops.
 plan-lines = Joints and score lines
+plan-with-finishes = Show the finishes

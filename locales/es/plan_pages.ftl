@@ -146,3 +146,4 @@ map-enough = Bastan las gotas: otra apenas cambiaría qué se hace y dónde.
 map-bays = En qué se apoya el mapa
 map-how = Cada acabado de cada colado tiene su propio mapa, por kriging ordinario del logaritmo del tiempo de absorción (Matérn 3/2, varianzas por máxima verosimilitud restringida). Una junta de construcción lo corta, un corte de sierra no. Un mapa necesita gotas en seis lugares.
 plan-lines = Juntas y líneas decorativas
+plan-with-finishes = Mostrar los acabados

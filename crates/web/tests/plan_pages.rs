@@ -371,6 +371,9 @@ fn the_map_says_what_every_place_is_and_where_the_next_drop_goes() {
     // Quiet layers are drawn and out of sight until their box is ticked.
     assert!(page.contains("class=\"p-layer off\" data-layer-of=\"score-lines\""));
     assert!(page.contains("data-layer=\"absorbency\" checked"));
+    // The hatches of finishes come when they are asked for.
+    assert!(!page.contains("data-layer-of=\"finishes\""));
+    site.get(&format!("/slab/{id}/plan?finishes=yes")).ends(200).holds("data-layer-of=\"finishes\"");
     let spanish = site.get_as(&format!("/slab/{id}/plan"), "lang=es; measure=metric").ends(200).text();
     for part in ["Qué es cada lugar", "el agua se queda parada", "Poner una gota aquí"] {
         assert!(spanish.contains(part), "{part}");

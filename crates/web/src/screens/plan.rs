@@ -98,12 +98,14 @@ struct Page {
     walls: Vec<String>,
     ways: Vec<Way>,
     has_plan: bool,
+    finishes: bool,
 }
 
 fn drawing_of(
     slab: &Slab<'_>,
     plan: &Plan,
     map: Option<&Arc<SlabMap>>,
+    with_finishes: bool,
     voice: Voice,
     wide: Option<f64>,
 ) -> PlanDrawing {
@@ -113,7 +115,7 @@ fn drawing_of(
         let last = slab.all::<Finish>().rfind(|finish| slab.touches(finish.entry, zone))?;
         Some((zone.name.clone(), last.body.finish.clone()))
     };
-    let finishes = slab.zones().iter().filter_map(finish).collect();
+    let finishes = slab.zones().iter().filter(|_| with_finishes).filter_map(finish).collect();
     let layers = PlanLayers { marks, map: map.map(Arc::clone), finishes, ..PlanLayers::default() };
     let look = PlanLook::new("plan", &voice.say("plan-picture", &[]), voice);
     plan_svg(plan, &layers, &wide.map_or(look.clone(), |units| look.wide(units)))
@@ -134,7 +136,8 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
     let name = format!("{id}.{}.{}", opened.record.version, slab.entries().len());
     let make = || SlabMap::of(&slab, Trade::built_in(), Fineness::SCREEN).ok();
     let map = ask.app.works.map_once(name, make);
-    let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, map.as_ref(), voice, None));
+    let with_finishes = wants_finishes(ask);
+    let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, map.as_ref(), with_finishes, voice, None));
     let (svg, items) = drawing.map_or((None, Vec::new()), |drawn| (drawn.svg.map(quieted), drawn.items));
     let layers = Layer::ALL
         .into_iter()
@@ -157,12 +160,18 @@ pub(crate) fn plan_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
         facts: slab.plan().map_or_else(Vec::new, |plan| facts(plan, voice)),
         ways: super::drawing::ways(&id.to_string(), voice),
         has_plan: slab.plan().is_some(),
+        finishes: with_finishes,
         drawing: svg,
     }))
 }
 
+/// The hatches of finishes crowd those of how the slab drinks, so they come when they are asked for.
+fn wants_finishes(ask: &Ask) -> bool {
+    ask.query.first("finishes") == Some("yes")
+}
+
 /// Layers that are drawn and not shown at first: they would crowd the others.
-const QUIET: [Layer; 3] = [Layer::Finishes, Layer::Sections, Layer::ScoreLines];
+const QUIET: [Layer; 2] = [Layer::Sections, Layer::ScoreLines];
 
 /// Takes the quiet layers out of sight; the boxes beside the drawing bring them back.
 fn quieted(svg: String) -> String {
@@ -288,7 +297,9 @@ fn download(ask: &Ask) -> Answer {
     let opened = ask.opened()?;
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
     let map = SlabMap::of(&slab, Trade::built_in(), Fineness::PRINT).ok().map(Arc::new);
-    let drawn = slab.plan().and_then(|plan| drawing_of(&slab, plan, map.as_ref(), ask.voice(), Some(WIDE)).svg);
+    let drawn = slab
+        .plan()
+        .and_then(|plan| drawing_of(&slab, plan, map.as_ref(), wants_finishes(ask), ask.voice(), Some(WIDE)).svg);
     let svg = drawn.map(quieted);
     let svg = svg.ok_or(Trouble::NotFound)?;
     let headers =
