@@ -205,3 +205,5 @@ pic-key-slow = slow to drink: { $low } to { $high }
 pic-key-stands = water stands: over { $time }
 pic-key-unsure = class not sure
 pic-key-border = time a drop takes; thick where classes meet
+pic-next-enough = Enough drops: a further one would hardly change where what is done.
+pic-next-none = No place to put a drop is named: no bay here can be planned. Where a film was found or water stands everywhere, treat the surface first and try again.

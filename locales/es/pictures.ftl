@@ -205,3 +205,5 @@ pic-key-slow = absorbe lento: de { $low } a { $high }
 pic-key-stands = el agua se queda parada: más de { $time }
 pic-key-unsure = clase no segura
 pic-key-border = tiempo de una gota; línea gruesa donde cambia la clase
+pic-next-enough = Bastan las gotas: otra apenas cambiaría qué se hace y dónde.
+pic-next-none = No se nombra ningún lugar para una gota: aquí no se puede planear ninguno. Donde se halló una película o el agua queda parada en todas partes, trate primero la superficie y pruebe otra vez.

@@ -36,7 +36,7 @@ pub use chart::{
 pub use look::{Drawing, Look, Table};
 pub use plan::{
     FloorPart, Layer, MarkKind, MarkPlace, PlanDrawing, PlanItem, PlanLayers, PlanLook, PlanMark, PlanView,
-    bay_sentences, floor_svg, marks_of, next_marks, plan_svg, stretch_svg, zone_sentences,
+    bay_sentences, floor_svg, marks_of, next_marks, no_next_sentence, plan_svg, stretch_svg, zone_sentences,
 };
 pub use png::{PngError, png};
 pub use time_line::{ForecastSpan, Happened, Milestone, TimeLine, time_line};

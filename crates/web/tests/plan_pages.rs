@@ -409,3 +409,17 @@ fn an_incident_says_what_it_is_to_this_floor_and_what_to_do_about_it() {
     assert!(page.contains("/add/cleaning?of=") && page.contains("/add/retest?of="));
     assert!(!page.contains("/add/accepted?of="), "red chalk is not to be accepted (trade/incidents.toml)");
 }
+
+/// Water that stands at every drop is no map that has enough drops: the page must not call it enough.
+#[test]
+fn where_nothing_can_be_planned_the_page_does_not_say_enough() {
+    let site = Site::empty();
+    let plan = r#"{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"20 ft","depth":"10 ft"}]}}}"#;
+    let drops = [2, 6, 10, 14, 18].map(|x| {
+        format!(r#"{{"happened":"2026-03-25 08:30","place":{{"point":["{x} ft","5 ft"]}},"body":{{"kind":"water_drop","still_stood_after":"12 min"}}}}"#)
+    });
+    let id = site.slab("tight", &[plan.to_owned(), drops.join("\n")].join("\n"));
+    let page = site.get(&format!("/slab/{id}/plan")).ends(200).text();
+    assert!(page.contains("100 % water stands") && page.contains("treat the surface first"), "{page}");
+    assert!(!page.contains("Enough drops"));
+}

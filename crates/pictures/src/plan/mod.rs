@@ -35,7 +35,7 @@ use crate::svg::{Hatch, Svg};
 pub use floor::{FloorPart, floor_svg, stretch_svg};
 pub use mark::{Layer, MarkKind, MarkPlace, PlanLayers, PlanMark};
 pub use of_slab::marks_of;
-pub use thirst::{bay_sentences, next_marks, zone_sentences};
+pub use thirst::{bay_sentences, next_marks, no_next_sentence, zone_sentences};
 pub use view::PlanView;
 
 /// Numbers in the key at most; the rest is in the list beside the drawing.

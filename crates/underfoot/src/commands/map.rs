@@ -3,7 +3,9 @@
 use std::path::Path;
 use std::sync::Arc;
 
-use pictures::{Layer, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, plan_svg, png, zone_sentences};
+use pictures::{
+    Layer, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, no_next_sentence, plan_svg, png, zone_sentences,
+};
 use slab::map::{Fineness, SlabMap};
 use slab::slab::fold;
 use slab::trade::Trade;
@@ -68,8 +70,8 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
         for mark in &next {
             answer!("  {}. {}", mark.short, mark.title);
         }
-        if next.is_empty() {
-            answer!("  {}", voice.say("map-enough", &[]));
+        if let Some(sentence) = no_next_sentence(&map, voice) {
+            answer!("  {sentence}");
         }
         for file in &written {
             answer!("{}", voice.say("paper-written", &[("file", file.as_str().into())]));

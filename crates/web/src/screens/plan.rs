@@ -9,7 +9,8 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::IntoResponse;
 use forms::PlaceAsk;
 use pictures::{
-    Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, plan_svg, zone_sentences,
+    Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, no_next_sentence,
+    plan_svg, zone_sentences,
 };
 use slab::diary::Knowledge;
 use slab::diary::body::Finish;
@@ -58,7 +59,8 @@ struct MapSaid {
     zones: Vec<(String, String)>,
     bays: Vec<String>,
     next: Vec<NextRow>,
-    enough: Option<String>,
+    /// Why no place is named, when none is.
+    no_next: Option<String>,
     limits: String,
 }
 
@@ -203,7 +205,7 @@ fn map_said(map: &SlabMap, sight: &Sight, voice: Voice) -> MapSaid {
         zones: zone_sentences(map, voice),
         bays: bay_sentences(map, voice),
         next: rows.collect(),
-        enough: map.enough.filter(|_| map.next.is_empty()).map(|_| voice.say("map-enough", &[])),
+        no_next: no_next_sentence(map, voice),
         limits: voice.say("map-limits", &[("quick", quick.into()), ("stands", stands.into())]),
     }
 }
@@ -300,8 +302,7 @@ fn download(ask: &Ask) -> Answer {
     let drawn = slab
         .plan()
         .and_then(|plan| drawing_of(&slab, plan, map.as_ref(), wants_finishes(ask), ask.voice(), Some(WIDE)).svg);
-    let svg = drawn.map(quieted);
-    let svg = svg.ok_or(Trouble::NotFound)?;
+    let svg = drawn.ok_or(Trouble::NotFound)?;
     let headers =
         [(CONTENT_TYPE, "image/svg+xml; charset=utf-8"), (CONTENT_DISPOSITION, "attachment; filename=\"plan.svg\"")];
     Ok((headers, svg).into_response())

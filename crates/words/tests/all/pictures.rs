@@ -3,7 +3,7 @@
 /// In both languages. A test of crate `pictures` finds each of them in its code.
 pub(crate) const NAMED: &str = "
 pic-score-axis pic-score-even pic-score-patchy pic-score-none pic-score-last pic-score-desc
-pic-plan-desc pic-named pic-cut-outs pic-floor-no-panel pic-stretch pic-wall pic-more pic-north pic-open pic-settled pic-in-zone pic-earlier
+pic-plan-desc pic-named pic-cut-outs pic-floor-no-panel pic-stretch pic-next-enough pic-next-none pic-wall pic-more pic-north pic-open pic-settled pic-in-zone pic-earlier
 pic-soaked pic-stood pic-beads pic-seconds pic-minutes pic-hours pic-short-stood pic-short-beads pic-emission-pounds
 pic-emission-grams pic-scrape-powder pic-scrape-shine-change pic-scrape-curl pic-scrape-flake pic-scrape-tacky
 pic-wipe-clean pic-wipe-shine-change pic-wipe-sticky-or-yellow pic-fizz-strong pic-fizz-weak pic-fizz-none

@@ -22,7 +22,7 @@ use crate::svg::{CEMENT, Hatch, INK, outline};
 use bay_edge::BayEdge;
 use field::Grid;
 
-pub use words::{bay_sentences, next_marks, zone_sentences};
+pub use words::{bay_sentences, next_marks, no_next_sentence, zone_sentences};
 
 /// Times of the fine lines. Limits of classes have lines of their own.
 const ROUND: [f64; 10] = [10.0, 30.0, 60.0, 120.0, 300.0, 600.0, 1200.0, 1800.0, 3600.0, 7200.0];

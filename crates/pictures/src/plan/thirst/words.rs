@@ -1,6 +1,6 @@
 //! How the ground is said: classes, times, zones and bays in sentences.
 
-use science::absorbency::AbsorbencyError;
+use science::absorbency::{AbsorbencyError, Enough};
 use slab::map::{Bay, BayField, Ground, NextTest, SlabMap, Spot, Teaches};
 use slab::standing::Code;
 use units::{Area, Duration, Fraction};
@@ -167,6 +167,17 @@ fn about(area: Area, voice: Voice) -> Area {
         Measure::Imperial => Area::square_feet(round(area.as_square_feet(), 1.0)),
         Measure::Metric => Area::square_metres(round(area.as_square_metres(), 0.1)),
     }
+}
+
+/// Why no place to test next is named, when none is: enough is known, or nothing could be planned, which
+/// is no reason to call it enough.
+#[must_use]
+pub fn no_next_sentence(map: &SlabMap, voice: Voice) -> Option<String> {
+    let key = match map.enough {
+        Some(Enough::LittleGain(_) | Enough::PlanStays(_)) => "pic-next-enough",
+        Some(Enough::AsAsked | Enough::NoPlaceLeft) | None => "pic-next-none",
+    };
+    map.next.is_empty().then(|| voice.say(key, &[]))
 }
 
 fn next_mark(number: usize, next: &NextTest, voice: Voice) -> PlanMark {
