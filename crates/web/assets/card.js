@@ -116,12 +116,15 @@ export function startCard(box) {
   form.addEventListener("input", show);
 
   function follow(restored) {
-    const now = input.files[0] ?? null;
+    // The marks are those of the first photograph: in a correction the one that is kept.
+    const kept = form.dataset.kept;
+    const now = kept ? null : (input.files[0] ?? null);
     // The marks of one photograph say nothing about another.
     if (file && now !== file && !restored) clear();
     file = now;
-    part.hidden = !now;
-    if (now) picture.src = pictureUrl(now);
+    part.hidden = !now && !kept;
+    if (kept) picture.src = kept;
+    else if (now) picture.src = pictureUrl(now);
     else picture.removeAttribute("src");
     show();
   }

@@ -80,16 +80,15 @@ pub(crate) struct Written<'a> {
 pub(crate) fn write(ask: &Ask, opened: &Opened, written: Written<'_>, posted: &Posted) -> Result<EntryId, Trouble> {
     let voice = ask.voice();
     let Written { mut body, place, photographs, old } = written;
-    // What was measured before another photograph came along was not typed: it is measured anew.
-    let with_kept = old.filter(|old| !photographs.is_empty() && !old.photographs.is_empty());
-    if let Some(old) = with_kept {
-        measured::forget_measured(&mut body, &old.body);
-        let kept =
-            old.photographs.iter().map(|hash| ask.app.store().photograph(hash)).collect::<Result<Vec<_>, _>>()?;
-        measured::fill_in(&mut body, &kept.into_iter().chain(photographs.iter().cloned()).collect::<Vec<_>>());
-    } else {
-        measured::fill_in(&mut body, &photographs);
+    let mut pictures = Vec::new();
+    if let Some(old) = old {
+        measured::forget_measured(&mut body, &old.body, !photographs.is_empty());
+        for hash in &old.photographs {
+            pictures.push(ask.app.store().photograph(hash)?);
+        }
     }
+    pictures.extend(photographs.iter().cloned());
+    measured::fill_in(&mut body, &pictures);
     let hashes: Vec<PhotoHash> = photographs.iter().map(|bytes| PhotoHash::of(bytes)).collect();
     let mut line = header(ask, opened, posted);
     if let Some(old) = old {

@@ -31,13 +31,21 @@ pub(crate) fn fill_in(body: &mut Map<String, Value>, photographs: &[Vec<u8>]) {
     }
 }
 
-/// Takes the evenness out of a correction that leaves it as it was: it may have come from the
-/// photographs there were.
-pub(crate) fn forget_measured(body: &mut Map<String, Value>, old: &Body) {
-    if let Body::SlabPhotograph(old) = old
-        && body.get("evenness") == old.evenness.and_then(|evenness| serde_json::to_value(evenness).ok()).as_ref()
-    {
-        body.remove("evenness");
+/// What of an entry goes into the measuring of its photographs.
+const MARKS: [&str; 3] = ["card", "card_box", "panel_box"];
+
+/// Takes out of a correction what its photographs may have measured and the person left as it was, when
+/// another photograph came along or the card or the panel was marked otherwise: it is measured anew.
+pub(crate) fn forget_measured(body: &mut Map<String, Value>, old: &Body, more_photographs: bool) {
+    let measured = match old {
+        Body::SlabPhotograph(_) => "evenness",
+        Body::PanelPhotographed(_) => "lab",
+        _ => return,
+    };
+    let Ok(old) = serde_json::from_str::<Value>(old.to_raw().get()) else { return };
+    let marked_otherwise = MARKS.iter().any(|mark| body.get(*mark) != old.get(*mark));
+    if (more_photographs || marked_otherwise) && body.get(measured) == old.get(measured) {
+        body.remove(measured);
     }
 }
 

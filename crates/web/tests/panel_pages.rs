@@ -164,3 +164,46 @@ fn they_speak_spanish() {
         assert!(!page.contains(english), "{english}");
     }
 }
+
+/// A panel whose card nobody marked: the page says to mark it, the form shows the photograph that is kept,
+/// and the correction measures it.
+#[test]
+fn a_card_marked_later_measures_the_photograph_that_is_kept() {
+    let site = Site::empty();
+    let hash = {
+        let path = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo/photographs/panel-1.jpg");
+        site.store.put_photograph(&std::fs::read(path).unwrap()).unwrap()
+    };
+    let lines = format!(
+        r#"{{"happened":"2026-03-02 13:00","body":{{"kind":"panel_made","panel":"P1"}}}}
+{{"happened":"2026-03-22 10:00","photographs":["{}"],"body":{{"kind":"panel_photographed","panel":"P1","state":"sealed"}}}}"#,
+        hash.as_str()
+    );
+    let id = site.slab("later", &lines);
+    let page = site.get(&format!("/slab/{id}/panels")).ends(200).text();
+    assert!(page.contains("mark the gray card in its photograph"), "{page}");
+    let entry = site.store.diary(id).unwrap().entries().find(|e| e.body.kind() == "panel_photographed").unwrap().id;
+    let fix = format!("/slab/{id}/fix/{entry}");
+    site.get(&fix).ends(200).holds(&format!("data-kept=\"/slab/{id}/photo/{}\"", hash.as_str()));
+    let typed = [
+        ("panel", "P1"),
+        ("state", "sealed"),
+        ("card", "grey_card"),
+        ("card_x", "7.8"),
+        ("card_y", "36"),
+        ("card_w", "16.7"),
+        ("card_h", "25"),
+        ("panel_x", "33.3"),
+        ("panel_y", "7.8"),
+        ("panel_w", "60"),
+        ("panel_h", "84.4"),
+        ("happened", "2026-03-22 10:00"),
+    ];
+    site.post(&fix, &typed).ends(303);
+    let diary = site.store.diary(id).unwrap();
+    let corrected = diary.entries().find(|e| e.replaces == Some(entry)).expect("it is corrected");
+    let told: serde_json::Value = serde_json::from_str(&corrected.to_json()).unwrap();
+    // What the demo's diary holds for the same picture with the same marks.
+    assert_eq!(told["body"]["lab"], serde_json::json!([39.43, 4.89, 17.61]));
+    assert_eq!(told["photographs"][0], hash.as_str());
+}

@@ -71,6 +71,8 @@ struct Page {
     mistakes: Vec<(String, String)>,
     label: String,
     fixing: bool,
+    /// The first photograph of the entry that is corrected: what is marked is marked on it.
+    kept: Option<String>,
 }
 
 fn shown(
@@ -120,6 +122,7 @@ fn shown(
         mistakes: mistakes.to_vec(),
         label: voice.kind(kind.kind),
         fixing: old.is_some(),
+        kept: old.and_then(|old| old.photographs.first()).map(|hash| format!("/slab/{id}/photo/{}", hash.as_str())),
     }
 }
 
