@@ -1,7 +1,7 @@
-//! Photographs and colours here and in Python, timed in one run and printed as one table, with the
+//! Photographs and colors here and in Python, timed in one run and printed as one table, with the
 //! difference of the values and the most memory that a photograph takes.
 //!
-//! `cargo bench -p benches --bench against_colour`, with the Python environment that `./check` makes in
+//! `cargo bench -p benches --bench against_color`, with the Python environment that `./check` makes in
 //! `.tools/venv`, or another one named by `UNDERFOOT_PYTHON`. What was measured last, and what that
 //! does not prove, is in `docs/speed.md`.
 
@@ -15,14 +15,14 @@ use benches::times;
 use image::codecs::jpeg::JpegEncoder;
 use image::{ImageFormat, RgbImage};
 use photo::{Evenness, EvennessLook, decode, evenness};
-use science::colour::bulk::{Bulk, ciede2000_to};
-use science::colour::{Lab, Srgb, ciede2000};
+use science::color::bulk::{Bulk, ciede2000_to};
+use science::color::{Lab, Srgb, ciede2000};
 
 type Outcome<T> = Result<T, Box<dyn Error>>;
 
 /// As many as a 12-megapixel picture has.
-const COLOURS: usize = 12_000_000;
-/// The one colour of the differences, as in `python/colours.py`.
+const COLORS: usize = 12_000_000;
+/// The one color of the differences, as in `python/colors.py`.
 const BASE: [f64; 3] = [58.0, 2.0, 7.0];
 const RUNS: usize = 9;
 /// What the program is started with to look at one photograph and say how much memory it took.
@@ -43,7 +43,7 @@ fn scattered(place: u64) -> u64 {
     z ^ (z >> 31)
 }
 
-/// A drawn slab: warm grey, lit from the left, with grain and two damp rounds.
+/// A drawn slab: warm gray, lit from the left, with grain and two damp rounds.
 fn slab(width: u32, height: u32) -> RgbImage {
     let (w, h) = (f64::from(width), f64::from(height));
     RgbImage::from_fn(width, height, |x, y| {
@@ -127,10 +127,10 @@ fn apart(ours: &[f32], theirs: &[f32], counts: impl Fn(usize) -> bool) -> f32 {
     pairs.map(|(_, (ours, theirs))| (ours - theirs).abs()).fold(0.0, f32::max)
 }
 
-/// Twelve million different colours to CIELAB, and their differences to one.
-fn colours(python: &Python, folder: &Path) -> Outcome<Vec<String>> {
-    // An odd step through all 2²⁴ colours meets none twice.
-    let pixels: Vec<u8> = (0..COLOURS as u32)
+/// Twelve million different colors to CIELAB, and their differences to one.
+fn colors(python: &Python, folder: &Path) -> Outcome<Vec<String>> {
+    // An odd step through all 2²⁴ colors meets none twice.
+    let pixels: Vec<u8> = (0..COLORS as u32)
         .flat_map(|i| {
             let [r, g, b, _] = (i.wrapping_mul(10_368_889) & 0x00ff_ffff).to_le_bytes();
             [r, g, b]
@@ -138,15 +138,15 @@ fn colours(python: &Python, folder: &Path) -> Outcome<Vec<String>> {
         .collect();
     let base = Lab::new(BASE[0], BASE[1], BASE[2])?;
     let bulk = Bulk::new();
-    let (mut lab, mut difference) = (vec![0.0_f32; 3 * COLOURS], vec![0.0_f32; COLOURS]);
+    let (mut lab, mut difference) = (vec![0.0_f32; 3 * COLORS], vec![0.0_f32; COLORS]);
     let (to_lab, _) = times(RUNS, || bulk.lab_of_bytes(&pixels, &mut lab));
     let (to_one, _) = times(RUNS, || ciede2000_to(&lab, base, &mut difference));
     fs::write(folder.join("rgb.u8"), &pixels)?;
     fs::write(folder.join("lab.f32"), lab.iter().flat_map(|value| value.to_le_bytes()).collect::<Vec<u8>>())?;
-    let said = python.run("colours.py", &[folder])?;
+    let said = python.run("colors.py", &[folder])?;
     let seconds = |name: &str| number(&said, name).map(Some);
     line("12 million colors, sRGB bytes to CIELAB / scikit-image", to_lab.as_secs_f64(), seconds("lab_skimage")?, "20");
-    line("12 million CIEDE2000 to one / colour-science", to_one.as_secs_f64(), seconds("de_colour")?, "20");
+    line("12 million CIEDE2000 to one / colour-science", to_one.as_secs_f64(), seconds("de_color")?, "20");
     line("12 million CIEDE2000 to one / scikit-image", to_one.as_secs_f64(), seconds("de_skimage")?, "-");
 
     let opposite = |at: usize| {
@@ -155,7 +155,7 @@ fn colours(python: &Python, folder: &Path) -> Outcome<Vec<String>> {
         (turn.abs() - 180.0).abs() < 1.0
     };
     let one = |at: usize| [lab[3 * at], lab[3 * at + 1], lab[3 * at + 2]];
-    let every = (0..COLOURS).step_by(7);
+    let every = (0..COLORS).step_by(7);
     let exact = |at: usize| Srgb::bytes([pixels[3 * at], pixels[3 * at + 1], pixels[3 * at + 2]]).lab();
     let off = |at: usize| {
         let exact = exact(at);
@@ -184,8 +184,8 @@ fn colours(python: &Python, folder: &Path) -> Outcome<Vec<String>> {
         ),
         format!(
             "CIEDE2000, all but those: at most {:.1e} from colour-science {}, {:.1e} from scikit-image",
-            apart(&difference, &floats(&folder.join("de_colour.f32"))?, |at| !opposite(at)),
-            said["colour"],
+            apart(&difference, &floats(&folder.join("de_color.f32"))?, |at| !opposite(at)),
+            said["color"],
             apart(&difference, &floats(&folder.join("de_skimage.f32"))?, |at| !opposite(at)),
         ),
     ])
@@ -236,7 +236,7 @@ fn run() -> Outcome<()> {
     println!("{} cores", std::thread::available_parallelism()?);
     println!("| work, best of several | ours | Python | Python ÷ ours | asked |\n|---|--:|--:|--:|--:|");
     let mut notes = verdicts(&python, folder.path())?;
-    notes.extend(colours(&python, folder.path())?);
+    notes.extend(colors(&python, folder.path())?);
     println!();
     notes.iter().for_each(|note| println!("- {note}"));
     println!();

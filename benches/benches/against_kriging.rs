@@ -26,7 +26,7 @@ const STEP_X: f64 = 0.754_877_666_246_692_7;
 const STEP_Y: f64 = 0.569_840_290_998_053_3;
 
 fn place(x: f64, y: f64) -> Place {
-    Place { x: Length::metres(x), y: Length::metres(y) }
+    Place { x: Length::meters(x), y: Length::meters(y) }
 }
 
 /// Drop i at (20·frac(i·step), 15·frac(i·step)), ln seconds 4.5 + sin(x/2)·cos(y/3) + 0.1·sin(12.9898·i).
@@ -81,7 +81,7 @@ fn line(what: &str, ours: f64, theirs: f64, asked: &str) {
 fn map() -> Outcome<()> {
     let (drops, grid) = (drops(), grid());
     let covariance =
-        Covariance { sill: LogVariance::new(0.36)?, length: Length::metres(2.2), nugget: LogVariance::new(0.03)? };
+        Covariance { sill: LogVariance::new(0.36)?, length: Length::meters(2.2), nugget: LogVariance::new(0.03)? };
     let work = || Ok::<Vec<Estimate>, AbsorbencyError>(Field::with_covariance(&drops, covariance)?.map(&grid));
     let found = work()?;
     let (ours, _) = times(50, work);
@@ -90,7 +90,7 @@ fn map() -> Outcome<()> {
     let off = (mean(Estimate::log_mean) - number(&theirs, "mean")?).abs();
     let off = off.max((mean(|e| e.log_variance().value()) - number(&theirs, "variance")?).abs());
     let what =
-        format!("100 drops, 200 x 200 places, mean and variance / PyKrige vectorised (means differ by {off:.0e})");
+        format!("100 drops, 200 x 200 places, mean and variance / PyKrige vectorized (means differ by {off:.0e})");
     line(&what, ours.as_secs_f64(), number(&theirs, "seconds")?, "20");
     Ok(())
 }
@@ -121,7 +121,7 @@ fn next() -> Outcome<()> {
         let row = |j: u32| (0..columns).map(move |i| place(at(i, columns, LENGTH_X), at(j, rows, LENGTH_Y)));
         (0..rows).flat_map(row).collect()
     };
-    let each = Area::square_metres(LENGTH_X * LENGTH_Y / 1200.0);
+    let each = Area::square_meters(LENGTH_X * LENGTH_Y / 1200.0);
     let ground = Ground { map: grid(40, 30), each, reachable: grid(20, 15) };
     let field = Field::fit(&drops())?;
     let rule = NextRule { aim: Aim::at_limit(Duration::seconds(90.0)), most: 5 };

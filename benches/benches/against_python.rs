@@ -67,8 +67,8 @@ fn tried(slab: &DryingSlab, accuracy: Accuracy) -> Outcome<Tried> {
 /// One slab for a year. Both sides look for their fastest setting within each error; then the settings
 /// that ship, against SciPy's fastest within the like error.
 fn drying(python: &Python) -> Outcome<()> {
-    let concrete = Concrete::published(Diffusivity::square_metres_per_second(4.031281e-10));
-    let slab = DryingSlab::new(Length::millimetres(100.0), Sides::One, concrete, room(50.0)?);
+    let concrete = Concrete::published(Diffusivity::square_meters_per_second(4.031281e-10));
+    let slab = DryingSlab::new(Length::millimeters(100.0), Sides::One, concrete, room(50.0)?);
     let scipy = python.run("drying.py", &["--json"])?;
     let scipy = scipy.as_array().ok_or("drying.py prints a list")?;
     let mut ours = Vec::new();
@@ -108,7 +108,7 @@ fn named(run: &Value) -> Outcome<String> {
 
 /// A thousand possible slabs for half a year, on all cores.
 fn ensemble() -> Outcome<()> {
-    let thickness = Length::millimetres(100.0);
+    let thickness = Length::millimeters(100.0);
     let concrete = Concrete::default_prior(Fraction::share(0.5)?, thickness, Sides::One)?;
     let slab = DryingSlab::new(thickness, Sides::One, concrete, room(50.0)?);
     let mut plan = ForecastPlan::new(slab, Draws { members: 1000, seed: Seed(1) });
@@ -137,7 +137,7 @@ fn dew_points(python: &Python) -> Outcome<()> {
     let answers = all()?;
     let (ours, _) = times(10, all);
     let mean = answers.iter().sum::<f64>() / f64::from(DEW_POINTS);
-    for (form, asked) in [("scalar", "20"), ("vectorised", "1")] {
+    for (form, asked) in [("scalar", "20"), ("vectorized", "1")] {
         let theirs = python.run("dew_point.py", &[form])?;
         let off = (number(&theirs, "mean_c")? - mean).abs();
         let what = format!("1e6 dew points, one core / psychrolib {form} (means differ by {off:.0e} °C)");

@@ -1,10 +1,10 @@
-"""A million dew points by psychrolib: seconds for its plain Python form or its vectorised form.
+"""A million dew points by psychrolib: seconds for its plain Python form or its vectorized form.
 
-Usage: python dew_point.py scalar|vectorised [--count N]   prints one JSON object
+Usage: python dew_point.py scalar|vectorized [--count N]   prints one JSON object
 
-The points are those of benches/benches/against_python.rs, number for number. The vectorised form is
+The points are those of benches/benches/against_python.rs, number for number. The vectorized form is
 what psychrolib makes of itself when numba is installed; its compiling, at the first call, is timed
-apart. The scalar form is psychrolib without numba: with it, single calls go through the vectorised
+apart. The scalar form is psychrolib without numba: with it, single calls go through the vectorized
 functions and are slower.
 """
 
@@ -43,7 +43,7 @@ def scalar(count):
     return {"seconds": seconds, "compile_seconds": 0.0, "mean_c": float(np.mean(answer))}
 
 
-def vectorised(count):
+def vectorized(count):
     import psychrolib
 
     psychrolib.SetUnitSystem(psychrolib.SI)
@@ -55,7 +55,7 @@ def vectorised(count):
 
 def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
-    forms = {"scalar": scalar, "vectorised": vectorised}
+    forms = {"scalar": scalar, "vectorized": vectorized}
     parser.add_argument("form", choices=forms)
     parser.add_argument("--count", type=int, default=COUNT)
     args = parser.parse_args()

@@ -3,7 +3,7 @@
 Usage: python kriging.py map|fit   prints one JSON object
 
 The drops, the map and the covariance are those of benches/benches/against_kriging.rs, number for number.
-`map`: factoring and 200 x 200 places, mean and variance, by PyKrige's vectorised form. `fit`: the top of
+`map`: factoring and 200 x 200 places, mean and variance, by PyKrige's vectorized form. `fit`: the top of
 the restricted likelihood in ln s2, ln l, ln t2 within bounds, by L-BFGS-B with the slopes worked out
 (differences of the likelihood were slower), from one start and, as the Rust search does, from a net of starts.
 """

@@ -12,7 +12,7 @@ from PIL import Image
 from scipy.ndimage import gaussian_filter
 
 HERE = pathlib.Path(__file__).parent
-GREY_CARD = 0.184
+GRAY_CARD = 0.184
 
 
 def noise(rng, shape, size):
@@ -46,11 +46,11 @@ def slab(name, seed, depth, share):
     damp = 1 / (1 + np.exp(-(where - edge) / 0.16))
     base = np.array([0.335, 0.318, 0.286])
     fine = 0.03 * noise(rng, shape, 1.1) + 0.004 * noise(rng, shape, 14)
-    colours = base * np.exp(fine)[..., None]
-    colours *= np.exp(-depth * damp[..., None] * np.array([0.95, 1.0, 1.06]))
+    colors = base * np.exp(fine)[..., None]
+    colors *= np.exp(-depth * damp[..., None] * np.array([0.95, 1.0, 1.06]))
     top, left = 500, 90
-    card = colours.copy()
-    card[top:top + 130, left:left + 180] = GREY_CARD * np.exp(0.01 * noise(rng, (130, 180), 1.0))[..., None]
+    card = colors.copy()
+    card[top:top + 130, left:left + 180] = GRAY_CARD * np.exp(0.01 * noise(rng, (130, 180), 1.0))[..., None]
     card[top + 130:top + 134, left:left + 184] *= 0.7
     jpeg(name, card * lamp(rng, shape, 0.22)[..., None], rng, 1.55)
 
@@ -69,21 +69,21 @@ def mixing(bare, mix, water, coats):
 
 
 def panel(name, seed, mix=None, water=0.0, coats=1):
-    """A panel of 18 in on a bench, a grey card beside it. 540 pixels are 18 in."""
+    """A panel of 18 in on a bench, a gray card beside it. 540 pixels are 18 in."""
     rng = np.random.default_rng(seed)
     shape, side = (640, 900), 540
-    colour = BARE_SEALED if mix is None else mixing(BARE_SEALED, mix, water, coats) * np.exp(0.015 * rng.standard_normal(3))
+    color = BARE_SEALED if mix is None else mixing(BARE_SEALED, mix, water, coats) * np.exp(0.015 * rng.standard_normal(3))
     bench = np.array([0.42, 0.33, 0.21]) * np.exp(0.05 * noise(rng, shape, 2.0) + 0.08 * noise(rng, (shape[0], 1), 3.0))[..., None]
     small = noise(rng, (side, side), 2.2)
     clouds = noise(rng, (side, side), 24)
     spread = 0.03 if mix is None else 0.10
     mottle = np.exp(spread * (0.55 * small + 0.8 * clouds))
     warm = np.exp((0.0 if mix is None else 0.05) * clouds)
-    tile = colour * mottle[..., None] * np.stack([warm, np.ones_like(warm), 1 / warm], axis=-1)
+    tile = color * mottle[..., None] * np.stack([warm, np.ones_like(warm), 1 / warm], axis=-1)
     top, left = 50, 300
     bench[top + 8:top + side + 8, left + 8:left + side + 8] *= 0.62
     bench[top:top + side, left:left + side] = tile
-    bench[220:400, 60:230] = GREY_CARD * np.exp(0.01 * noise(rng, (180, 170), 1.0))[..., None]
+    bench[220:400, 60:230] = GRAY_CARD * np.exp(0.01 * noise(rng, (180, 170), 1.0))[..., None]
     jpeg(name, bench * lamp(rng, shape, 0.1)[..., None], rng, 1.7)
 
 

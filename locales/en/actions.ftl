@@ -3,7 +3,7 @@
 # meanings of ANSI Z535. The safety data sheet and local rules always come first.
 
 do-note-pour = Write down the pour date
-do-look-for-one-colour = Look at the slab dry and then misted, and note whether it is one even color; if it is patchy, wait
+do-look-for-one-color = Look at the slab dry and then misted, and note whether it is one even color; if it is patchy, wait
 do-drop-and-scrape = Do at least three water drops and a scrape in each zone
 do-repeat-drop-and-scrape = Repeat the water drops and the scrape side by side at fresh spots
 do-scrape = Scrape a small spot with a carbide blade and note what comes up
@@ -35,7 +35,7 @@ do-ask-sealer-maker = Ask the sealer's maker in writing how much moisture it all
 do-test-ph = Test the surface pH with distilled water and pH paper or a meter
 do-mock-up-or-grind = Try the stain on a small mock-up; if the color is weak, grind to fresh paste
     .care = Warning: acid stain can blind or burn, and grinding makes silica dust. Wear goggles, face shield and gloves, keep the eyewash at hand, use water or a dust collector, and follow the safety data sheet.
-do-neutralise-and-rinse = Neutralize, scrub, rinse, vacuum up the water, then test again
+do-neutralize-and-rinse = Neutralize, scrub, rinse, vacuum up the water, then test again
     .care = Warning: acid may still be on this floor. Wear goggles, gloves and boots with grip, never use bleach, never mix cleaners, keep the rinse water out of drains and soil, and follow the safety data sheets.
 do-map-cracks = Walk the slab and map every crack, hole and patch
 do-measure-crack = Measure the crack with a crack gauge and note whether its sides move

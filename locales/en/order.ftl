@@ -3,7 +3,7 @@
 item-stain = Reactive stain
 item-mixing-water = Water to dilute the stain
 item-bicarbonate = Sodium bicarbonate (baking soda)
-item-neutraliser-water = Water for the neutralizer
+item-neutralizer-water = Water for the neutralizer
 item-rinse-water = Rinse water
 item-waste-water = Waste water to collect
 item-drums = Drums for it

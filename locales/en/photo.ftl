@@ -8,7 +8,7 @@ photo-second = Take a second photograph of the same place from another side or a
 photo-provisional = The limits are provisional: they were set on made pictures, not on slabs.
 
 photo-why-too-small = The photograph has { $width } by { $height } pixels; the shorter side needs { $least }.
-photo-why-no-colour = The photograph is black and white. Send it in color.
+photo-why-no-color = The photograph is black and white. Send it in color.
 photo-why-clipped = { $share } of the photograph is too bright or too dark to measure; at most { $most } may be. Take it again with less or more exposure.
 photo-why-dark = The photograph is too dark. Take it again with more light.
 photo-why-little-slab = Only { $share } of the photograph is slab that can be measured; { $least } is needed. Move closer, and keep other things out.
@@ -23,7 +23,7 @@ photo-why-joints = { $count ->
     }
 photo-why-could-be-shade = There is a pattern, but its color is that of shade: it is no warmer where it is dark.
 photo-why-could-be-glare = The bright part fades out from its middle, as glare does.
-photo-why-could-be-coloured-light = The pattern is one of color more than of lightness, as two lamps of different color make it.
+photo-why-could-be-colored-light = The pattern is one of color more than of lightness, as two lamps of different color make it.
 photo-why-things = { $share } of the photograph is something that is not slab. Clear it away and take the photograph again.
 photo-why-small-marks = { $count ->
         [one] A small mark stands out
@@ -39,17 +39,17 @@ photo-why-smooth-damp = The light itself is warmer where it is darker, as on a s
 photo-why-between = The colors differ by { $score_de00 }: more than on an even slab, less than on a patchy one.
 photo-why-no-card = There is no card in the photograph: only differences mean anything.
 photo-why-bad-card = The card could not be read: it is too bright, not uniform, too small, or not in the photograph. Only differences mean anything.
-photo-why-coloured-light = The light is strongly colored. Take the photograph in daylight.
+photo-why-colored-light = The light is strongly colored. Take the photograph in daylight.
 photo-why-not-the-same = The two photographs do not say the same.
 photo-why-scores-apart = The two photographs differ too much: { $first } against { $second }.
 photo-why-not-laid-over = The photographs were not laid over each other: only their answers were compared.
 
 photo-score = Score { $score }: how far the fields lie from one color, in CIEDE2000 units.
-photo-found-grey-card = A gray card was found and used.
+photo-found-gray-card = A gray card was found and used.
 photo-found-white-paper = A sheet of white paper was found and used; it is taken to throw back 87 % of the light.
 photo-series-title = How far from one color, by day
 photo-trend-too-few = Too few photographs that can be measured to say where it is heading; three over more than a day are needed.
 photo-trend-more-even = The slab is getting more even.
 photo-trend-no-change = No change that counts.
 photo-trend-less-even = The slab is getting less even.
-photo-colour = L { $l }, a { $a }, b { $b } ({ $hex }); mottling { $mottling } in CIEDE2000 units.
+photo-color = L { $l }, a { $a }, b { $b } ({ $hex }); mottling { $mottling } in CIEDE2000 units.

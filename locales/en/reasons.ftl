@@ -6,8 +6,8 @@
 ## Age
 
 why-old-slab = This is an old floor. Old floors are never held for their age.
-why-one-colour = The slab is one even color all over. That counts as old enough at any age.
-why-one-colour-but-green = It is still very young: lime, moisture and color are still moving. The stain can come out stronger and less even.
+why-one-color = The slab is one even color all over. That counts as old enough at any age.
+why-one-color-but-green = It is still very young: lime, moisture and color are still moving. The stain can come out stronger and less even.
 why-old-enough = Poured { $poured }, { $days ->
         [one] 1 day
        *[other] { $days } days
@@ -32,8 +32,8 @@ why-equivalent-age-below = With temperature counted in, the slab is as old as { 
 why-equivalent-age-reached = With temperature counted in, the slab is as old as { $window } at 68 °F (20 °C): the age the rule asks for.
 why-no-temperature-record = There is no temperature record since the pour, so a cold cure would go unnoticed.
 why-temperature-gaps = The temperature record has gaps, so this age is a range.
-why-colour-patchy = The last look found light and dark patches.
-why-colour-cant-tell = The last look does not settle whether the color is even.
+why-color-patchy = The last look found light and dark patches.
+why-color-cant-tell = The last look does not settle whether the color is even.
 
 ## Membrane
 
@@ -189,9 +189,9 @@ why-too-few-ph-tests = { $have ->
        *[other] { $needed } are needed
     } here.
 why-ph-fit = The surface pH reads { $read }, inside { $window }.
-why-not-neutralised = The floor has been stained and not neutralized since. Acid may still be on it.
+why-not-neutralized = The floor has been stained and not neutralized since. Acid may still be on it.
 why-not-rinsed = The floor has been neutralized and not rinsed since. Residue may still be on it.
-why-rag-coloured = The white rag came up colored. Loose residue is still there, and sealer can peel from it.
+why-rag-colored = The white rag came up colored. Loose residue is still there, and sealer can peel from it.
 why-rag-faint = The surface pH fits, but the white rag came up with a faint tint. Some residue may be left.
 why-no-rag = Nobody wiped a white rag after the rinse. It would show loose residue.
 why-acid-left = The surface pH is down to { $lowest }; after the rinse it should be { $window }. Acid is left on the floor, and sealer can peel from it.

@@ -8,13 +8,13 @@ sum-about-drying = Humidity in a drying slab by day, and the days to a limit
 sum-about-emission = Moisture emission from a dish test
 sum-about-film = Wet and dry film, coverage, and product for an area
 sum-about-dilute = Diluting hydrochloric acid, by mass
-sum-about-neutralise = Base that takes up an acid, and what to tell the sewer authority
+sum-about-neutralize = Base that takes up an acid, and what to tell the sewer authority
 sum-about-ventilate = Fresh air for solvent vapor: for health and for the explosive limit
 sum-about-purge = How long a fan takes to clear a room
 sum-about-volume = Concrete to order, with sample panels, waste and rounding
 sum-about-joints = Spacing, depth and length of contraction joints
 sum-about-markup = Mark-up to margin and back, and what is lost by confusing them
-sum-about-colour-difference = How far two colors lie apart
+sum-about-color-difference = How far two colors lie apart
 
 # Names of fields.
 sum-field-column = column of a plain table, as quantity=column
@@ -48,11 +48,11 @@ sum-field-dilute-baume = or degrees Baumé of the stock
 sum-field-dilute-parts = acid to water, parts by volume
 sum-field-dilute-to = or strength wished
 sum-field-dilute-volume = volume of stock (by parts) or of the mix (by strength)
-sum-field-neutralise-volume = volume of acid
-sum-field-neutralise-strength = strength of the acid, by mass
-sum-field-neutralise-baume = or its degrees Baumé
-sum-field-neutralise-acid = or mass of hydrogen chloride itself
-sum-field-neutralise-base = neutralized with
+sum-field-neutralize-volume = volume of acid
+sum-field-neutralize-strength = strength of the acid, by mass
+sum-field-neutralize-baume = or its degrees Baumé
+sum-field-neutralize-acid = or mass of hydrogen chloride itself
+sum-field-neutralize-base = neutralized with
 sum-field-ventilate-substance = what evaporates
 sum-field-ventilate-molar-mass = or molar mass from a data sheet
 sum-field-ventilate-limit = health limit in air
@@ -107,7 +107,7 @@ sum-refused-said = this has no answer. The calculation says: { $said }
 
 # What would be accepted.
 sum-accepts-column = quantity=column, such as air=T1
-sum-accepts-signed-humidity = per cent with its sign, since it could mean { $low } % or { $high } %
+sum-accepts-signed-humidity = percent with its sign, since it could mean { $low } % or { $high } %
 sum-accepts-signed-percent = { $low } % or { $high } %, with the sign
 sum-accepts-one-or-all = 1 % or 100 %, with the sign
 sum-accepts-share = 0 % to 100 %
@@ -136,7 +136,7 @@ sum-accepts-members = a whole number of 50 to 100000
 sum-accepts-day-and-humidity = day:humidity, such as 30:88
 sum-accepts-volume-solids = a share by volume, such as 25 %
 sum-accepts-film-or-spread = 1.5 mil, 40 µm; or { $wet }, or { $coverage }
-sum-accepts-strength-or-baume = per cent by mass, such as 31.45 %; or { $baume } 20
+sum-accepts-strength-or-baume = percent by mass, such as 31.45 %; or { $baume } 20
 sum-accepts-baume = degrees, such as 20
 sum-accepts-parts-or-to = acid to water by volume, such as 1:4; or { $to } "10 %"
 sum-accepts-parts = acid to water by volume, such as 1:4
@@ -151,7 +151,7 @@ sum-accepts-area-or-sides = the slab's area, such as 600 ft2; or { $length } and
 sum-accepts-multiple = a multiple of the thickness, such as 24
 sum-accepts-aspect = 1 or more, such as 1.5
 sum-accepts-markup-or-margin = 25 %; or { $margin } "20 %"
-sum-accepts-percent = per cent, such as 25 %
+sum-accepts-percent = percent, such as 25 %
 sum-accepts-color = L,a,b such as "42, 10, 21", or a screen color such as #7a563a
 sum-accepts-above-zero = above 0
 sum-accepts-zero-or-more = 0 or more

@@ -7,13 +7,13 @@ sum-drying = Drying of a slab
 sum-emission = Moisture emission by the dish test
 sum-film = Film and coverage
 sum-dilute = Diluting hydrochloric acid
-sum-neutralise = Neutralizing hydrochloric acid
+sum-neutralize = Neutralizing hydrochloric acid
 sum-ventilate = Fresh air for solvent vapor
 sum-purge = Clearing the air of a room
 sum-volume = Concrete to order
 sum-joints = Contraction joints
 sum-markup = Mark-up and margin
-sum-colour-difference = Color difference
+sum-color-difference = Color difference
 
 sum-from = From: { $inputs }.
 sum-assumed = { $name } { $value } (assumed)

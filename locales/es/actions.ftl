@@ -3,7 +3,7 @@
 # ANSI Z535. La hoja de datos de seguridad y las reglas locales van siempre primero.
 
 do-note-pour = Anote la fecha del colado
-do-look-for-one-colour = Mire la losa seca y luego rociada con agua, y anote si tiene un solo color parejo; si está dispareja, espere
+do-look-for-one-color = Mire la losa seca y luego rociada con agua, y anote si tiene un solo color parejo; si está dispareja, espere
 do-drop-and-scrape = Haga al menos tres gotas de agua y un raspado en cada zona
 do-repeat-drop-and-scrape = Repita las gotas de agua y el raspado, lado a lado, en lugares nuevos
 do-scrape = Raspe un lugar pequeño con espátula de carburo y anote qué sale
@@ -35,7 +35,7 @@ do-ask-sealer-maker = Pregunte por escrito al fabricante del sellador cuánta hu
 do-test-ph = Mida el pH de la superficie con agua destilada y papel de pH o medidor
 do-mock-up-or-grind = Pruebe el tinte en una muestra en sitio pequeña; si el color sale débil, desbaste hasta pasta fresca
     .care = Advertencia: el tinte ácido puede cegar o quemar, y desbastar levanta polvo de sílice. Use goggles, careta y guantes, tenga el lavaojos a la mano, use agua o colector de polvo, y siga la hoja de datos de seguridad.
-do-neutralise-and-rinse = Neutralice, talle, enjuague, aspire el agua y vuelva a probar
+do-neutralize-and-rinse = Neutralice, talle, enjuague, aspire el agua y vuelva a probar
     .care = Advertencia: este piso todavía puede tener ácido. Use goggles, guantes y botas que no resbalen, nunca use cloro, nunca mezcle limpiadores, no deje que el agua de enjuague llegue a drenajes ni a la tierra, y siga las hojas de datos de seguridad.
 do-map-cracks = Recorra la losa y anote en el plano cada grieta, hoyo y parche
 do-measure-crack = Mida la grieta con un medidor de grietas y anote si sus lados se mueven

@@ -3,7 +3,7 @@
 item-stain = Tinte reactivo
 item-mixing-water = Agua para diluir el tinte
 item-bicarbonate = Bicarbonato de sodio
-item-neutraliser-water = Agua para el neutralizador
+item-neutralizer-water = Agua para el neutralizador
 item-rinse-water = Agua de enjuague
 item-waste-water = Agua sucia que hay que recoger
 item-drums = Tambos para esa agua

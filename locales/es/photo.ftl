@@ -8,7 +8,7 @@ photo-second = Tome otra foto del mismo lugar desde otro lado o a otra hora: lo 
 photo-provisional = Los límites son provisionales: se fijaron con imágenes hechas, no con losas.
 
 photo-why-too-small = La foto tiene { $width } por { $height } píxeles; el lado corto necesita { $least }.
-photo-why-no-colour = La foto está en blanco y negro. Mándela en color.
+photo-why-no-color = La foto está en blanco y negro. Mándela en color.
 photo-why-clipped = { $share } de la foto está demasiado claro u oscuro para medirlo; se acepta { $most }. Tómela otra vez con menos o más exposición.
 photo-why-dark = La foto está demasiado oscura. Tómela otra vez con más luz.
 photo-why-little-slab = Solo { $share } de la foto es losa que se puede medir; hace falta { $least }. Acérquese y deje fuera lo demás.
@@ -23,7 +23,7 @@ photo-why-joints = { $count ->
     }
 photo-why-could-be-shade = Hay un dibujo, pero su color es el de la sombra: lo oscuro no es más cálido.
 photo-why-could-be-glare = Lo claro se apaga desde el centro, como un reflejo.
-photo-why-could-be-coloured-light = El dibujo es más de color que de claridad, como el de dos lámparas de distinto color.
+photo-why-could-be-colored-light = El dibujo es más de color que de claridad, como el de dos lámparas de distinto color.
 photo-why-things = { $share } de la foto es algo que no es losa. Quítelo y tome la foto otra vez.
 photo-why-small-marks = { $count ->
         [one] Destaca una marca pequeña
@@ -39,17 +39,17 @@ photo-why-smooth-damp = La propia luz es más cálida donde es más oscura, como
 photo-why-between = Los colores difieren en { $score_de00 }: más que en una losa pareja, menos que en una dispareja.
 photo-why-no-card = No hay tarjeta en la foto: solo las diferencias significan algo.
 photo-why-bad-card = No se pudo leer la tarjeta: está demasiado clara, no es uniforme, es muy pequeña o no está en la foto. Solo las diferencias significan algo.
-photo-why-coloured-light = La luz tiene mucho color. Tome la foto con luz de día.
+photo-why-colored-light = La luz tiene mucho color. Tome la foto con luz de día.
 photo-why-not-the-same = Las dos fotos no dicen lo mismo.
 photo-why-scores-apart = Las dos fotos difieren demasiado: { $first } contra { $second }.
 photo-why-not-laid-over = Las fotos no se pusieron una sobre otra: solo se compararon sus respuestas.
 
 photo-score = Puntaje { $score }: qué tanto se apartan los campos de un solo color, en unidades CIEDE2000.
-photo-found-grey-card = Se encontró una tarjeta gris y se usó.
+photo-found-gray-card = Se encontró una tarjeta gris y se usó.
 photo-found-white-paper = Se encontró una hoja de papel blanco y se usó; se supone que devuelve el 87 % de la luz.
 photo-series-title = Qué tan lejos de un solo color, por día
 photo-trend-too-few = Hay muy pocas fotos que se puedan medir para decir hacia dónde va; hacen falta tres en más de un día.
 photo-trend-more-even = La losa se está emparejando.
 photo-trend-no-change = Ningún cambio que cuente.
 photo-trend-less-even = La losa se está desemparejando.
-photo-colour = L { $l }, a { $a }, b { $b } ({ $hex }); moteado { $mottling } en unidades CIEDE2000.
+photo-color = L { $l }, a { $a }, b { $b } ({ $hex }); moteado { $mottling } en unidades CIEDE2000.

@@ -5,8 +5,8 @@
 ## Edad
 
 why-old-slab = Es un piso viejo. Un piso viejo nunca se detiene por su edad.
-why-one-colour = La losa tiene un solo color parejo en toda el área. Con eso ya cumple con la edad, tenga los días que tenga.
-why-one-colour-but-green = Todavía es muy nueva: la cal, la humedad y el color se siguen moviendo. El tinte puede salir más fuerte y menos parejo.
+why-one-color = La losa tiene un solo color parejo en toda el área. Con eso ya cumple con la edad, tenga los días que tenga.
+why-one-color-but-green = Todavía es muy nueva: la cal, la humedad y el color se siguen moviendo. El tinte puede salir más fuerte y menos parejo.
 why-old-enough = Se coló el { $poured }, hace { $days ->
         [one] 1 día
        *[other] { $days } días
@@ -31,8 +31,8 @@ why-equivalent-age-below = Contando la temperatura, la losa tiene una edad equiv
 why-equivalent-age-reached = Contando la temperatura, la losa tiene una edad equivalente de { $window }, contada a 20 °C (68 °F): la edad que pide la regla.
 why-no-temperature-record = No hay registro de temperatura desde el colado; un curado en frío pasaría sin notarse.
 why-temperature-gaps = El registro de temperatura tiene huecos; por eso esta edad va de un valor a otro.
-why-colour-patchy = En la última revisión se vieron partes claras y partes oscuras.
-why-colour-cant-tell = La última revisión no deja claro si el color está parejo.
+why-color-patchy = En la última revisión se vieron partes claras y partes oscuras.
+why-color-cant-tell = La última revisión no deja claro si el color está parejo.
 
 ## Membrana
 
@@ -188,9 +188,9 @@ why-too-few-ph-tests = { $have ->
        *[other] hacen falta { $needed }
     }.
 why-ph-fit = Lecturas de pH de la superficie: { $read }, dentro de lo que se pide, de { $window }.
-why-not-neutralised = El piso se tiñó y desde entonces no se ha neutralizado. Todavía puede tener ácido.
+why-not-neutralized = El piso se tiñó y desde entonces no se ha neutralizado. Todavía puede tener ácido.
 why-not-rinsed = El piso se neutralizó y desde entonces no se ha enjuagado. Todavía puede tener residuo.
-why-rag-coloured = El trapo blanco salió con color. Todavía hay residuo suelto, y el sellador se puede pelar.
+why-rag-colored = El trapo blanco salió con color. Todavía hay residuo suelto, y el sellador se puede pelar.
 why-rag-faint = El pH de la superficie está bien, pero el trapo blanco salió con un tono leve. Puede quedar algo de residuo.
 why-no-rag = Nadie pasó un trapo blanco después del enjuague. Ahí se vería el residuo suelto.
 why-acid-left = El pH de la superficie bajó a { $lowest }; después del enjuague debe ser de { $window }. Queda ácido en el piso, y el sellador se puede pelar.

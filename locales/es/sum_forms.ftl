@@ -8,13 +8,13 @@ sum-about-drying = Humedad por día en una losa que seca, y los días hasta un l
 sum-about-emission = Emisión de humedad según la prueba del plato
 sum-about-film = Película húmeda y seca, rendimiento, y producto para un área
 sum-about-dilute = Diluir ácido clorhídrico, por masa
-sum-about-neutralise = Cuánto neutralizador toma un ácido, y qué decir a la autoridad del drenaje
+sum-about-neutralize = Cuánto neutralizador toma un ácido, y qué decir a la autoridad del drenaje
 sum-about-ventilate = Aire fresco para vapor de solvente: para la salud y para el límite de explosión
 sum-about-purge = Cuánto tarda un ventilador en limpiar un cuarto
 sum-about-volume = Concreto que hay que pedir, con paneles de muestra, desperdicio y redondeo
 sum-about-joints = Separación, profundidad y largo de las juntas de contracción
 sum-about-markup = De recargo a margen y al revés, y lo que se pierde al confundirlos
-sum-about-colour-difference = Qué tan lejos están dos colores
+sum-about-color-difference = Qué tan lejos están dos colores
 
 # Nombres de los campos.
 sum-field-column = columna de una tabla simple, como cantidad=columna
@@ -48,11 +48,11 @@ sum-field-dilute-baume = o grados Baumé del ácido de partida
 sum-field-dilute-parts = ácido por agua, partes en volumen
 sum-field-dilute-to = o concentración deseada
 sum-field-dilute-volume = volumen del ácido de partida (por partes) o de la mezcla (por concentración)
-sum-field-neutralise-volume = volumen de ácido
-sum-field-neutralise-strength = concentración del ácido, por masa
-sum-field-neutralise-baume = o sus grados Baumé
-sum-field-neutralise-acid = o masa del puro cloruro de hidrógeno
-sum-field-neutralise-base = se neutraliza con
+sum-field-neutralize-volume = volumen de ácido
+sum-field-neutralize-strength = concentración del ácido, por masa
+sum-field-neutralize-baume = o sus grados Baumé
+sum-field-neutralize-acid = o masa del puro cloruro de hidrógeno
+sum-field-neutralize-base = se neutraliza con
 sum-field-ventilate-substance = qué se evapora
 sum-field-ventilate-molar-mass = o masa molar de una hoja de datos
 sum-field-ventilate-limit = límite en el aire para la salud

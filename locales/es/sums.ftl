@@ -7,13 +7,13 @@ sum-drying = Secado de una losa
 sum-emission = Emisión de humedad con el plato
 sum-film = Película y rendimiento
 sum-dilute = Diluir ácido clorhídrico
-sum-neutralise = Neutralizar ácido clorhídrico
+sum-neutralize = Neutralizar ácido clorhídrico
 sum-ventilate = Aire fresco para vapores de solvente
 sum-purge = Limpiar el aire de un cuarto
 sum-volume = Concreto que hay que pedir
 sum-joints = Juntas de contracción
 sum-markup = Recargo y margen
-sum-colour-difference = Diferencia de color
+sum-color-difference = Diferencia de color
 
 sum-from = Con: { $inputs }.
 sum-assumed = { $name } { $value } (supuesto)

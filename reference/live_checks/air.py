@@ -24,10 +24,10 @@ WET_BULB = Quantity("wet bulb, psychrolib", "°C", 0.01)
 WET_BULB_ICE = Quantity("wet bulb below freezing, psychrolib", "°C", 0.01)
 WET_BULB_COOLPROP = Quantity("wet bulb, CoolProp", "°C", 0.05)
 RATIO = Quantity("humidity ratio, psychrolib", "kg/kg", 1e-7)
-# psychrolib takes vapour as an ideal gas, as we do; CoolProp does not and holds up to 0.7 % more.
+# psychrolib takes vapor as an ideal gas, as we do; CoolProp does not and holds up to 0.7 % more.
 RATIO_COOLPROP = Quantity("humidity ratio, CoolProp", "of the value", 0.01, relative=True)
 PRESSURE = Quantity("air pressure at a height, psychrolib", "of the value", 1e-9, relative=True)
-MENZEL = Quantity("evaporation, vapour pressure form", "kg/m²/h", 1e-6)
+MENZEL = Quantity("evaporation, vapor pressure form", "kg/m²/h", 1e-6)
 UNO = Quantity("evaporation, form without pressures", "kg/m²/h", 1e-9)
 UNO_US = Quantity("the same in US units", "kg/m²/h", 1e-9)
 

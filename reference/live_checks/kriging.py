@@ -2,7 +2,7 @@
 
 PyKrige puts the nugget into the variance away from the drops, so its variance is that of a fresh drop.
 scikit-learn knows the level; the unknown level is put on top of what it says of the values and of a
-field that is 1 everywhere (universal kriging as generalised least squares).
+field that is 1 everywhere (universal kriging as generalized least squares).
 """
 
 import math

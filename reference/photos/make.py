@@ -1,4 +1,4 @@
-"""Makes labelled photographs of a slab with troubles, to try "is the slab one color?" on.
+"""Makes labeled photographs of a slab with troubles, to try "is the slab one color?" on.
 
     python make.py FOLDER --first 5000 --each 20 [--kinds even,patches,...] [--width 1600]
 
@@ -67,7 +67,7 @@ def scene(kind, seed, width):
     y, x = np.mgrid[0:h, 0:w].astype(np.float32)
     base_kind = kind.split("_")[-1] if kind.endswith(("_even", "_patches")) else kind
     truth, accept, de = "uniform", "uniform|cannot_tell", 0.0
-    # The slab: warm grey, a little mottle, fine texture.
+    # The slab: warm gray, a little mottle, fine texture.
     yy = rng.uniform(0.22, 0.45)
     warm = rng.uniform(0.02, 0.16)
     slab = np.array([yy * (1 + warm * 0.7), yy, yy * (1 - warm)])
@@ -228,7 +228,7 @@ def scene(kind, seed, width):
         image = image + (g * rng.uniform(0.1, 0.9))[..., None] * tint
         accept = "cannot_tell"
     if not kind.startswith("no_card") and rng.random() < 0.75:
-        card = "grey" if rng.random() < 0.5 else "paper"
+        card = "gray" if rng.random() < 0.5 else "paper"
         cw = int(rng.uniform(0.11, 0.16) * w)
         ch = int(cw * 0.74)
         cx, cy = int(rng.uniform(0.05, 0.8) * w), int(rng.uniform(0.05, 0.75) * h)
@@ -236,7 +236,7 @@ def scene(kind, seed, width):
             cx, cw = 0, cw // 2
         box = (cx, cy, cw, ch)
         part = (slice(cy, cy + ch), slice(cx, cx + cw))
-        image[part] = (0.184 if card == "grey" else 0.87) * light[part] * np.exp(0.004 * rng.standard_normal((ch, cw, 1)))
+        image[part] = (0.184 if card == "gray" else 0.87) * light[part] * np.exp(0.004 * rng.standard_normal((ch, cw, 1)))
         if kind == "card_in_shade":
             # A hand, or the one who takes the picture: over part of the card and a little around it.
             dark = np.hypot((x - cx - rng.uniform(0, 1) * cw) / cw, (y - cy - rng.uniform(0, 1) * ch) / cw) - rng.uniform(0.5, 1.5)
@@ -300,7 +300,7 @@ def main():
                 (folder / name).write_bytes(data.getvalue())
                 place = list(box) if box else [""] * 4
                 rows.writerow([name, truth, accept, round(de, 1), kind, card, *place,
-                               {"none": "", "grey": 0.184, "paper": 0.87}[card], seed])
+                               {"none": "", "gray": 0.184, "paper": 0.87}[card], seed])
 
 
 if __name__ == "__main__":

@@ -32,12 +32,12 @@ TOLERANCE = 1e-9
 NEAR = 0.02
 
 
-def metres(value):
+def meters(value):
     return f"{value:.4f} m" if value < 0 or value >= 1e-9 else "0"
 
 
 def typed(x, y):
-    return [metres(x), metres(y)]
+    return [meters(x), meters(y)]
 
 
 def shape(polygon):
@@ -90,7 +90,7 @@ def pattern(rng, scope, slab, others):
     kind = rng.choice(("grid", "grid", "diagonal", "border", "lines"))
     if kind == "grid":
         x, y = (round(size * rng.uniform(0.08, 0.4), 4) for _ in range(2))
-        spec = {"spacing_x": metres(x), "spacing_y": metres(y)}
+        spec = {"spacing_x": meters(x), "spacing_y": meters(y)}
         turn = rng.choice((0.0, 0.0, round(rng.uniform(-80.0, 80.0), 3)))
         if turn:
             spec["turn"] = f"{'left' if turn > 0 else 'right'} {abs(turn)}"
@@ -103,16 +103,16 @@ def pattern(rng, scope, slab, others):
         return {kind: spec}, lines, x * y
     if kind == "diagonal":
         spacing = round(size * rng.uniform(0.08, 0.4), 4)
-        spec = {"spacing": metres(spacing), "origin": typed(*origin)}
+        spec = {"spacing": meters(spacing), "origin": typed(*origin)}
         lines = [*family(origin, math.pi / 4, spacing, bounds), *family(origin, -math.pi / 4, spacing, bounds)]
         return {kind: spec}, lines, spacing * spacing
     if kind == "border":
         inset = round(size * rng.uniform(0.01, 0.08), 4)
-        left = scope.buffer(-inset, join_style="mitre", mitre_limit=60.0)
+        left = scope.buffer(-inset, join_style="miter", miter_limit=60.0)
         if left.is_empty:
             return pattern(rng, scope, slab, others)
         rings = [r for p in getattr(left, "geoms", [left]) for r in (p.exterior, *p.interiors)]
-        return {kind: {"inset": metres(inset)}}, [LineString(r.coords) for r in rings], None
+        return {kind: {"inset": meters(inset)}}, [LineString(r.coords) for r in rings], None
     lines = []
     for _ in range(rng.randint(1, 4)):
         lines.append(free_line(rng, bounds, [slab.boundary, *others, *lines]))

@@ -3,7 +3,7 @@
     make_polygons.py make --seed 20 --count 500 > polygons_500.jsonl
     plan_area < FILE | make_polygons.py compare FILE
 
-`make` writes one JSON line per slab: its outline and cut-outs in metres, and what Shapely says of
+`make` writes one JSON line per slab: its outline and cut-outs in meters, and what Shapely says of
 outline minus cut-outs: area, perimeter (edges of cut-outs counted in) and centroid. `compare` reads
 the example program's answers on standard input and fails on any difference above 1e-9 of the area,
 the perimeter, or (for the centroid) of the extent.
@@ -55,7 +55,7 @@ def inside(rng, outline, count, apart):
     """Small stars within the outline; apart from each other, or all around one place."""
     low_x, low_y, high_x, high_y = outline.bounds
     size = math.sqrt(outline.area)
-    centre = outline.representative_point()
+    center = outline.representative_point()
     cuts = []
     for _ in range(300):
         if len(cuts) == count:
@@ -63,7 +63,7 @@ def inside(rng, outline, count, apart):
         if apart:
             x, y = rng.uniform(low_x, high_x), rng.uniform(low_y, high_y)
         else:
-            x, y = centre.x + rng.uniform(-0.04, 0.04) * size, centre.y + rng.uniform(-0.04, 0.04) * size
+            x, y = center.x + rng.uniform(-0.04, 0.04) * size, center.y + rng.uniform(-0.04, 0.04) * size
         cut = sound_star(rng, x, y, size * rng.uniform(0.03, 0.10), rng.randint(4, 7))
         clear = all(cut.distance(other) > 0.01 for other in cuts) if apart else True
         if outline.buffer(-0.01).contains(cut) and clear:

@@ -24,7 +24,7 @@ pub(crate) struct Path {
 /// counter-clockwise (from the first axis toward the second).
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Arc {
-    pub(crate) centre: Spot,
+    pub(crate) center: Spot,
     pub(crate) major: Spot,
     pub(crate) minor: Spot,
     pub(crate) from: f64,
@@ -33,15 +33,15 @@ pub(crate) struct Arc {
 
 impl Arc {
     /// An arc of a circle.
-    pub(crate) const fn circular(centre: Spot, radius: f64, from: f64, sweep: f64) -> Self {
-        Self { centre, major: Spot::new(radius, 0.0), minor: Spot::new(0.0, radius), from, sweep }
+    pub(crate) const fn circular(center: Spot, radius: f64, from: f64, sweep: f64) -> Self {
+        Self { center, major: Spot::new(radius, 0.0), minor: Spot::new(0.0, radius), from, sweep }
     }
 
     fn at(&self, angle: f64) -> Spot {
         let (sin, cos) = (libm::sin(angle), libm::cos(angle));
         Spot::new(
-            self.centre.x + self.major.x * cos + self.minor.x * sin,
-            self.centre.y + self.major.y * cos + self.minor.y * sin,
+            self.center.x + self.major.x * cos + self.minor.x * sin,
+            self.center.y + self.major.y * cos + self.minor.y * sin,
         )
     }
 
@@ -107,10 +107,10 @@ fn arc_between(from: Spot, to: Spot, bulge: f64) -> Option<Arc> {
     // From the chord's middle toward the middle of the circle, to the left for a bulge to the left.
     let off = chord * (1.0 - bulge * bulge) / (4.0 * bulge);
     let (x, y) = ((to.x - from.x) / chord, (to.y - from.y) / chord);
-    let centre = Spot::new((from.x + to.x) / 2.0 - y * off, (from.y + to.y) / 2.0 + x * off);
-    if !(centre.x.is_finite() && centre.y.is_finite() && radius.is_finite()) {
+    let center = Spot::new((from.x + to.x) / 2.0 - y * off, (from.y + to.y) / 2.0 + x * off);
+    if !(center.x.is_finite() && center.y.is_finite() && radius.is_finite()) {
         return None;
     }
-    let begin = libm::atan2(from.y - centre.y, from.x - centre.x);
-    Some(Arc::circular(centre, radius, begin, 4.0 * libm::atan(bulge)))
+    let begin = libm::atan2(from.y - center.y, from.x - center.x);
+    Some(Arc::circular(center, radius, begin, 4.0 * libm::atan(bulge)))
 }

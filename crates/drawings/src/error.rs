@@ -52,7 +52,7 @@ pub enum DrawingError {
         depth: usize,
     },
     /// The file does not say in what unit it is drawn.
-    #[error("units: the drawing does not say; accepted: a unit chosen for it, such as millimetres or inches")]
+    #[error("units: the drawing does not say; accepted: a unit chosen for it, such as millimeters or inches")]
     UnitsNotTold,
     /// No such layer.
     #[error("layer \"{name}\": not in the drawing; accepted: {}", .known.join(", "))]
@@ -115,7 +115,7 @@ pub enum DrawingError {
         at: Spot,
     },
     /// Larger than any slab in the unit chosen.
-    #[error("units: in {unit} the drawing is {} across; accepted: up to 10 km, so another unit", .across.show(LengthUnit::Metre, 0))]
+    #[error("units: in {unit} the drawing is {} across; accepted: up to 10 km, so another unit", .across.show(LengthUnit::Meter, 0))]
     TooWide {
         /// The unit, as a word of code.
         unit: String,
@@ -126,7 +126,7 @@ pub enum DrawingError {
 
 fn shown(gap: &f64, length: &Length) -> String {
     if *length > Length::ZERO {
-        format!("{} ({})", length.show(LengthUnit::Millimetre, 1), length.show_feet_inches(64))
+        format!("{} ({})", length.show(LengthUnit::Millimeter, 1), length.show_feet_inches(64))
     } else {
         format!("{gap} units")
     }

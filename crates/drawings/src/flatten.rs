@@ -80,15 +80,15 @@ impl Desk<'_> {
             }
             EntityType::Circle(circle) => {
                 let Some(own) = facing(&circle.normal) else { return slanted(self, "CIRCLE") };
-                let centre = Spot::new(circle.center.x, circle.center.y);
-                let arc = Arc::circular(centre, circle.radius.abs(), 0.0, std::f64::consts::TAU);
+                let center = Spot::new(circle.center.x, circle.center.y);
+                let arc = Arc::circular(center, circle.radius.abs(), 0.0, std::f64::consts::TAU);
                 (chords(&arc, true).placed(within.place.after(own)), true)
             }
             EntityType::Arc(arc) => {
                 let Some(own) = facing(&arc.normal) else { return slanted(self, "ARC") };
-                let centre = Spot::new(arc.center.x, arc.center.y);
+                let center = Spot::new(arc.center.x, arc.center.y);
                 let sweep = swept(arc.start_angle.to_radians(), arc.end_angle.to_radians());
-                let arc = Arc::circular(centre, arc.radius.abs(), arc.start_angle.to_radians(), sweep);
+                let arc = Arc::circular(center, arc.radius.abs(), arc.start_angle.to_radians(), sweep);
                 (chords(&arc, false).placed(within.place.after(own)), false)
             }
             EntityType::Ellipse(ellipse) => {
@@ -98,8 +98,8 @@ impl Desk<'_> {
                 let minor = Spot::new(-major.y * ratio, major.x * ratio);
                 let sweep = swept(ellipse.start_parameter, ellipse.end_parameter);
                 let closed = sweep >= std::f64::consts::TAU - 1e-9;
-                let centre = Spot::new(ellipse.center.x, ellipse.center.y);
-                let arc = Arc { centre, major, minor, from: ellipse.start_parameter, sweep };
+                let center = Spot::new(ellipse.center.x, ellipse.center.y);
+                let arc = Arc { center, major, minor, from: ellipse.start_parameter, sweep };
                 (chords(&arc, closed).placed(within.place), closed)
             }
             EntityType::LwPolyline(line) => match light(line) {

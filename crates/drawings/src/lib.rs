@@ -8,10 +8,10 @@
 //! use drawings::{Choice, Units, read_dxf};
 //! let file = include_bytes!("../../../reference/plan/dxf/lines_only.dxf");
 //! let drawing = read_dxf(file)?;
-//! assert_eq!(drawing.units, Units::Millimetres);
+//! assert_eq!(drawing.units, Units::Millimeters);
 //! let spec = drawing.plan(&Choice::of_outline("SLAB"))?;
 //! let plan = slab::plan::Plan::resolve(&spec).expect("a sound slab");
-//! assert_eq!(plan.area().as_square_metres().round(), 84.0);
+//! assert_eq!(plan.area().as_square_meters().round(), 84.0);
 //! # Ok::<(), drawings::DrawingError>(())
 //! ```
 //!

@@ -12,7 +12,7 @@ const MOST_CORNERS_ON_LAYER: usize = 60_000;
 /// The most texts that are looked at for the name of a zone.
 const MOST_LABELS: usize = 200;
 
-/// The widest drawing that is a slab, metres: what a plan accepts.
+/// The widest drawing that is a slab, meters: what a plan accepts.
 const WIDEST: f64 = 10_000.0;
 
 /// Which layers are what.
@@ -33,7 +33,7 @@ pub struct Choice {
 }
 
 impl Choice {
-    /// The line around the slab alone, in the file's own unit, written in metres.
+    /// The line around the slab alone, in the file's own unit, written in meters.
     #[must_use]
     pub fn of_outline(layer: &str) -> Self {
         Self { outline_layer: layer.to_owned(), ..Self::default() }
@@ -165,10 +165,10 @@ impl<'a> Desk<'a> {
         let (low, high) = bounds(&outline.corners);
         let across = one * (high.x - low.x).max(high.y - low.y);
         let too_wide = DrawingError::TooWide { unit: format!("{units:?}").to_lowercase(), across };
-        if across.as_metres().is_nan() || across.as_metres() > WIDEST {
+        if across.as_meters().is_nan() || across.as_meters() > WIDEST {
             return Err(too_wide);
         }
-        Ok(Self { outline, low, one: one.as_metres(), notation, too_wide })
+        Ok(Self { outline, low, one: one.as_meters(), notation, too_wide })
     }
 
     fn point(&self, at: Spot) -> Result<WrittenPoint, DrawingError> {

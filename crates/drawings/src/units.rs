@@ -7,14 +7,14 @@ use ::units::Length;
 pub enum Units {
     /// The file says nothing usable: a person must say.
     NotTold,
-    /// Millimetres.
-    Millimetres,
-    /// Centimetres.
-    Centimetres,
-    /// Decimetres.
-    Decimetres,
-    /// Metres.
-    Metres,
+    /// Millimeters.
+    Millimeters,
+    /// Centimeters.
+    Centimeters,
+    /// Decimeters.
+    Decimeters,
+    /// Meters.
+    Meters,
     /// Inches.
     Inches,
     /// Feet.
@@ -28,10 +28,10 @@ pub enum Units {
 impl Units {
     /// Those a person can choose from.
     pub const TOLD: [Self; 8] = [
-        Self::Millimetres,
-        Self::Centimetres,
-        Self::Decimetres,
-        Self::Metres,
+        Self::Millimeters,
+        Self::Centimeters,
+        Self::Decimeters,
+        Self::Meters,
         Self::Inches,
         Self::Feet,
         Self::Yards,
@@ -43,11 +43,11 @@ impl Units {
         match code {
             1 => Self::Inches,
             2 => Self::Feet,
-            4 => Self::Millimetres,
-            5 => Self::Centimetres,
-            6 => Self::Metres,
+            4 => Self::Millimeters,
+            5 => Self::Centimeters,
+            6 => Self::Meters,
             10 => Self::Yards,
-            14 => Self::Decimetres,
+            14 => Self::Decimeters,
             21 => Self::SurveyFeet,
             _ => Self::NotTold,
         }
@@ -58,14 +58,14 @@ impl Units {
     pub fn one(self) -> Option<Length> {
         Some(match self {
             Self::NotTold => return None,
-            Self::Millimetres => Length::metres(0.001),
-            Self::Centimetres => Length::metres(0.01),
-            Self::Decimetres => Length::metres(0.1),
-            Self::Metres => Length::metres(1.0),
+            Self::Millimeters => Length::meters(0.001),
+            Self::Centimeters => Length::meters(0.01),
+            Self::Decimeters => Length::meters(0.1),
+            Self::Meters => Length::meters(1.0),
             Self::Inches => Length::inches(1.0),
             Self::Feet => Length::feet(1.0),
             Self::Yards => Length::feet(3.0),
-            Self::SurveyFeet => Length::metres(1200.0 / 3937.0),
+            Self::SurveyFeet => Length::meters(1200.0 / 3937.0),
         })
     }
 }

@@ -11,9 +11,9 @@ fn drawing(name: &str) -> Drawing {
     read_dxf(&bytes).expect("a drawing")
 }
 
-fn square_metres(drawing: &Drawing, choice: &Choice) -> f64 {
+fn square_meters(drawing: &Drawing, choice: &Choice) -> f64 {
     let spec = drawing.plan(choice).expect("a plan");
-    Plan::resolve(&spec).expect("a sound slab").area().as_square_metres()
+    Plan::resolve(&spec).expect("a sound slab").area().as_square_meters()
 }
 
 #[test]
@@ -45,12 +45,12 @@ fn areas_agree_with_ezdxf_and_shapely() {
 fn units_turn_into_the_right_plan() {
     // By hand: 12 m × 7 m less a pit of 1.5 m × 1 m and a round column of 200 mm radius.
     let rectangle = drawing("rectangle_mm");
-    assert_eq!((rectangle.units, rectangle.metric_hint), (Units::Millimetres, Some(true)));
+    assert_eq!((rectangle.units, rectangle.metric_hint), (Units::Millimeters, Some(true)));
     let mut choice = Choice::of_outline("SLAB");
-    assert!((square_metres(&rectangle, &choice) - 84.0).abs() < 1e-6);
+    assert!((square_meters(&rectangle, &choice) - 84.0).abs() < 1e-6);
     choice.cut_out_layers = vec!["PITS".to_owned()];
     let column = std::f64::consts::PI * 0.04;
-    assert!((square_metres(&rectangle, &choice) - (82.5 - column)).abs() < 3e-4 * column + 1e-4);
+    assert!((square_meters(&rectangle, &choice) - (82.5 - column)).abs() < 3e-4 * column + 1e-4);
     assert_eq!(rectangle.layers["SLAB"].ignored.get("HATCH"), Some(&1));
 
     // 40 ft × 20 ft, half a circle of 10 ft radius added, and a niche on a chord of 10 ft taken off:
@@ -61,7 +61,7 @@ fn units_turn_into_the_right_plan() {
     let pi = std::f64::consts::PI;
     let said = (800.0 + 50.0 * pi - 25.0 * (pi / 2.0 - 1.0)) * 0.3048 * 0.3048;
     let bound = bulges.layers["SLAB"].loops[0].area_error * 0.0254 * 0.0254;
-    let found = square_metres(&bulges, &feet);
+    let found = square_meters(&bulges, &feet);
     assert!((found - said).abs() < bound + 1e-3, "{found}, by hand {said}");
     assert!(bulges.layers["SLAB"].loops[0].deviation < 0.02 + 120.0 * 0.000_153);
 
@@ -96,7 +96,7 @@ fn zones_joints_and_labels() {
     assert!((plan.area().as_square_feet() - (1200.0 - ellipse)).abs() < 2e-3 * ellipse);
     assert!((plan.zone("salón").expect("there").area().as_square_feet() - 600.0).abs() < 1e-6);
     let length = slab::layout::joint_lines(&plan).expect("drawn").length.as_feet();
-    // 30 ft and 40 ft, less what the ellipse takes: its centre is at y = 20, half axis 1.5; the line at y = 15 misses it.
+    // 30 ft and 40 ft, less what the ellipse takes: its center is at y = 20, half axis 1.5; the line at y = 15 misses it.
     assert!((length - 70.0).abs() < 1e-6, "{length}");
 }
 
@@ -105,7 +105,7 @@ fn an_open_line_is_refused_with_its_gap() {
     let open = drawing("open_loop");
     let error = open.plan(&Choice::of_outline("SLAB")).expect_err("open");
     let DrawingError::Open { from, to, gap, length, .. } = &error else { panic!("{error}") };
-    assert!((gap - 25.0).abs() < 1e-9 && (length.as_metres() - 0.025).abs() < 1e-12);
+    assert!((gap - 25.0).abs() < 1e-9 && (length.as_meters() - 0.025).abs() < 1e-12);
     let mut heights = [from.y, to.y];
     heights.sort_by(f64::total_cmp);
     assert_eq!(heights, [7971.0, 7996.0]);
@@ -121,6 +121,6 @@ fn wrong_choices_are_refused() {
     assert!(matches!(drawing.plan(&outside), Err(DrawingError::Apart { count: 2, .. })));
     let wide = Choice { units: Some(Units::Feet), ..Choice::of_outline("SLAB") };
     assert!(drawing.plan(&wide).is_ok());
-    let wider = Choice { units: Some(Units::Metres), ..Choice::of_outline("SLAB") };
+    let wider = Choice { units: Some(Units::Meters), ..Choice::of_outline("SLAB") };
     assert!(drawing.plan(&wider).expect_err("12 km").to_string().contains("12000 m"));
 }

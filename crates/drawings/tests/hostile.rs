@@ -78,7 +78,7 @@ fn a_missing_block_and_strange_kinds_are_counted() {
 
 #[test]
 fn a_crowd_of_lines_is_refused_soon() {
-    let choice = Choice { units: Some(Units::Metres), ..Choice::of_outline("SLAB") };
+    let choice = Choice { units: Some(Units::Meters), ..Choice::of_outline("SLAB") };
     let tried = |entities: String| {
         read_dxf(file("", &entities).as_bytes()).and_then(|drawing| drawing.plan(&choice)).expect_err("a crowd")
     };
@@ -105,7 +105,7 @@ fn lines_that_branch_are_told() {
     let sides = [((0, 0), (4, 0)), ((4, 0), (4, 3)), ((4, 3), (0, 3)), ((0, 3), (0, 0)), ((0, 0), (4, 3))];
     let text = file("", &sides.iter().map(|(a, b)| part(*a, *b)).collect::<String>());
     let drawing = read_dxf(text.as_bytes()).expect("a drawing");
-    let choice = Choice { units: Some(Units::Metres), ..Choice::of_outline("SLAB") };
+    let choice = Choice { units: Some(Units::Meters), ..Choice::of_outline("SLAB") };
     assert!(matches!(drawing.plan(&choice), Err(DrawingError::Branching { count: 3, .. })));
 }
 

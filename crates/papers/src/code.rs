@@ -98,8 +98,8 @@ mod tests {
             dark[first..first + width].fill(true);
         }
         let size = side * dots;
-        let grey = |x: usize, y: usize| if dark[(y / dots) * side + x / dots] { 0 } else { 255 };
-        let mut picture = rqrr::PreparedImage::prepare_from_greyscale(size, size, grey);
+        let gray = |x: usize, y: usize| if dark[(y / dots) * side + x / dots] { 0 } else { 255 };
+        let mut picture = rqrr::PreparedImage::prepare_from_greyscale(size, size, gray);
         let grids = picture.detect_grids();
         assert_eq!(grids.len(), 1, "one code in the picture");
         grids[0].decode().expect("it is read").1

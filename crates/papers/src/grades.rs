@@ -14,7 +14,7 @@ pub(crate) const fn letter(grade: Grade) -> &'static str {
         Grade::SecondaryCopy => "V2",
         Grade::FromMemory => "M",
         Grade::CommonPractice => "P",
-        Grade::ExpertJudgement => "J",
+        Grade::ExpertJudgment => "J",
     }
 }
 
@@ -70,7 +70,7 @@ impl Foot {
                 let mut labels = labels.clone();
                 labels.sort_unstable();
                 let name = match (cite.as_str(), grade) {
-                    ("", Grade::CommonPractice | Grade::ExpertJudgement) => name(words, *grade)?.to_owned(),
+                    ("", Grade::CommonPractice | Grade::ExpertJudgment) => name(words, *grade)?.to_owned(),
                     ("", _) => words.say("sources.none")?.to_owned(),
                     (cite, _) => words.cite(cite),
                 };
@@ -93,7 +93,7 @@ fn name(words: Words, grade: Grade) -> Result<&'static str, PaperError> {
         Grade::SecondaryCopy => "grade.verified-secondary-copy",
         Grade::FromMemory => "grade.from-memory",
         Grade::CommonPractice => "grade.common-practice-no-source",
-        Grade::ExpertJudgement => "grade.expert-judgement",
+        Grade::ExpertJudgment => "grade.expert-judgment",
     })
 }
 

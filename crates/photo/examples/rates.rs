@@ -1,4 +1,4 @@
-//! Judges a folder of labelled pictures (`labels.csv` with `file`, `truth`, `accept`, `kind` and a
+//! Judges a folder of labeled pictures (`labels.csv` with `file`, `truth`, `accept`, `kind` and a
 //! card) and counts right, wrong and can't tell for each kind.
 //!
 //! `cargo run --release -p photo --example rates -- FOLDER [--each]`

@@ -5,8 +5,8 @@
 use std::time::Instant;
 
 use photo::{Decoded, EvennessLook, evenness, find_card};
-use science::colour::bulk::{Bulk, ciede2000_to};
-use science::colour::{Lab, Srgb, ciede2000};
+use science::color::bulk::{Bulk, ciede2000_to};
+use science::color::{Lab, Srgb, ciede2000};
 
 #[expect(clippy::disallowed_methods, reason = "times are what this prints")]
 fn timed(what: &str, mut run: impl FnMut()) {

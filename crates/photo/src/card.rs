@@ -3,7 +3,7 @@
 //! A wrong card colors everything that is measured from it, so a find below [`LEAST_CONFIDENCE`] is
 //! handed back as a question, never used. Cards turned by more than about 6° are not found.
 
-use science::colour::bulk::Bulk;
+use science::color::bulk::Bulk;
 
 use crate::cells::Cells;
 use crate::decode::Decoded;
@@ -23,8 +23,8 @@ const STEPS: [f32; 6] = [0.6, 0.4, 0.22, -0.6, -0.35, -0.18];
 /// What a card is taken for, by its brightness against the slab.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CardKind {
-    /// A photographer's grey card: darker than dry concrete.
-    Grey,
+    /// A photographer's gray card: darker than dry concrete.
+    Gray,
     /// White paper.
     Paper,
 }
@@ -44,7 +44,7 @@ pub struct FoundCard {
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum NoCard {
     /// Nothing looks like one.
-    #[error("no card is seen; mark it by hand, or take the picture again with a grey card or white paper on the slab")]
+    #[error("no card is seen; mark it by hand, or take the picture again with a gray card or white paper on the slab")]
     NotSeen,
     /// Something may be one.
     #[error("something at {}, {} may be the card, but not surely ({confidence:.2}); mark it by hand", rect.x, rect.y)]
@@ -87,7 +87,7 @@ struct Candidate {
     confidence: f64,
 }
 
-/// Looks for a grey card or white paper.
+/// Looks for a gray card or white paper.
 ///
 /// # Errors
 /// [`NoCard`], with what to do about it.
@@ -139,7 +139,7 @@ fn choose(fine: &Cells, found: &[Candidate]) -> Result<FoundCard, NoCard> {
     let (kind, reflectance) = if best.bright {
         (CardKind::Paper, Reflectance::WHITE_PAPER)
     } else {
-        (CardKind::Grey, Reflectance::GREY_CARD)
+        (CardKind::Gray, Reflectance::GRAY_CARD)
     };
     Ok(FoundCard { card: Card { rect, reflectance }, kind, confidence: best.confidence })
 }

@@ -1,6 +1,6 @@
-//! The light on a card whose place is known, and the base colour of the slab from it.
+//! The light on a card whose place is known, and the base color of the slab from it.
 
-use science::colour::bulk::Bulk;
+use science::color::bulk::Bulk;
 
 use crate::decode::Decoded;
 use crate::look::{Card, Rect};

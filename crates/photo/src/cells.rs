@@ -1,10 +1,10 @@
 //! The picture in cells: mean light of small squares, and how much fine detail it has.
 //!
 //! One pass over the pixels, by bands of rows at once. About 400 cells along the longer side for
-//! edges; four of them make one of the 200 that colour is measured on.
+//! edges; four of them make one of the 200 that color is measured on.
 
 use rayon::prelude::*;
-use science::colour::bulk::Bulk;
+use science::color::bulk::Bulk;
 
 use crate::decode::Decoded;
 

@@ -13,7 +13,7 @@ use crate::error::PhotoError;
 use crate::header::{Format, Header, MOST_PIXELS, Orientation, check_size, inspect};
 use crate::jpeg;
 
-/// An upright picture as red, green and blue bytes, read as sRGB. A colour profile in the file is
+/// An upright picture as red, green and blue bytes, read as sRGB. A color profile in the file is
 /// not applied: a wide-gamut photograph shows a little less chroma than it should.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Decoded {
@@ -63,8 +63,8 @@ impl Decoded {
 /// Decodes a photograph and turns it upright as its header says ([`Header::orientation`]).
 ///
 /// # Errors
-/// Everything that [`inspect`] refuses; then pixels that cannot be read, greyscale and CMYK
-/// pictures (no colour to measure), and pictures with see-through parts.
+/// Everything that [`inspect`] refuses; then pixels that cannot be read, grayscale and CMYK
+/// pictures (no color to measure), and pictures with see-through parts.
 pub fn decode(bytes: &[u8]) -> Result<Decoded, PhotoError> {
     let header = inspect(bytes)?;
     let image = match header.format {
@@ -86,8 +86,8 @@ pub fn decode(bytes: &[u8]) -> Result<Decoded, PhotoError> {
 
 fn from_jpeg(bytes: &[u8], header: &Header) -> Result<DynamicImage, PhotoError> {
     match jpeg::channels(bytes) {
-        Some(1) => return Err(PhotoError::NoColour { what: "greyscale" }),
-        Some(4) => return Err(PhotoError::NoColour { what: "in printing colors (CMYK)" }),
+        Some(1) => return Err(PhotoError::NoColor { what: "grayscale" }),
+        Some(4) => return Err(PhotoError::NoColor { what: "in printing colors (CMYK)" }),
         _ => {}
     }
     let decoder = JpegDecoder::new(Cursor::new(bytes)).map_err(|error| undecodable(Format::Jpeg, &error))?;
@@ -98,7 +98,7 @@ fn from_png(bytes: &[u8], header: &Header) -> Result<DynamicImage, PhotoError> {
     let decoder =
         PngDecoder::with_limits(Cursor::new(bytes), limits()).map_err(|error| undecodable(Format::Png, &error))?;
     if matches!(decoder.color_type(), ColorType::L8 | ColorType::L16 | ColorType::La8 | ColorType::La16) {
-        return Err(PhotoError::NoColour { what: "greyscale" });
+        return Err(PhotoError::NoColor { what: "grayscale" });
     }
     read(decoder, header)
 }

@@ -74,14 +74,14 @@ pub enum PhotoError {
         /// What the decoder says.
         what: String,
     },
-    /// The picture holds no colour that can be measured.
-    #[error("the picture is {what}; to measure colour, send the photograph as the camera wrote it, in RGB color")]
-    NoColour {
+    /// The picture holds no color that can be measured.
+    #[error("the picture is {what}; to measure color, send the photograph as the camera wrote it, in RGB color")]
+    NoColor {
         /// How it is coded, in a few words.
         what: &'static str,
     },
-    /// Some of the picture is see-through, so its colour depends on what lies behind.
-    #[error("the picture has see-through parts; to measure colour, send the photograph as the camera wrote it")]
+    /// Some of the picture is see-through, so its color depends on what lies behind.
+    #[error("the picture has see-through parts; to measure color, send the photograph as the camera wrote it")]
     SeeThrough,
     /// A count of bytes that does not fit the size.
     #[error("{bytes} bytes do not make a picture of {width} by {height} pixels with 3 bytes each")]

@@ -1,8 +1,8 @@
 //! From a picture to a verdict: the steps in their order.
 
-use science::colour::bulk::Bulk;
+use science::color::bulk::Bulk;
 
-use crate::card_colour;
+use crate::card_color;
 use crate::cells::{Cells, Detail};
 use crate::decode::Decoded;
 use crate::edges::lines;
@@ -12,7 +12,7 @@ use crate::light::{Light, fit};
 use crate::line::Line;
 use crate::look::{Card, EvennessLook, Rect};
 use crate::rules::{Facts, LightFacts, Scored, judge};
-use crate::score::{Score, base_lab, colours, measured};
+use crate::score::{Score, base_lab, colors, measured};
 use crate::verdict::Evenness;
 use crate::why::Why;
 use crate::{marks, shade};
@@ -23,13 +23,13 @@ pub(crate) const LEAST_SIDE: u32 = 240;
 const MOST_ASPECT: u32 = 6;
 /// Y of a slab that no card tells of.
 const ASSUMED_Y: f64 = 0.30;
-/// Smoothing with a scale, in millimetres on the slab.
+/// Smoothing with a scale, in millimeters on the slab.
 const SMOOTHING_MM: f64 = 20.0;
 
-/// Judges whether the slab in a photograph is one colour, by the method of the module docs. Every
+/// Judges whether the slab in a photograph is one color, by the method of the module docs. Every
 /// picture gets an answer; what cannot be told is said to be so.
 ///
-/// Even colour is no proof of dryness. Every threshold is provisional: they come from synthetic
+/// Even color is no proof of dryness. Every threshold is provisional: they come from synthetic
 /// pictures.
 #[must_use]
 pub fn evenness(picture: &Decoded, look: &EvennessLook) -> Evenness {
@@ -43,7 +43,7 @@ pub fn evenness(picture: &Decoded, look: &EvennessLook) -> Evenness {
     let (fine, detail) = rayon::join(|| Cells::fine(picture, &bulk), || Detail::of(picture));
     let cells = fine.halved();
     let card = look.card.filter(|card| card.rect.is_inside(picture));
-    let card_light = card.and_then(|card| card_colour::read(picture, &card, &bulk));
+    let card_light = card.and_then(|card| card_color::read(picture, &card, &bulk));
 
     let all_usable = cells.usable();
     let clipped_share = 1.0 - share(all_usable.iter().filter(|ok| **ok).count(), all_usable.len());
@@ -60,7 +60,7 @@ pub fn evenness(picture: &Decoded, look: &EvennessLook) -> Evenness {
         clipped_share,
         usable_share: 0.0,
         median_green: median_green(&cells),
-        grey: is_grey(&cells),
+        gray: is_gray(&cells),
         lines,
         card_given: look.card.is_some(),
         card_ratio: card_light.map(|card| ratio(card.light)),
@@ -75,7 +75,7 @@ pub fn evenness(picture: &Decoded, look: &EvennessLook) -> Evenness {
             _ => None,
         };
         let sigma = sigma(&cells, look);
-        if let Some(score) = colours(&light.left, &usable, cells.cols, base.unwrap_or([ASSUMED_Y; 3]), sigma, &bulk) {
+        if let Some(score) = colors(&light.left, &usable, cells.cols, base.unwrap_or([ASSUMED_Y; 3]), sigma, &bulk) {
             judge_cells(&cells, &light, score, &mut usable, &mut facts, &mut grid);
         }
         facts.base = base.map(base_lab);
@@ -159,7 +159,7 @@ fn median_green(cells: &Cells) -> f64 {
 }
 
 /// No cell differs between its channels by more than rounding.
-fn is_grey(cells: &Cells) -> bool {
+fn is_gray(cells: &Cells) -> bool {
     cells.light.iter().all(|[r, g, b]| (r - g).abs() <= 1e-4 && (b - g).abs() <= 1e-4)
 }
 
@@ -184,5 +184,5 @@ fn base(cells: &Cells, light: &Light, card: &Card, card_light: [f64; 3]) -> Opti
 fn sigma(cells: &Cells, look: &EvennessLook) -> f32 {
     let side = f64::from(cells.side);
     let cells_wide = f64::from(u32::try_from(cells.cols.max(cells.rows)).unwrap_or(200));
-    look.scale.map_or(0.01 * cells_wide, |scale| SMOOTHING_MM / (scale.as_millimetres() * side)).clamp(1.0, 5.0) as f32
+    look.scale.map_or(0.01 * cells_wide, |scale| SMOOTHING_MM / (scale.as_millimeters() * side)).clamp(1.0, 5.0) as f32
 }

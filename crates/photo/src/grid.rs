@@ -70,7 +70,7 @@ impl Grid {
         (col < self.cols).then(|| self.states.get(row * self.cols + col).copied()).flatten()
     }
 
-    /// ΔE00 of a cell to the median colour; nothing where it was not measured.
+    /// ΔE00 of a cell to the median color; nothing where it was not measured.
     #[must_use]
     pub fn difference(&self, col: usize, row: usize) -> Option<f32> {
         let measured = matches!(self.state(col, row)?, CellState::Slab | CellState::Patch);

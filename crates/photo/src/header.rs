@@ -130,7 +130,7 @@ pub(crate) struct Facts<'a> {
 }
 
 /// Reads what a photograph says of itself, without decoding it. The file is walked to its end
-/// mark, so a broken-off transfer is noticed here and not when the colour is measured.
+/// mark, so a broken-off transfer is noticed here and not when the color is measured.
 ///
 /// # Errors
 /// [`PhotoError`]: empty, too large in bytes or pixels, a side of zero, neither JPEG nor PNG by
@@ -148,7 +148,7 @@ pub fn inspect(bytes: &[u8]) -> Result<Header, PhotoError> {
     if bytes.len() > MOST_BYTES {
         return Err(PhotoError::TooManyBytes { bytes: bytes.len() });
     }
-    let format = kind::recognise(bytes).map_err(|found| PhotoError::NotAccepted { found })?;
+    let format = kind::recognize(bytes).map_err(|found| PhotoError::NotAccepted { found })?;
     let Facts { width, height, exif } = match format {
         Format::Jpeg => jpeg::read(bytes)?,
         Format::Png => png::read(bytes)?,

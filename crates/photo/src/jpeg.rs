@@ -119,7 +119,7 @@ pub(crate) fn read(bytes: &[u8]) -> Result<Facts<'_>, PhotoError> {
     }
 }
 
-/// Number of colour channels of a JPEG file that [`read`] accepted.
+/// Number of color channels of a JPEG file that [`read`] accepted.
 pub(crate) fn channels(bytes: &[u8]) -> Option<u8> {
     let mut segments = Segments::new(bytes);
     while let Ok(Some(segment)) = segments.next() {

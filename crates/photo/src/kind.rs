@@ -7,7 +7,7 @@
 //!
 //! # Why no HEIC
 //! Looked at in November 2026 and left out. HEIC is a still picture coded with HEVC (ITU-T H.265),
-//! whose patents are licensed by several pools; a free licence of the code grants none of them. The
+//! whose patents are licensed by several pools; a free license of the code grants none of them. The
 //! kept decoder of old, libheif, is C++ under the LGPL and has to be built or installed apart, which
 //! one binary without native libraries cannot have. The decoders in Rust are one under the AGPL,
 //! which does not go with our MIT, and two under MIT or Apache 2.0 at versions 0.1 and 0.3: too young
@@ -27,7 +27,7 @@ const TEXT_SAMPLE: usize = 512;
 
 /// The format of `bytes`, or what they look like instead. A file that breaks off inside the
 /// signature of an accepted format counts as that format, so that it is reported as cut short.
-pub(crate) fn recognise(bytes: &[u8]) -> Result<Format, Found> {
+pub(crate) fn recognize(bytes: &[u8]) -> Result<Format, Found> {
     if starts(bytes, JPEG_SIGNATURE) {
         Ok(Format::Jpeg)
     } else if starts(bytes, PNG_SIGNATURE) {

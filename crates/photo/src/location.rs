@@ -5,9 +5,9 @@ use crate::header::{Format, inspect};
 use crate::{exif, jpeg, png};
 
 /// The same picture without its position. Pixels are not decoded: every byte that decides them is
-/// copied as it is, and so are the colour profile and the other colour data.
+/// copied as it is, and so are the color profile and the other color data.
 ///
-/// Kept of the rest: orientation, the times, and the exposure values that help to judge a colour
+/// Kept of the rest: orientation, the times, and the exposure values that help to judge a color
 /// (the list is in `exif.rs`). Dropped: GPS, XMP, maker notes, thumbnails, captions and comments,
 /// press (IPTC) records, camera make, model and serial number, data of unknown use, and everything
 /// after the picture's end mark, where phones put second pictures and short videos that carry a

@@ -74,7 +74,7 @@ pub struct Reflectance(f64);
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum LookError {
     /// A card that is too dark, or brighter than all the light.
-    #[error("reflectance {0}; accepted: 0.02 to 1, such as 0.184 for a grey card")]
+    #[error("reflectance {0}; accepted: 0.02 to 1, such as 0.184 for a gray card")]
     Reflectance(f64),
     /// A scale that no photograph of a slab has.
     #[error("scale {0} mm a pixel; accepted: 0.001 to 100")]
@@ -82,8 +82,8 @@ pub enum LookError {
 }
 
 impl Reflectance {
-    /// A photographer's grey card: 0.184 (common practice, M).
-    pub const GREY_CARD: Self = Self(0.184);
+    /// A photographer's gray card: 0.184 (common practice, M).
+    pub const GRAY_CARD: Self = Self(0.184);
     /// A sheet of white office paper: 0.87, assumed (M; sheets differ by some hundredths).
     pub const WHITE_PAPER: Self = Self(0.87);
 
@@ -116,17 +116,17 @@ pub struct Card {
 pub struct PixelScale(f64);
 
 impl PixelScale {
-    /// From millimetres a pixel.
+    /// From millimeters a pixel.
     ///
     /// # Errors
     /// Outside 0.001 to 100.
-    pub fn millimetres(millimetres: f64) -> Result<Self, LookError> {
-        if (0.001..=100.0).contains(&millimetres) { Ok(Self(millimetres)) } else { Err(LookError::Scale(millimetres)) }
+    pub fn millimeters(millimeters: f64) -> Result<Self, LookError> {
+        if (0.001..=100.0).contains(&millimeters) { Ok(Self(millimeters)) } else { Err(LookError::Scale(millimeters)) }
     }
 
-    /// As millimetres a pixel.
+    /// As millimeters a pixel.
     #[must_use]
-    pub const fn as_millimetres(self) -> f64 {
+    pub const fn as_millimeters(self) -> f64 {
         self.0
     }
 }

@@ -24,7 +24,7 @@ pub(crate) struct Mark {
     pub(crate) cells: Vec<usize>,
 }
 
-/// Connected groups (four neighbours) of set cells.
+/// Connected groups (four neighbors) of set cells.
 pub(crate) fn groups(set: &[bool], cols: usize) -> Vec<Mark> {
     let mut open = set.to_vec();
     let mut out = Vec::new();

@@ -84,7 +84,7 @@ impl Pane<'_> {
         self.evenness.grid.state(col, row)
     }
 
-    /// Grey where as most; darker and warmer, or brighter and cooler, where it differs.
+    /// Gray where as most; darker and warmer, or brighter and cooler, where it differs.
     fn map(&self, x: u32, y: u32) -> Rgb<u8> {
         let Some((col, row)) = self.cell(x.into(), y.into()) else { return Rgb([255; 3]) };
         match self.evenness.grid.state(col, row) {

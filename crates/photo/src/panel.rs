@@ -1,9 +1,9 @@
-//! The colour of a panel in a photograph: mean, spread, and at what sizes it is mottled.
+//! The color of a panel in a photograph: mean, spread, and at what sizes it is mottled.
 
-use science::colour::bulk::{Bulk, ciede2000_to};
-use science::colour::{Lab, LinearRgb};
+use science::color::bulk::{Bulk, ciede2000_to};
+use science::color::{Lab, LinearRgb};
 
-use crate::card_colour;
+use crate::card_color;
 use crate::decode::Decoded;
 use crate::field::quantile;
 use crate::look::{Card, PixelScale, Rect};
@@ -20,34 +20,34 @@ const BLOCKS: u32 = 32;
 pub struct BandPower {
     /// Middle of the band, in cycles a pixel of the photograph.
     pub cycles_per_px: f64,
-    /// The same in cycles a millimetre of the panel, where the scale is known.
+    /// The same in cycles a millimeter of the panel, where the scale is known.
     pub cycles_per_mm: Option<f64>,
     /// Variance of L, a and b in the band, with a plane taken out; the bands add up to about all of
     /// the variance between those frequencies.
     pub power: [f64; 3],
 }
 
-/// What a photograph says of the colour of a panel. Whether it was bare, stained or sealed is the
+/// What a photograph says of the color of a panel. Whether it was bare, stained or sealed is the
 /// caller's to say.
 #[derive(Debug, Clone, PartialEq)]
-pub struct PanelColour {
-    /// Mean colour of the light, by the card.
+pub struct PanelColor {
+    /// Mean color of the light, by the card.
     pub mean: Lab,
     /// Covariance of L, a, b between points.
     pub covariance: [[f64; 3]; 3],
     /// Bands by frequency, lowest first; empty for an area below 32 points.
     pub radial_power: Vec<BandPower>,
-    /// 95th percentile of ΔE00 of small blocks (1/32 of the longer side) to the mean colour.
+    /// 95th percentile of ΔE00 of small blocks (1/32 of the longer side) to the mean color.
     pub mottling_de00: f64,
     /// Number of points.
     pub n: usize,
 }
 
-/// Why a panel's colour is not given.
+/// Why a panel's color is not given.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum PanelError {
-    /// Without a card the colour of the light is not known, and only differences mean anything.
-    #[error("no card is marked; a panel's color needs a grey card or white paper in the same picture")]
+    /// Without a card the color of the light is not known, and only differences mean anything.
+    #[error("no card is marked; a panel's color needs a gray card or white paper in the same picture")]
     NoCard,
     /// The card cannot be read.
     #[error(
@@ -81,7 +81,7 @@ pub struct PanelLight {
     pub step_px: u32,
 }
 
-/// The points of the area as reflectances, for those who want more than [`panel_colour`] gives.
+/// The points of the area as reflectances, for those who want more than [`panel_color`] gives.
 /// Even light on panel and card is taken for granted: lay the card on or against the panel.
 ///
 /// # Errors
@@ -97,7 +97,7 @@ pub fn panel_light(picture: &Decoded, card: Option<Card>, area: Rect) -> Result<
         return Err(PanelError::Overlap);
     }
     let bulk = Bulk::new();
-    let read = card_colour::read(picture, &card, &bulk).ok_or(PanelError::BadCard)?;
+    let read = card_color::read(picture, &card, &bulk).ok_or(PanelError::BadCard)?;
     let step = area.w.max(area.h).div_ceil(MOST_POINTS);
     let (cols, rows) = (area.w / step, area.h / step);
     let table = bulk.light();
@@ -127,16 +127,16 @@ pub fn panel_light(picture: &Decoded, card: Option<Card>, area: Rect) -> Result<
     Ok(PanelLight { light, cols: cols as usize, rows: rows as usize, step_px: step })
 }
 
-/// Measures a panel: mean colour, covariance, bands of mottling.
+/// Measures a panel: mean color, covariance, bands of mottling.
 ///
 /// # Errors
-/// [`PanelError`]; without a card there is no colour, only differences.
-pub fn panel_colour(
+/// [`PanelError`]; without a card there is no color, only differences.
+pub fn panel_color(
     picture: &Decoded,
     card: Option<Card>,
     area: Rect,
     scale: Option<PixelScale>,
-) -> Result<PanelColour, PanelError> {
+) -> Result<PanelColor, PanelError> {
     let points = panel_light(picture, card, area)?;
     let n = points.light.len();
     #[expect(clippy::cast_precision_loss, reason = "at most a million points")]
@@ -159,14 +159,14 @@ pub fn panel_colour(
         }
     }
     let radial_power = bands(&labs, &points, scale);
-    Ok(PanelColour { mean, covariance, radial_power, mottling_de00: mottling(&labs, &points, mean), n })
+    Ok(PanelColor { mean, covariance, radial_power, mottling_de00: mottling(&labs, &points, mean), n })
 }
 
 fn values(lab: Lab) -> [f64; 3] {
     [lab.lightness(), lab.a(), lab.b()]
 }
 
-/// ΔE00 of block means to the mean colour, 95th percentile.
+/// ΔE00 of block means to the mean color, 95th percentile.
 #[expect(clippy::cast_possible_truncation, reason = "colors")]
 fn mottling(labs: &[[f64; 3]], points: &PanelLight, mean: Lab) -> f64 {
     let block = (points.cols.max(points.rows) / BLOCKS as usize).max(1);
@@ -217,14 +217,14 @@ fn bands(labs: &[[f64; 3]], points: &PanelLight, scale: Option<PixelScale>) -> V
             }
         }
         let cycles_per_px = (low * high).sqrt() / at(size) / f64::from(points.step_px);
-        let cycles_per_mm = scale.map(|scale| cycles_per_px / scale.as_millimetres());
+        let cycles_per_mm = scale.map(|scale| cycles_per_px / scale.as_millimeters());
         out.push(BandPower { cycles_per_px, cycles_per_mm, power });
         low = high;
     }
     out
 }
 
-/// Takes the least-squares plane out and applies the window; on a grid centred at zero the terms of
+/// Takes the least-squares plane out and applies the window; on a grid centered at zero the terms of
 /// the plane are independent.
 fn flattened(mut square: Vec<f64>, size: usize) -> Vec<f64> {
     let n = (size * size) as f64;

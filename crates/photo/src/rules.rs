@@ -4,7 +4,7 @@
 //! one costs days. So a verdict is given only where nothing speaks against it, and each thing that
 //! does is a [`Why`]. The limits are provisional, from synthetic pictures.
 
-use science::colour::Lab;
+use science::color::Lab;
 
 use crate::cells::Detail;
 use crate::grid::Grid;
@@ -75,11 +75,11 @@ pub(crate) struct Facts {
     pub(crate) clipped_share: f64,
     pub(crate) usable_share: f64,
     pub(crate) median_green: f64,
-    pub(crate) grey: bool,
+    pub(crate) gray: bool,
     pub(crate) lines: Vec<Line>,
     pub(crate) card_given: bool,
     pub(crate) card_ratio: Option<f64>,
-    /// Colour of the slab by the card.
+    /// Color of the slab by the card.
     pub(crate) base: Option<Lab>,
     pub(crate) light: Option<LightFacts>,
     pub(crate) score: Option<Scored>,
@@ -113,8 +113,8 @@ impl LightFacts {
 
 /// What keeps any verdict from being given.
 fn blocks(facts: &Facts, why: &mut Vec<Why>) {
-    if facts.grey {
-        why.push(Why::NoColour);
+    if facts.gray {
+        why.push(Why::NoColor);
     }
     if facts.clipped_share > MOST_CLIPPED {
         why.push(Why::Clipped { share: facts.clipped_share, most: MOST_CLIPPED });
@@ -136,7 +136,7 @@ fn blocks(facts: &Facts, why: &mut Vec<Why>) {
         });
     }
     if let Some(ratio) = facts.card_ratio.filter(|ratio| *ratio > MOST_CARD_RATIO) {
-        why.push(Why::ColouredLight { ratio, most: MOST_CARD_RATIO });
+        why.push(Why::ColoredLight { ratio, most: MOST_CARD_RATIO });
     }
 }
 
@@ -148,7 +148,7 @@ fn doubts_of_patchy(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
     match likeness(tint, least) {
         Likeness::Slab => {}
         Likeness::Shade => why.push(Why::CouldBeShade { warmth: tint.warm, least }),
-        Likeness::ColouredLight => why.push(Why::CouldBeColouredLight { warmth: tint.warm }),
+        Likeness::ColoredLight => why.push(Why::CouldBeColoredLight { warmth: tint.warm }),
     }
     if let Some(steepness) = scored.steepness.filter(|steepness| !scored.score.dark && *steepness < LEAST_STEEPNESS) {
         why.push(Why::CouldBeGlare { steepness, least: LEAST_STEEPNESS });

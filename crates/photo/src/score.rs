@@ -1,28 +1,28 @@
-//! How far the slab's own colour spreads: the score and the two classes.
+//! How far the slab's own color spreads: the score and the two classes.
 
-use science::colour::bulk::{Bulk, ciede2000_to};
-use science::colour::{Lab, LinearRgb};
+use science::color::bulk::{Bulk, ciede2000_to};
+use science::color::{Lab, LinearRgb};
 
 use crate::field::{quantile, share, smoothed};
 
-/// The slab's colour in each cell with the light taken out, and its spread.
+/// The slab's color in each cell with the light taken out, and its spread.
 #[derive(Debug, Clone)]
 pub(crate) struct Score {
     /// What is left of ln light in each channel, smoothed.
     pub(crate) left: [Vec<f32>; 3],
     /// L, a, b of each cell.
     pub(crate) lab: Vec<f32>,
-    /// ΔE00 of each cell to the median colour; 0 where not usable.
+    /// ΔE00 of each cell to the median color; 0 where not usable.
     pub(crate) difference: Vec<f32>,
     /// 95th percentile of the differences.
     pub(crate) s: f64,
     /// Median of the differences.
     pub(crate) usual: f64,
-    /// Median colour.
+    /// Median color.
     pub(crate) median: Lab,
     /// Lightness that parts the two classes (Otsu).
     pub(crate) split: f32,
-    /// ΔE00 between the mean colours of the two classes.
+    /// ΔE00 between the mean colors of the two classes.
     pub(crate) class: f64,
     /// Share of the smaller class.
     pub(crate) share: f64,
@@ -32,8 +32,8 @@ pub(crate) struct Score {
     pub(crate) parted: f64,
 }
 
-/// The cells' colours around `base` (linear light), over the usable cells.
-pub(crate) fn colours(
+/// The cells' colors around `base` (linear light), over the usable cells.
+pub(crate) fn colors(
     left: &[[f32; 3]],
     usable: &[bool],
     cols: usize,
@@ -71,7 +71,7 @@ pub(crate) fn measured(left: [Vec<f32>; 3], lab: Vec<f32>, usable: &[bool]) -> O
     let (split, parted) = otsu(&mut lightness);
     let (dark, bright): (Vec<&[f32; 3]>, Vec<&[f32; 3]>) = cells.iter().copied().partition(|lab| lab[0] < split);
     let class = match (mean(&dark), mean(&bright)) {
-        (Some(dark), Some(bright)) => science::colour::ciede2000(dark, bright).as_units(),
+        (Some(dark), Some(bright)) => science::color::ciede2000(dark, bright).as_units(),
         _ => 0.0,
     };
     let of = share(dark.len(), cells.len());
@@ -127,7 +127,7 @@ fn otsu(values: &mut [f32]) -> (f32, f64) {
     (split, best.1 / variance.max(1e-12))
 }
 
-/// The colour of the slab where the card lies: the card's reflectance times the slab's light over
+/// The color of the slab where the card lies: the card's reflectance times the slab's light over
 /// the card's; without a card a neutral Y of 0.30 is assumed.
 pub(crate) fn base_lab(base: [f64; 3]) -> Lab {
     LinearRgb::new(base).xyz().lab()

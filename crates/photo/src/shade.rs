@@ -57,7 +57,7 @@ pub(crate) enum Likeness {
     /// It could be shade.
     Shade,
     /// It could be light of another color.
-    ColouredLight,
+    ColoredLight,
 }
 
 /// Least warmth of the dark part for damp (measured 0.15 to 0.20) and for bloom (0.03 to 0.10);
@@ -67,7 +67,7 @@ const BLOOM: f64 = 0.025;
 /// Heavily compressed pictures hold color only roughly.
 const ROUGH: f64 = 0.04;
 /// Above this warmth or this green the change is one of color more than of lightness.
-const COLOUR_ONLY: f64 = 0.6;
+const COLOR_ONLY: f64 = 0.6;
 const GREEN_ONLY: f64 = 0.3;
 
 /// Warmth from which a pattern is the slab's own; `dark` when its smaller class is the darker one.
@@ -77,8 +77,8 @@ pub(crate) fn least_warmth(dark: bool, rough: bool) -> f64 {
 
 /// Judges a pattern whose dark part must be `least` warm to be the slab's own.
 pub(crate) fn likeness(tint: Tint, least: f64) -> Likeness {
-    if tint.warm.abs() > COLOUR_ONLY || tint.green.abs() > GREEN_ONLY {
-        Likeness::ColouredLight
+    if tint.warm.abs() > COLOR_ONLY || tint.green.abs() > GREEN_ONLY {
+        Likeness::ColoredLight
     } else if tint.warm < least {
         Likeness::Shade
     } else {

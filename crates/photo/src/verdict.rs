@@ -1,18 +1,18 @@
 //! The answer: even, patchy, or can't tell, with its reasons and what they rest on.
 
-use science::colour::Lab;
+use science::color::Lab;
 
 use crate::grid::Grid;
 use crate::line::Line;
 use crate::look::Rect;
 use crate::why::Why;
 
-/// The answer to "is the slab one colour?".
+/// The answer to "is the slab one color?".
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Verdict {
-    /// One colour, as far as the picture shows. No proof of dryness.
+    /// One color, as far as the picture shows. No proof of dryness.
     Even,
-    /// More than one colour.
+    /// More than one color.
     Patchy,
     /// The picture does not settle it; the reasons say why.
     CantTell,
@@ -35,13 +35,13 @@ impl Verdict {
 pub struct Evenness {
     /// The answer.
     pub verdict: Verdict,
-    /// 95th percentile of the cells' ΔE00 to their median colour; nothing where nothing was measured.
+    /// 95th percentile of the cells' ΔE00 to their median color; nothing where nothing was measured.
     pub score_de00: Option<f64>,
-    /// ΔE00 between the mean colours of the two classes.
+    /// ΔE00 between the mean colors of the two classes.
     pub class_de00: Option<f64>,
     /// Share of the slab in the smaller class, 0 to 0.5.
     pub share: Option<f64>,
-    /// Colour of the slab by the card; nothing without a card that could be read.
+    /// Color of the slab by the card; nothing without a card that could be read.
     pub base_lab: Option<Lab>,
     /// The reasons, gravest first, and remarks. Empty only beside a verdict that nothing qualifies.
     pub why: Vec<Why>,

@@ -14,7 +14,7 @@ pub enum Why {
         least: u32,
     },
     /// The picture holds no color at all: red, green and blue are the same everywhere.
-    NoColour,
+    NoColor,
     /// Too much is over- or underexposed.
     Clipped {
         /// Share, 0 to 1.
@@ -70,7 +70,7 @@ pub enum Why {
         least: f64,
     },
     /// The pattern is one of color more than of lightness, as light of another color makes it.
-    CouldBeColouredLight {
+    CouldBeColoredLight {
         /// Warmth of the dark part, as in [`crate::Evenness::warmth`].
         warmth: f64,
     },
@@ -145,7 +145,7 @@ pub enum Why {
     /// The card given is clipped, not uniform, outside the picture, or tiny; it was not used.
     BadCard,
     /// The card says that the light is strongly colored: its strongest channel over its weakest.
-    ColouredLight {
+    ColoredLight {
         /// Strongest channel over weakest.
         ratio: f64,
         /// The most that is accepted.
@@ -169,7 +169,7 @@ impl Why {
     /// Every code there is, for the check that each has its words.
     pub const CODES: [&str; 27] = [
         "too_small",
-        "no_colour",
+        "no_color",
         "clipped",
         "dark",
         "little_slab",
@@ -178,7 +178,7 @@ impl Why {
         "joints",
         "could_be_shade",
         "could_be_glare",
-        "could_be_coloured_light",
+        "could_be_colored_light",
         "things",
         "small_marks",
         "mottle",
@@ -190,7 +190,7 @@ impl Why {
         "between",
         "no_card",
         "bad_card",
-        "coloured_light",
+        "colored_light",
         "not_the_same",
         "scores_apart",
         "not_laid_over",
@@ -206,7 +206,7 @@ impl Why {
     fn place(&self) -> usize {
         match self {
             Self::TooSmall { .. } => 0,
-            Self::NoColour => 1,
+            Self::NoColor => 1,
             Self::Clipped { .. } => 2,
             Self::Dark { .. } => 3,
             Self::LittleSlab { .. } => 4,
@@ -215,7 +215,7 @@ impl Why {
             Self::Joints { .. } => 7,
             Self::CouldBeShade { .. } => 8,
             Self::CouldBeGlare { .. } => 9,
-            Self::CouldBeColouredLight { .. } => 10,
+            Self::CouldBeColoredLight { .. } => 10,
             Self::Things { .. } => 11,
             Self::SmallMarks { .. } => 12,
             Self::Mottle { .. } => 13,
@@ -227,7 +227,7 @@ impl Why {
             Self::Between { .. } => 19,
             Self::NoCard => 20,
             Self::BadCard => 21,
-            Self::ColouredLight { .. } => 22,
+            Self::ColoredLight { .. } => 22,
             Self::NotTheSame => 23,
             Self::ScoresApart { .. } => 24,
             Self::NotLaidOver => 25,
@@ -252,7 +252,7 @@ impl Why {
             Self::Joints { count } => vec![("count", number(count))],
             Self::CouldBeShade { warmth, least } => vec![("warmth", warmth), ("least", least)],
             Self::CouldBeGlare { steepness, least } => vec![("steepness", steepness), ("least", least)],
-            Self::CouldBeColouredLight { warmth } => vec![("warmth", warmth)],
+            Self::CouldBeColoredLight { warmth } => vec![("warmth", warmth)],
             Self::Things { share } => vec![("share", share)],
             Self::SmallMarks { count, share } => vec![("count", number(count)), ("share", share)],
             Self::Mottle { parted, least } => vec![("parted", parted), ("least", least)],
@@ -262,9 +262,9 @@ impl Why {
             Self::Compressed { blockiness, most } => vec![("blockiness", blockiness), ("most", most)],
             Self::SmoothDamp { warmth, range } => vec![("warmth", warmth), ("range", range)],
             Self::Between { score_de00 } => vec![("score_de00", score_de00)],
-            Self::ColouredLight { ratio, most } => vec![("ratio", ratio), ("most", most)],
+            Self::ColoredLight { ratio, most } => vec![("ratio", ratio), ("most", most)],
             Self::ScoresApart { first, second } => vec![("first", first), ("second", second)],
-            Self::NoColour | Self::NoCard | Self::BadCard | Self::NotTheSame | Self::NotLaidOver => Vec::new(),
+            Self::NoColor | Self::NoCard | Self::BadCard | Self::NotTheSame | Self::NotLaidOver => Vec::new(),
         }
     }
 
@@ -280,17 +280,17 @@ impl Why {
         matches!(
             self,
             Self::TooSmall { .. }
-                | Self::NoColour
+                | Self::NoColor
                 | Self::Clipped { .. }
                 | Self::Dark { .. }
                 | Self::LittleSlab { .. }
                 | Self::UnevenLight { .. }
                 | Self::Blank { .. }
                 | Self::Compressed { .. }
-                | Self::ColouredLight { .. }
+                | Self::ColoredLight { .. }
                 | Self::CouldBeShade { .. }
                 | Self::CouldBeGlare { .. }
-                | Self::CouldBeColouredLight { .. }
+                | Self::CouldBeColoredLight { .. }
         )
     }
 
@@ -302,7 +302,7 @@ impl Why {
             Self::HardEdge { .. }
                 | Self::CouldBeShade { .. }
                 | Self::CouldBeGlare { .. }
-                | Self::CouldBeColouredLight { .. }
+                | Self::CouldBeColoredLight { .. }
                 | Self::SmoothDamp { .. }
                 | Self::FaintPattern { .. }
                 | Self::LargePattern { .. }

@@ -15,11 +15,11 @@ pub fn rect(marked: PictureBox, picture: &Decoded) -> Option<Rect> {
 /// Why none was seen, when none was marked.
 pub fn card(kind: Option<ReferenceCard>, marked: Option<PictureBox>, picture: &Decoded) -> Result<Card, NoCard> {
     let told = kind.map(|kind| match kind {
-        ReferenceCard::GreyCard => Reflectance::GREY_CARD,
+        ReferenceCard::GrayCard => Reflectance::GRAY_CARD,
         ReferenceCard::WhitePaper => Reflectance::WHITE_PAPER,
     });
     match marked.and_then(|marked| rect(marked, picture)) {
-        Some(rect) => Ok(Card { rect, reflectance: told.unwrap_or(Reflectance::GREY_CARD) }),
+        Some(rect) => Ok(Card { rect, reflectance: told.unwrap_or(Reflectance::GRAY_CARD) }),
         None => find_card(picture).map(|found| match told {
             Some(reflectance) => Card { reflectance, ..found.card },
             None => found.card,

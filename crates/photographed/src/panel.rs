@@ -1,8 +1,8 @@
-//! The colour and the mottling of a panel.
+//! The color and the mottling of a panel.
 
-use photo::{Decoded, PanelError, Rect, panel_colour, panel_light};
-use science::colour::Lab;
-use science::colour::preview::{PanelColour, PixelSize, PreviewError};
+use photo::{Decoded, PanelError, Rect, panel_color, panel_light};
+use science::color::Lab;
+use science::color::preview::{PanelColor, PixelSize, PreviewError};
 use slab::diary::body::PanelPhotographed;
 use units::Length;
 
@@ -11,21 +11,21 @@ use crate::card::{card, rect};
 /// The side of a panel when nobody noted it, as panels are usually poured (common practice, no source).
 const USUAL_SIDE: Length = Length::inches(18.0);
 
-/// Mean colour of a panel.
+/// Mean color of a panel.
 ///
 /// # Errors
 /// No card, or a card or panel that cannot be measured.
 pub fn panel_lab(body: &PanelPhotographed, picture: &Decoded) -> Result<Lab, PanelError> {
     let card = card(body.card, body.card_box, picture).map_err(|_| PanelError::NoCard)?;
     let area = Rect::of_panel(picture, Some(card.rect), body.panel_box.and_then(|marked| rect(marked, picture)));
-    panel_colour(picture, Some(card), area, None).map(|colour| colour.mean)
+    panel_color(picture, Some(card), area, None).map(|color| color.mean)
 }
 
 /// What an illustration of the floor is drawn from.
 #[derive(Debug, Clone)]
 pub struct Mottling {
-    /// Colours, and how they are spread over the panel.
-    pub colour: PanelColour,
+    /// Colors, and how they are spread over the panel.
+    pub color: PanelColor,
     /// How large a pixel is, and how that is known.
     pub scale_from: ScaleFrom,
 }
@@ -61,7 +61,7 @@ pub enum MottlingError {
     Preview(#[from] PreviewError),
 }
 
-/// The colours of a panel and their spread at their size on the floor. `side` is the panel's.
+/// The colors of a panel and their spread at their size on the floor. `side` is the panel's.
 ///
 /// # Errors
 /// As [`panel_lab`], and a panel of fewer than 32 pixels on a side.
@@ -79,7 +79,7 @@ pub fn panel_mottling(
     let across = 0.5 * (f64::from(whole.w) + f64::from(whole.h));
     let pixel = side.unwrap_or(USUAL_SIDE) / across * f64::from(points.step_px);
     let size = PixelSize { width: points.cols, height: points.rows };
-    let colour = PanelColour::from_light(&points.light, size, pixel)?;
+    let color = PanelColor::from_light(&points.light, size, pixel)?;
     let known = marked.is_some() && side.is_some();
-    Ok(Mottling { colour, scale_from: if known { ScaleFrom::Marked } else { ScaleFrom::Assumed } })
+    Ok(Mottling { color, scale_from: if known { ScaleFrom::Marked } else { ScaleFrom::Assumed } })
 }

@@ -27,9 +27,9 @@ fn fastest<T>(goes: usize, mut work: impl FnMut() -> T) -> f64 {
 }
 
 fn main() -> Result<(), Box<dyn Error>> {
-    let thickness = Length::millimetres(100.0);
+    let thickness = Length::millimeters(100.0);
     let room = Ambient::constant(RelativeHumidity::percent(50.0)?, Temperature::celsius(18.0));
-    let d03 = Concrete::published(Diffusivity::square_metres_per_second(4.031281e-10));
+    let d03 = Concrete::published(Diffusivity::square_meters_per_second(4.031281e-10));
     let slab = DryingSlab::new(thickness, Sides::One, d03, room.clone());
     let year = Duration::days(365.0);
     let mut space = Workspace::default();

@@ -35,7 +35,7 @@ fn rh(percent: f64) -> Outcome<RelativeHumidity> {
 /// A slab as its owner would describe it.
 fn described(chance: &mut Stream) -> Outcome<DryingSlab> {
     let sides = if chance.unit() < 0.8 { Sides::One } else { Sides::Two };
-    let thickness = Length::millimetres(chance.uniform(75.0, 200.0)?);
+    let thickness = Length::millimeters(chance.uniform(75.0, 200.0)?);
     let water_cement = Fraction::share(chance.uniform(0.40, 0.65)?)?;
     let concrete = Concrete::default_prior(water_cement, thickness, sides)?;
     let temperature = Temperature::celsius(chance.uniform(15.0, 25.0)?);
@@ -46,13 +46,13 @@ fn described(chance: &mut Stream) -> Outcome<DryingSlab> {
 }
 
 /// What D1 must be multiplied by for another shape to dry to 85 % in the same time. The prior is
-/// fitted to drying times, so the world is centred on drying times too, not on one shape's D1.
+/// fitted to drying times, so the world is centered on drying times too, not on one shape's D1.
 fn same_time(usual: Shape, other: Shape) -> Outcome<f64> {
     let time = |shape: Shape| -> Outcome<f64> {
-        let mut concrete = Concrete::published(Diffusivity::square_metres_per_second(5e-10));
+        let mut concrete = Concrete::published(Diffusivity::square_meters_per_second(5e-10));
         concrete.shape = shape;
         let ambient = Ambient::constant(rh(60.0)?, Temperature::celsius(18.0));
-        let slab = DryingSlab::new(Length::millimetres(100.0), Sides::One, concrete, ambient);
+        let slab = DryingSlab::new(Length::millimeters(100.0), Sides::One, concrete, ambient);
         let history = slab.dry(Duration::days(3000.0), &[Point::Probe], Accuracy::default())?;
         Ok(history.time_to(0, rh(85.0)?).ok_or("85 % is reached in 3000 days")?.as_days())
     };
@@ -91,7 +91,7 @@ fn truth(slab: &DryingSlab, air: (f64, f64), chance: &mut Stream) -> Outcome<Dry
     }
     real.ambient = Ambient::series(&spells)?;
     real.initial = rh(chance.uniform(97.0, 100.0)?)?;
-    real.surface = Surface::Film(Speed::metres_per_second(chance.log_normal(6e-8, 0.7)?));
+    real.surface = Surface::Film(Speed::meters_per_second(chance.log_normal(6e-8, 0.7)?));
     real.self_desiccation = Some(SelfDesiccation {
         fall: Fraction::share(chance.uniform(0.0, 0.03)?)?,
         time_constant: Duration::days(20.0),

@@ -11,7 +11,7 @@ use std::time::Instant;
 
 use recipe_world::{Laid, Law, World, design, recipe_within};
 use science::chance::{Seed, Stream};
-use science::colour::recipe::{PracticalGrid, RecipeModel, Wish};
+use science::color::recipe::{PracticalGrid, RecipeModel, Wish};
 
 #[expect(clippy::disallowed_methods, reason = "this example times the work")]
 fn least<T>(times: u32, mut work: impl FnMut() -> T) -> f64 {

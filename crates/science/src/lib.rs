@@ -1,4 +1,4 @@
-//! Numbers only: the physics, chemistry and statistics behind the judgement of a slab.
+//! Numbers only: the physics, chemistry and statistics behind the judgment of a slab.
 //!
 //! Why this crate exists: everything here can be checked against a published standard, a handbook
 //! or a reference library without knowing what a slab is. It does no input or output, reads no
@@ -12,7 +12,7 @@ pub mod absorbency;
 pub mod air;
 pub mod chance;
 pub mod chemistry;
-pub mod colour;
+pub mod color;
 pub mod concrete;
 pub mod cure;
 pub mod emission;

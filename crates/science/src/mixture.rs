@@ -81,6 +81,6 @@ impl SpecificGravity {
     /// The density it stands for at 60 °F (15.56 °C).
     #[must_use]
     pub const fn density_at_60_fahrenheit(self) -> Density {
-        Density::grams_per_millilitre(self.0 * WATER_60F_G_PER_ML)
+        Density::grams_per_milliliter(self.0 * WATER_60F_G_PER_ML)
     }
 }

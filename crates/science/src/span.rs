@@ -33,7 +33,7 @@ pub(crate) fn first_out_of_order(times: impl Iterator<Item = Duration>) -> Optio
     None
 }
 
-/// Joins neighbours that touch, in order of time: three alarm hours in a row are one span.
+/// Joins neighbors that touch, in order of time: three alarm hours in a row are one span.
 #[must_use]
 pub fn joined(pieces: impl IntoIterator<Item = Span>) -> Vec<Span> {
     let mut spans: Vec<Span> = Vec::new();

@@ -1,4 +1,4 @@
-//! Colours against `reference/colour/`: published pairs and colour-science 0.4.7 (V). Counts are
+//! Colors against `reference/color/`: published pairs and colour-science 0.4.7 (V). Counts are
 //! pinned so that no case vanishes in silence.
 
 #![expect(clippy::unwrap_used, reason = "where a check cannot go on, it fails")]
@@ -6,10 +6,10 @@
 use std::path::Path;
 
 use proptest::prelude::*;
-use science::colour::{ColourError, Lab, LinearRgb, Srgb, Xyz, ciede2000};
+use science::color::{ColorError, Lab, LinearRgb, Srgb, Xyz, ciede2000};
 
 fn rows(name: &str, count: usize) -> Vec<Vec<String>> {
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../reference/colour").join(name);
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../reference/color").join(name);
     let rows: Vec<Vec<String>> = csv::ReaderBuilder::new()
         .from_path(&path)
         .unwrap_or_else(|e| panic!("{}: {e}", path.display()))
@@ -44,7 +44,7 @@ fn the_34_published_pairs_are_met_to_1e_4() {
     }
 }
 
-/// The 47 rows flagged as a hue discontinuity have one neutral colour: it has no hue, and libraries
+/// The 47 rows flagged as a hue discontinuity have one neutral color: it has no hue, and libraries
 /// differ in the mean hue they take. With no chroma on one side the hue step is zero and the mean
 /// hue falls out, so they are held to the same tolerance as the others.
 #[test]
@@ -72,11 +72,11 @@ fn bytes_become_light_xyz_and_lab_as_in_the_reference_library() {
         for row in rows(name, count) {
             let n = numbers(&row[1..]);
             let bytes = [row[1].parse().unwrap(), row[2].parse().unwrap(), row[3].parse().unwrap()];
-            let colour = Srgb::bytes(bytes);
-            let light = colour.linear();
+            let color = Srgb::bytes(bytes);
+            let light = color.linear();
             assert!(farthest(light.as_light(), &n[3..6]) < 1e-9, "{} light", row[0]);
             assert!(farthest(light.xyz().as_values(), &n[12..15]) < 1e-9, "{} XYZ", row[0]);
-            let ours = colour.lab();
+            let ours = color.lab();
             assert!(farthest([ours.lightness(), ours.a(), ours.b()], &n[15..18]) < 1e-6, "{} Lab", row[0]);
             assert_eq!(ours.srgb().as_bytes(), bytes, "{} and back", row[0]);
             seen += 1;
@@ -89,9 +89,9 @@ fn bytes_become_light_xyz_and_lab_as_in_the_reference_library() {
 fn lab_becomes_xyz_and_screen_values_as_in_the_reference_library() {
     for row in rows("lab_to_srgb_random200.csv", 200) {
         let n = numbers(&row);
-        let colour = lab(&n[1..4]);
-        assert!(farthest(colour.xyz().as_values(), &n[4..7]) < 1e-9, "{} XYZ", row[0]);
-        assert!(farthest(colour.srgb().as_encoded(), &n[10..13]) < 1e-9, "{} sRGB", row[0]);
+        let color = lab(&n[1..4]);
+        assert!(farthest(color.xyz().as_values(), &n[4..7]) < 1e-9, "{} XYZ", row[0]);
+        assert!(farthest(color.srgb().as_encoded(), &n[10..13]) < 1e-9, "{} sRGB", row[0]);
     }
 }
 
@@ -104,13 +104,13 @@ fn equal_bytes_are_exactly_neutral() {
 }
 
 #[test]
-fn what_is_no_colour_is_refused_by_field_and_value() {
+fn what_is_no_color_is_refused_by_field_and_value() {
     let hex = Srgb::read("#7a56").unwrap_err();
-    assert_eq!(hex, ColourError::Hex("#7a56".to_owned()));
+    assert_eq!(hex, ColorError::Hex("#7a56".to_owned()));
     assert!(hex.to_string().contains("#7a563a"));
     assert!(Srgb::read("brown1").is_err());
-    assert_eq!(Lab::new(105.5, 0.0, 0.0), Err(ColourError::Lab { field: "L", value: 105.5 }));
-    assert_eq!(Lab::new(50.0, -200.5, 0.0), Err(ColourError::Lab { field: "a", value: -200.5 }));
+    assert_eq!(Lab::new(105.5, 0.0, 0.0), Err(ColorError::Lab { field: "L", value: 105.5 }));
+    assert_eq!(Lab::new(50.0, -200.5, 0.0), Err(ColorError::Lab { field: "a", value: -200.5 }));
     assert!(Lab::new(50.0, 0.0, f64::NAN).is_err());
 }
 

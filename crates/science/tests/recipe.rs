@@ -1,16 +1,16 @@
-//! The recipe model against `reference/colour/km_fit_example.csv`, and its laws and refusals.
+//! The recipe model against `reference/color/km_fit_example.csv`, and its laws and refusals.
 
 #![expect(clippy::unwrap_used, reason = "where a check cannot go on, it fails")]
 
 use proptest::prelude::*;
 use science::chance::Seed;
-use science::colour::recipe::{
+use science::color::recipe::{
     Bare, Coats, Edge, NoInterval, OutsideTested, Place, PracticalGrid, Recipe, RecipeModel, RecipeRefusal,
     SearchRefusal, Shares, StainedPanel, WaterParts, Wish,
 };
-use science::colour::{Lab, LinearRgb, Xyz, ciede2000};
+use science::color::{Lab, LinearRgb, Xyz, ciede2000};
 
-const EXAMPLE: &str = include_str!("../../../reference/colour/km_fit_example.csv");
+const EXAMPLE: &str = include_str!("../../../reference/color/km_fit_example.csv");
 
 fn recipe(parts: &[f64], water: f64, coats: u32) -> Recipe {
     Recipe {
@@ -41,7 +41,7 @@ fn light(n: &[f64]) -> LinearRgb {
 fn panels() -> (Bare, Vec<StainedPanel>) {
     let rows = example();
     let bare = Bare::of_places(&[light(&rows[0].1)]).unwrap();
-    let panel = |n: &[f64]| StainedPanel { recipe: recipe(&n[..2], n[2], n[3] as u32), colour: light(n) };
+    let panel = |n: &[f64]| StainedPanel { recipe: recipe(&n[..2], n[2], n[3] as u32), color: light(n) };
     let panels: Vec<_> = rows.iter().filter(|row| row.0 == "panel").map(|row| panel(&row.1)).collect();
     assert_eq!(panels.len(), 8);
     (bare, panels)
@@ -117,7 +117,7 @@ fn the_same_seed_gives_the_same_radius_and_another_seed_nearly_so() {
 }
 
 #[test]
-fn too_few_panels_give_a_colour_and_no_radius_and_say_what_is_needed() {
+fn too_few_panels_give_a_color_and_no_radius_and_say_what_is_needed() {
     let (bare, all) = panels();
     let why = |keep: &[usize]| {
         let kept: Vec<_> = keep.iter().map(|i| all[*i].clone()).collect();
@@ -133,7 +133,7 @@ fn too_few_panels_give_a_colour_and_no_radius_and_say_what_is_needed() {
     let one = |count: usize| {
         let panel = |water: f64, lost: f64| StainedPanel {
             recipe: recipe(&[1.0], water, 1),
-            colour: LinearRgb::new([0.3 - lost, 0.28 - lost, 0.25 - lost]),
+            color: LinearRgb::new([0.3 - lost, 0.28 - lost, 0.25 - lost]),
         };
         let four = [panel(0.0, 0.15), panel(1.0, 0.1), panel(2.0, 0.07), panel(4.0, 0.04)];
         RecipeModel::fit(&bare, &four[..count], Seed(7)).unwrap().interval().err()
@@ -188,9 +188,9 @@ fn nothing_is_foretold_beyond_what_was_tried() {
 /// Pure stains 0, 1 and 2, and nothing else, bracket every mix; two of them and one mix do not.
 #[test]
 fn a_mix_of_three_lies_within_the_triangle_of_tried_mixes() {
-    let colour = LinearRgb::new([0.15, 0.14, 0.1]);
+    let color = LinearRgb::new([0.15, 0.14, 0.1]);
     let model = |mixes: [[f64; 3]; 3]| {
-        let panels = mixes.map(|parts| StainedPanel { recipe: recipe(&parts, 1.0, 1), colour });
+        let panels = mixes.map(|parts| StainedPanel { recipe: recipe(&parts, 1.0, 1), color });
         RecipeModel::fit(&panels_bare(), &panels, Seed(7)).unwrap()
     };
     let pure = model([[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]]);
@@ -237,12 +237,12 @@ fn a_wish_that_is_a_recipe_of_exact_panels_is_found_again() {
         // p = r = 0.8 and k = 0.5 sit on the priors, so that the fit has no reason to move.
         let dose = libm::pow(f64::from(coats), 0.8) * libm::pow(1.0 + water, -0.8);
         let k = [[0.5, 0.5, 0.5], [0.5, 0.5, 0.5]];
-        let colour = [0.32, 0.28, 0.26].into_iter().enumerate().map(|(c, r)| {
+        let color = [0.32, 0.28, 0.26].into_iter().enumerate().map(|(c, r)| {
             let q = absorbed(r) + (parts[0] * k[0][c] + parts[1] * k[1][c]) * dose;
             1.0 + q - libm::sqrt(q * q + 2.0 * q)
         });
-        let colour: Vec<f64> = colour.collect();
-        StainedPanel { recipe: recipe(&parts, water, coats), colour: LinearRgb::new([colour[0], colour[1], colour[2]]) }
+        let color: Vec<f64> = color.collect();
+        StainedPanel { recipe: recipe(&parts, water, coats), color: LinearRgb::new([color[0], color[1], color[2]]) }
     };
     let plan = [([1.0, 0.0], 0.0, 1), ([1.0, 0.0], 4.0, 3), ([0.0, 1.0], 0.0, 1), ([0.0, 1.0], 4.0, 3)];
     let mut panels: Vec<_> = plan.into_iter().map(|(f, w, n)| made(f, w, n)).collect();
@@ -251,8 +251,8 @@ fn a_wish_that_is_a_recipe_of_exact_panels_is_found_again() {
     assert!(model.objective() < 1e-20, "objective {}", model.objective());
     let wish = made([0.25, 0.75], 1.5, 2);
     let predicted = model.predict(&wish.recipe).unwrap();
-    assert!(ciede2000(predicted.lab, wish.colour.xyz().lab()).as_units() < 1e-6);
-    let found = model.search(Wish::Lab(wish.colour.xyz().lab()), &PracticalGrid::usual()).unwrap();
+    assert!(ciede2000(predicted.lab, wish.color.xyz().lab()).as_units() < 1e-6);
+    let found = model.search(Wish::Lab(wish.color.xyz().lab()), &PracticalGrid::usual()).unwrap();
     // Both stains are alike here, so the mix is free; water and coats are not.
     assert_eq!((found.best.recipe.water, found.best.recipe.coats), (wish.recipe.water, wish.recipe.coats));
     assert!(found.best.expected.as_units() < 1e-6);
@@ -261,12 +261,12 @@ fn a_wish_that_is_a_recipe_of_exact_panels_is_found_again() {
 #[test]
 fn a_restless_bare_floor_widens_the_radius_of_a_pale_recipe() {
     let (_, panels) = panels();
-    let grey = |level: f64| LinearRgb::new([0.32 * level, 0.28 * level, 0.26 * level]);
+    let gray = |level: f64| LinearRgb::new([0.32 * level, 0.28 * level, 0.26 * level]);
     let radius = |places: &[LinearRgb]| {
         let model = RecipeModel::fit(&Bare::of_places(places).unwrap(), &panels, Seed(7)).unwrap();
         model.predict(&recipe(&[1.0, 0.0], 4.0, 1)).unwrap().radius.unwrap()
     };
-    assert!(radius(&[grey(0.6), grey(1.0), grey(1.6)]) > radius(&[grey(0.99), grey(1.0), grey(1.01)]));
+    assert!(radius(&[gray(0.6), gray(1.0), gray(1.6)]) > radius(&[gray(0.99), gray(1.0), gray(1.01)]));
 }
 
 #[test]
@@ -277,7 +277,7 @@ fn what_no_model_can_be_fitted_to_is_refused_by_name() {
     assert_eq!(refused(&all[..3]), RecipeRefusal::StainUntried { stain: 1 });
     let odd = StainedPanel { recipe: recipe(&[1.0], 0.0, 1), ..all[0] };
     assert_eq!(refused(&[all[0].clone(), odd]), RecipeRefusal::Stains { panel: 1, found: 1, expected: 2 });
-    let black = StainedPanel { colour: LinearRgb::new([0.1, 0.0, 0.1]), ..all[0].clone() };
+    let black = StainedPanel { color: LinearRgb::new([0.1, 0.0, 0.1]), ..all[0].clone() };
     let light = RecipeRefusal::Light { place: Place::Panel(0), channel: "green", value: 0.0 };
     assert_eq!(refused(&[black, all[3].clone()]), light);
     assert_eq!(Bare::of_places(&[]), Err(RecipeRefusal::NoBare));

@@ -1,5 +1,5 @@
 //! The radius of a recipe holds a new panel about nine times in ten, on simulated slabs with fixed
-//! seeds. The long table is `reference/colour/coverage.md`.
+//! seeds. The long table is `reference/color/coverage.md`.
 
 #![expect(clippy::unwrap_used, reason = "where a check cannot go on, it fails")]
 
@@ -8,8 +8,8 @@ mod recipe_world;
 
 use recipe_world::{Laid, Law, World, design, recipe_within};
 use science::chance::{Seed, Stream};
-use science::colour::ciede2000;
-use science::colour::recipe::RecipeModel;
+use science::color::ciede2000;
+use science::color::recipe::RecipeModel;
 
 fn held(law: Law, laid: Laid, stains: usize, panels: usize) -> f64 {
     const SLABS: u64 = 150;

@@ -1,5 +1,5 @@
 //! Measures the lines of plans: one plan as JSON on each line of standard input, one JSON answer each
-//! on standard output, in metres and square metres.
+//! on standard output, in meters and square meters.
 //!
 //! ```text
 //! cargo run -p slab --example layout_measure < plans.jsonl
@@ -18,7 +18,7 @@ use units::Fraction;
 
 fn areas(plan: &Plan, score_lines: bool) -> Result<Vec<f64>, Box<dyn Error>> {
     let sections = Sections::of(plan, Cuts { joints: true, score_lines })?;
-    let mut areas: Vec<f64> = sections.sections().iter().map(|s| s.area.as_square_metres()).collect();
+    let mut areas: Vec<f64> = sections.sections().iter().map(|s| s.area.as_square_meters()).collect();
     areas.sort_by(f64::total_cmp);
     Ok(areas)
 }
@@ -30,13 +30,13 @@ fn main() -> Result<(), Box<dyn Error>> {
         let mut patterns = Vec::new();
         let mut counts = Vec::new();
         for index in 0..plan.patterns().len() {
-            patterns.push(pattern_lines(&plan, index)?.length.as_metres());
+            patterns.push(pattern_lines(&plan, index)?.length.as_meters());
             let tiles = tiles(&plan, index, Fraction::share(0.0)?)?;
             counts.push([tiles.whole, tiles.cut]);
         }
         let answer = json!({
-            "joints_m": joint_lines(&plan)?.length.as_metres(),
-            "scores_m": score_lines(&plan)?.length.as_metres(),
+            "joints_m": joint_lines(&plan)?.length.as_meters(),
+            "scores_m": score_lines(&plan)?.length.as_meters(),
             "patterns_m": patterns,
             "panels_m2": areas(&plan, false)?,
             "sections_m2": areas(&plan, true)?,

@@ -1,5 +1,5 @@
 //! Measures slabs: one JSON line each on standard input, `area,perimeter,x,y` of each on standard
-//! output, in square metres and metres.
+//! output, in square meters and meters.
 //!
 //! ```text
 //! echo '{"outline":[[0,0],[4,0],[4,3],[0,3]],"cut_outs":[]}' | cargo run -p slab --example plan_area
@@ -15,7 +15,7 @@ use serde::Deserialize;
 use slab::plan::{Plan, PlanSpec, ShapeSpec, WrittenPoint};
 use units::Written;
 
-/// Corners in metres; other fields of the line are for the comparison.
+/// Corners in meters; other fields of the line are for the comparison.
 #[derive(Deserialize)]
 struct Line {
     outline: Vec<[f64; 2]>,
@@ -41,10 +41,10 @@ fn main() -> Result<(), Box<dyn Error>> {
         writeln!(
             out,
             "{},{},{},{}",
-            plan.area().as_square_metres(),
-            perimeter.as_metres(),
-            centroid.x.as_metres(),
-            centroid.y.as_metres()
+            plan.area().as_square_meters(),
+            perimeter.as_meters(),
+            centroid.x.as_meters(),
+            centroid.y.as_meters()
         )?;
     }
     Ok(())

@@ -242,7 +242,7 @@ fn bad_lines_are_all_named_with_field_value_and_accepted_form() {
         (r#"{"happened":"2026-03-02","body":{"kind":"por"}}"#, "body", "por"),
         (r#"{"happened":"2026-03-02","place":{},"body":{"kind":"note","text":"x"}}"#, "place", "empty"),
         (r#"{"happened":"2026-03-02","place":{"radius":"2 ft"},"body":{"kind":"note","text":"x"}}"#, "place", "radius"),
-        (r#"{"happened":"2026-03-02","colour":"red","body":{"kind":"note","text":"x"}}"#, "colour", "unknown field"),
+        (r#"{"happened":"2026-03-02","color":"red","body":{"kind":"note","text":"x"}}"#, "color", "unknown field"),
         (r#"{"id":"oil","happened":"2026-03-02","body":{"kind":"note","text":"x"}}"#, "id", "#oil"),
         (r#"[1,2]"#, "line", "not a JSON object"),
     ];

@@ -95,7 +95,7 @@ fn a_slab_without_readings_dries_as_the_calibration_table() {
 fn it_answers_as_the_single_calculation_does() {
     let lines = [JOB, POUR, CURING, CURED, SEALER, &probe("2026-04-20 00:00", 90.0), &probe("2026-05-20 00:00", 87.0)];
     let forecast = ask(&lines, LATER).forecast(1000, 1).unwrap();
-    let thickness = Length::millimetres(100.0);
+    let thickness = Length::millimeters(100.0);
     let concrete = Concrete::default_prior(Fraction::share(0.5).unwrap(), thickness, Sides::One).unwrap();
     let room = Ambient::constant(percent(60.0), Temperature::celsius(18.0));
     let mut slab = DryingSlab::new(thickness, Sides::One, concrete, room);

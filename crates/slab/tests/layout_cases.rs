@@ -55,7 +55,7 @@ fn grid(x: f64, y: f64) -> Value {
 #[test]
 fn lengths_of_patterns() {
     let column = json!([rectangle(9.0, 9.0, 2.0, 2.0)]);
-    let centre = json!([rectangle(19.0, 14.0, 2.0, 2.0)]);
+    let center = json!([rectangle(19.0, 14.0, 2.0, 2.0)]);
     let turned = json!({"grid": {"spacing_x": "10 ft", "spacing_y": "10 ft", "turn": "right 90"}});
     let zoned = json!({"grid": {"spacing_x": "10 ft", "spacing_y": "10 ft", "zone": "west"}});
     let cross = json!({"diagonal": {"spacing": "100 ft", "origin": ["20 ft", "15 ft"]}});
@@ -75,7 +75,7 @@ fn lengths_of_patterns() {
         // 36 ft and 26 ft, twice.
         (json!({"score_lines": [border]}), 124.0),
         // And around the column 2 + 2 × 2 = 6 ft on each side.
-        (json!({"score_lines": [border], "cut_outs": centre}), 148.0),
+        (json!({"score_lines": [border], "cut_outs": center}), 148.0),
         // From 5 to 40 ft, the shared part once, the part off the slab not at all.
         (json!({"score_lines": [twice]}), 35.0),
         // The same grid twice counts once over the slab.
@@ -201,7 +201,7 @@ fn sections_joined_to_what_a_crew_can_keep_wet() {
     assert!(some.iter().all(|a| *a <= 350.0) && some.len() <= 6, "{some:?}");
     let sum: f64 = some.iter().sum();
     assert!((sum - 1200.0).abs() < 1e-6);
-    // No section can join a neighbour any more.
+    // No section can join a neighbor any more.
     let last = sections.merged(Area::square_feet(350.0)).expect("a wish");
     let area = |id: usize| last.sections()[id - 1].area.as_square_feet();
     assert!(last.meetings().iter().all(|m| area(m.sections.0) + area(m.sections.1) > 350.0));

@@ -22,7 +22,7 @@ fn sections(plan: &Plan) -> Sections {
 }
 
 fn areas(sections: &Sections) -> Vec<f64> {
-    let mut areas: Vec<f64> = sections.sections().iter().map(|s| s.area.as_square_metres()).collect();
+    let mut areas: Vec<f64> = sections.sections().iter().map(|s| s.area.as_square_meters()).collect();
     areas.sort_by(f64::total_cmp);
     areas
 }
@@ -51,13 +51,13 @@ proptest! {
     fn sections_add_up_to_the_slab_and_lie_apart((outline, joints) in slab_and_joints()) {
         let Some(plan) = plan(&outline, &joints) else { return Err(TestCaseError::reject("a joint off the slab")) };
         let found = sections(&plan);
-        let whole = plan.area().as_square_metres();
+        let whole = plan.area().as_square_meters();
         prop_assert!((areas(&found).iter().sum::<f64>() - whole).abs() <= 1e-9 * whole);
         for section in found.sections().iter().filter(|s| s.piece.holes.is_empty()) {
             let Ok(patch) = Patch::polygon(&section.piece.outer) else { continue };
             for (id, shared) in found.shares(&patch) {
-                let said = if id == section.id { section.area.as_square_metres() } else { 0.0 };
-                prop_assert!((shared.as_square_metres() - said).abs() <= 1e-7 * whole, "{} in {}", section.id, id);
+                let said = if id == section.id { section.area.as_square_meters() } else { 0.0 };
+                prop_assert!((shared.as_square_meters() - said).abs() <= 1e-7 * whole, "{} in {}", section.id, id);
             }
         }
     }
@@ -68,9 +68,9 @@ proptest! {
         joints.reverse();
         joints.iter_mut().for_each(|j| j.reverse());
         let after = plan(&outline, &joints).expect("the same lines");
-        let whole = before.area().as_square_metres();
+        let whole = before.area().as_square_meters();
         prop_assert!(same(&areas(&sections(&before)), &areas(&sections(&after)), whole));
-        let ids = |p: &Plan| sections(p).sections().iter().map(|s| s.area.as_square_metres()).collect::<Vec<_>>();
+        let ids = |p: &Plan| sections(p).sections().iter().map(|s| s.area.as_square_meters()).collect::<Vec<_>>();
         prop_assert!(same(&ids(&before), &ids(&after), whole));
     }
 
@@ -82,9 +82,9 @@ proptest! {
             vec![j[0], middle, j[1]]
         };
         let after = plan(&outline, &joints.iter().map(split).collect::<Vec<_>>()).expect("the same lines");
-        let length = |p: &Plan| joint_lines(p).expect("drawn").length.as_metres();
+        let length = |p: &Plan| joint_lines(p).expect("drawn").length.as_meters();
         prop_assert!((length(&before) - length(&after)).abs() <= 1e-8 * length(&before).max(1.0));
-        prop_assert!(same(&areas(&sections(&before)), &areas(&sections(&after)), before.area().as_square_metres()));
+        prop_assert!(same(&areas(&sections(&before)), &areas(&sections(&after)), before.area().as_square_meters()));
     }
 
     #[test]
@@ -96,9 +96,9 @@ proptest! {
         let put = |(px, py): &Xy| (x + px * cos - py * sin, y + px * sin + py * cos);
         let put_all = |points: &Vec<Xy>| points.iter().map(put).collect::<Vec<_>>();
         let after = plan(&put_all(&outline), &joints.iter().map(put_all).collect::<Vec<_>>()).expect("the same slab");
-        let whole = before.area().as_square_metres();
+        let whole = before.area().as_square_meters();
         prop_assert!(same(&areas(&sections(&before)), &areas(&sections(&after)), whole));
-        let length = |p: &Plan| joint_lines(p).expect("drawn").length.as_metres();
+        let length = |p: &Plan| joint_lines(p).expect("drawn").length.as_meters();
         prop_assert!((length(&before) - length(&after)).abs() <= 1e-8 * length(&before).max(1.0));
     }
 
@@ -108,10 +108,10 @@ proptest! {
         let found = sections(&plan);
         let wish = plan.area() * share;
         let joined = found.merged(wish).expect("a wish");
-        let whole = plan.area().as_square_metres();
+        let whole = plan.area().as_square_meters();
         prop_assert!((areas(&joined).iter().sum::<f64>() - whole).abs() <= 1e-9 * whole);
         let largest = areas(&found).last().copied().unwrap_or_default();
-        let most = wish.as_square_metres().max(largest) * (1.0 + 1e-8);
+        let most = wish.as_square_meters().max(largest) * (1.0 + 1e-8);
         prop_assert!(areas(&joined).iter().all(|a| *a <= most));
     }
 }

@@ -14,7 +14,7 @@ fn numbers(value: &Value) -> Vec<f64> {
 
 fn areas(plan: &Plan, score_lines: bool) -> Vec<f64> {
     let sections = Sections::of(plan, Cuts { joints: true, score_lines }).expect("drawn");
-    let mut areas: Vec<f64> = sections.sections().iter().map(|s| s.area.as_square_metres()).collect();
+    let mut areas: Vec<f64> = sections.sections().iter().map(|s| s.area.as_square_meters()).collect();
     areas.sort_by(f64::total_cmp);
     areas
 }
@@ -28,13 +28,13 @@ fn layouts_agree_with_shapely() {
         let said: Value = serde_json::from_str(line).expect("JSON");
         let spec = PlanSpec::from_json(&said["plan"].to_string()).expect("a plan");
         let plan = Plan::resolve(&spec).expect("a sound slab");
-        let joints = joint_lines(&plan).expect("drawn").length.as_metres();
-        let scores = score_lines(&plan).expect("drawn").length.as_metres();
+        let joints = joint_lines(&plan).expect("drawn").length.as_meters();
+        let scores = score_lines(&plan).expect("drawn").length.as_meters();
         let mut pairs = vec![(joints, said["joints_m"].clone()), (scores, said["scores_m"].clone())];
         for (i, (length, counts)) in
             numbers(&said["patterns_m"]).iter().zip(said["tiles"].as_array().expect("a list")).enumerate()
         {
-            pairs.push((pattern_lines(&plan, i).expect("drawn").length.as_metres(), Value::from(*length)));
+            pairs.push((pattern_lines(&plan, i).expect("drawn").length.as_meters(), Value::from(*length)));
             let found = tiles(&plan, i, Fraction::share(0.25).expect("a share")).expect("drawn");
             assert_eq!(serde_json::json!([found.whole, found.cut]), *counts, "layout {}", layouts + 1);
             patterns += 1;
@@ -44,7 +44,7 @@ fn layouts_agree_with_shapely() {
             assert!((ours - theirs).abs() <= TOLERANCE * theirs.max(1e-3), "layout {}: {ours}, {theirs}", layouts + 1);
             lengths += 1;
         }
-        let whole = plan.area().as_square_metres();
+        let whole = plan.area().as_square_meters();
         for (key, score_lines) in [("panels_m2", false), ("sections_m2", true)] {
             let (ours, theirs) = (areas(&plan, score_lines), numbers(&said[key]));
             assert_eq!(ours.len(), theirs.len(), "layout {} {key}", layouts + 1);

@@ -75,7 +75,7 @@ fn drops() -> Vec<String> {
 }
 
 fn at(x: f64, y: f64) -> Point {
-    Point::new(Offset::metres(Length::feet(x).as_metres()), Offset::metres(Length::feet(y).as_metres()))
+    Point::new(Offset::meters(Length::feet(x).as_meters()), Offset::meters(Length::feet(y).as_meters()))
 }
 
 #[test]
@@ -153,7 +153,7 @@ fn an_untreated_spot_is_the_worst_of_its_place_and_has_its_exact_share() {
     assert!(
         map.next.iter().all(|next| {
             let (x, y) = (next.at.x - at(4.0, 5.0).x, next.at.y - at(4.0, 5.0).y);
-            Length::from(x).as_metres().hypot(Length::from(y).as_metres()) > Length::feet(2.0).as_metres()
+            Length::from(x).as_meters().hypot(Length::from(y).as_meters()) > Length::feet(2.0).as_meters()
         }),
         "nobody tests on the oil"
     );

@@ -151,7 +151,7 @@ fn the_worked_job_lies_in_the_range() {
 fn neutralizer_by_practice_covers_a_thrifty_finish() {
     let order = plain(&[]);
     // 0.03, 0.05, 0.1 gal/ft² of solution; 0.1, 0.25, 0.5 lb in each gallon; 10, 15, 25 % lost.
-    assert_need(line(&order, Item::NeutraliserWater), [30.0, 50.0, 100.0]);
+    assert_need(line(&order, Item::NeutralizerWater), [30.0, 50.0, 100.0]);
     let powder = line(&order, Item::Bicarbonate);
     // 30 × 0.1 × 1.10 = 3.3; 50 × 0.25 × 1.15 = 14.375; 100 × 0.5 × 1.25 = 62.5 lb.
     assert_need(powder, [3.3, 14.375, 62.5]);

@@ -1,12 +1,12 @@
-//! Panels and recipe sets out of diaries: what belongs together, what is left out and why. The colours
+//! Panels and recipe sets out of diaries: what belongs together, what is left out and why. The colors
 //! are made by the two-flux law itself with strengths of our own, so the right answer is known.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
 use jiff::tz::TimeZone;
 use science::chance::Seed;
-use science::colour::recipe::{NoInterval, PracticalGrid, RecipeRefusal, Wish};
-use science::colour::{LinearRgb, ciede2000};
+use science::color::recipe::{NoInterval, PracticalGrid, RecipeRefusal, Wish};
+use science::color::{LinearRgb, ciede2000};
 use slab::diary::body::PanelState;
 use slab::diary::{Context, Diary, Knowledge, SlabId, read_lines};
 use slab::panels::{BareFrom, LeftOut, panels, recipe_books, stands_for};
@@ -87,7 +87,7 @@ fn four_panels_of_one_stain_beside_a_bare_one_answer_with_a_radius() {
     assert_eq!(book.bare_from, Some(BareFrom::WithoutSealer));
     let model = book.model.as_ref().unwrap();
     assert!(model.interval().is_ok());
-    // The colours follow the law with no scatter, so a recipe that was not tried comes out.
+    // The colors follow the law with no scatter, so a recipe that was not tried comes out.
     let wish = LinearRgb::new(light(2.0, 2)).xyz().lab();
     let search = model.search(Wish::Lab(wish), &PracticalGrid::usual()).unwrap();
     assert_eq!((search.best.recipe.water.per_stain(), search.best.recipe.coats.count()), (2.0, 2));
@@ -189,7 +189,7 @@ fn names_are_the_same_in_any_capitals_and_spaces() {
     let all = panels(&slab);
     assert_eq!(all.len(), 1);
     assert_eq!(all[0].name, "P 1");
-    assert!(all[0].stained.is_some() && all[0].colour(PanelState::Sealed).is_some());
+    assert!(all[0].stained.is_some() && all[0].color(PanelState::Sealed).is_some());
 }
 
 #[test]

@@ -39,7 +39,7 @@ fn each_fault_names_field_value_and_accepted_form() {
 
     // (plan, path, what the message shows)
     let cases: Vec<(Value, &str, &str)> = vec![
-        (json!({"outline": outline, "colour": "red"}), "colour", "unknown field"),
+        (json!({"outline": outline, "color": "red"}), "color", "unknown field"),
         (outlined(json!({"circle": "5 ft"})), "outline", "unknown variant `circle`"),
         (outlined(rectangle("20 furlongs")), "outline.rectangles[0].width", "20 furlongs"),
         (outlined(rectangle("20")), "outline.rectangles[0].width", "unit is missing"),

@@ -20,7 +20,7 @@ fn rectangle(x: f64, y: f64, width: f64, depth: f64) -> Value {
 }
 
 fn at(x: f64, y: f64) -> Point {
-    Point::new(Offset::metres(x), Offset::metres(y))
+    Point::new(Offset::meters(x), Offset::meters(y))
 }
 
 fn relative(found: f64, said: f64) -> f64 {
@@ -28,7 +28,7 @@ fn relative(found: f64, said: f64) -> f64 {
 }
 
 /// A star-shaped slab around the origin, 3 to 20 m in radius; corners in order, counter-clockwise. No
-/// two neighbours stand more than a third of a turn apart, so the origin always lies inside.
+/// two neighbors stand more than a third of a turn apart, so the origin always lies inside.
 fn slab() -> impl Strategy<Value = Vec<(f64, f64)>> {
     prop::collection::vec((0.5..1.0f64, 0.4..1.0f64), 5..12).prop_flat_map(|steps| {
         (Just(steps), 3.0..20.0f64).prop_map(|(steps, radius)| {
@@ -83,9 +83,9 @@ proptest! {
         let here = plan(&json!({"outline": polygon(&corners)})).expect("sound");
         for other in [moved, backward] {
             let there = plan(&json!({"outline": polygon(&other)})).expect("sound");
-            prop_assert!(relative(there.area().as_square_metres(), here.area().as_square_metres()) < 1e-10);
+            prop_assert!(relative(there.area().as_square_meters(), here.area().as_square_meters()) < 1e-10);
             let (a, b) = (there.perimeter().expect("drawn"), here.perimeter().expect("drawn"));
-            prop_assert!(relative(a.as_metres(), b.as_metres()) < 1e-11);
+            prop_assert!(relative(a.as_meters(), b.as_meters()) < 1e-11);
         }
     }
 
@@ -94,7 +94,7 @@ proptest! {
         let moved: Vec<(f64, f64)> = corners.iter().map(|(a, b)| (a + x, b + y)).collect();
         let here = plan(&json!({"outline": polygon(&corners)})).expect("sound").centroid().expect("drawn");
         let there = plan(&json!({"outline": polygon(&moved)})).expect("sound").centroid().expect("drawn");
-        prop_assert!(there.distance(at(here.x.as_metres() + x, here.y.as_metres() + y)) < Length::metres(1e-9));
+        prop_assert!(there.distance(at(here.x.as_meters() + x, here.y.as_meters() + y)) < Length::meters(1e-9));
     }
 
     #[test]
@@ -103,7 +103,7 @@ proptest! {
         let walked = plan(&spec).expect("closes");
         prop_assert_eq!(walked.walks()[0].1.state, WalkState::Exact);
         let drawn = plan(&json!({"outline": polygon(&corners)})).expect("sound");
-        prop_assert!(relative(walked.area().as_square_metres(), drawn.area().as_square_metres()) < 1e-10);
+        prop_assert!(relative(walked.area().as_square_meters(), drawn.area().as_square_meters()) < 1e-10);
     }
 
     #[test]
@@ -116,12 +116,12 @@ proptest! {
         }
         let walked = plan(&json!({"outline": walk(corners[0], &legs, "1:20")})).expect("within the limit");
         let walk = &walked.walks()[0].1;
-        let sum = |part: fn(&slab::plan::WalkLeg) -> Offset| walk.legs.iter().map(|l| part(l).as_metres()).sum::<f64>();
-        prop_assert!(sum(|l| l.adjusted_departure()).abs() < 1e-12 * walk.perimeter.as_metres());
-        prop_assert!(sum(|l| l.adjusted_latitude()).abs() < 1e-12 * walk.perimeter.as_metres());
+        let sum = |part: fn(&slab::plan::WalkLeg) -> Offset| walk.legs.iter().map(|l| part(l).as_meters()).sum::<f64>();
+        prop_assert!(sum(|l| l.adjusted_departure()).abs() < 1e-12 * walk.perimeter.as_meters());
+        prop_assert!(sum(|l| l.adjusted_latitude()).abs() < 1e-12 * walk.perimeter.as_meters());
         // No corner moves further than the walk was open.
         for (moved, walked) in walk.points.iter().zip(unadjusted(corners[0], walk)) {
-            prop_assert!(moved.distance(walked) <= walk.misclosure + Length::metres(1e-9));
+            prop_assert!(moved.distance(walked) <= walk.misclosure + Length::meters(1e-9));
         }
     }
 
@@ -140,11 +140,11 @@ proptest! {
             ],
         });
         let plan = plan(&spec).expect("sound");
-        let zones: f64 = plan.zones().iter().map(|z| z.area().as_square_metres()).sum();
-        prop_assert!((zones + plan.cut_out_area().as_square_metres() - 96.0).abs() < 1e-6);
-        prop_assert!((plan.cut_out_area().as_square_metres() - size * size).abs() < 1e-6);
-        prop_assert!((plan.outline_area().as_square_metres() - 96.0).abs() < 1e-9);
-        prop_assert!(plan.unzoned_area().as_square_metres() < 1e-6);
+        let zones: f64 = plan.zones().iter().map(|z| z.area().as_square_meters()).sum();
+        prop_assert!((zones + plan.cut_out_area().as_square_meters() - 96.0).abs() < 1e-6);
+        prop_assert!((plan.cut_out_area().as_square_meters() - size * size).abs() < 1e-6);
+        prop_assert!((plan.outline_area().as_square_meters() - 96.0).abs() < 1e-9);
+        prop_assert!(plan.unzoned_area().as_square_meters() < 1e-6);
     }
 
     #[test]
@@ -193,8 +193,8 @@ proptest! {
         corners in slab(), x in -15.0..15.0f64, y in -15.0..15.0f64, radius in 0.2..8.0f64,
     ) {
         let plan = plan(&json!({"outline": polygon(&corners)})).expect("sound");
-        let sum = |patch: &Patch| plan.shares(patch).iter().map(|s| s.area.as_square_metres()).sum::<f64>();
-        let circle = sum(&Patch::circle(at(x, y), Length::metres(radius)).expect("a radius"));
+        let sum = |patch: &Patch| plan.shares(patch).iter().map(|s| s.area.as_square_meters()).sum::<f64>();
+        let circle = sum(&Patch::circle(at(x, y), Length::meters(radius)).expect("a radius"));
         let gon = |radius: f64| {
             let corner = |i: i32| {
                 let angle = std::f64::consts::TAU * f64::from(i) / 180.0;

@@ -39,10 +39,10 @@ fn five_hundred_random_slabs_measure_as_shapely_says() {
             assert!(off <= TOLERANCE, "slab {}: {what} {found} against {said}, off by {off:e}", i + 1);
         };
         let centroid = plan.centroid().expect("drawn");
-        near("area", plan.area().as_square_metres(), case.area_m2, case.area_m2);
-        near("perimeter", plan.perimeter().expect("drawn").as_metres(), case.perimeter_m, case.perimeter_m);
-        near("centroid x", centroid.x.as_metres(), case.centroid_m[0], case.area_m2.sqrt());
-        near("centroid y", centroid.y.as_metres(), case.centroid_m[1], case.area_m2.sqrt());
+        near("area", plan.area().as_square_meters(), case.area_m2, case.area_m2);
+        near("perimeter", plan.perimeter().expect("drawn").as_meters(), case.perimeter_m, case.perimeter_m);
+        near("centroid x", centroid.x.as_meters(), case.centroid_m[0], case.area_m2.sqrt());
+        near("centroid y", centroid.y.as_meters(), case.centroid_m[1], case.area_m2.sqrt());
         with_cut_outs += usize::from(!case.cut_outs.is_empty());
         count += 1;
     }

@@ -133,5 +133,5 @@ fn the_poor_closure_is_refused_under_a_tighter_limit() {
     // Its source gives no direction; that of (18.0737, 16.8171) east and north.
     let direction = walk.direction.expect("not exact").as_degrees();
     near(&poor.id, "direction", direction, 47.0624, 0.001);
-    assert!(walk.legs.iter().all(|l| l.departure_correction.as_metres() == 0.0), "nothing is adjusted");
+    assert!(walk.legs.iter().all(|l| l.departure_correction.as_meters() == 0.0), "nothing is adjusted");
 }

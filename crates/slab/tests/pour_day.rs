@@ -63,7 +63,7 @@ fn a_reading_evaporates_as_the_reference_cases() {
         let slab = fold(&diary, Knowledge::noted_by("2026-06-01T00:00:00Z".parse().unwrap()));
         let moment = evaporation_at(&slab, Trade::built_in(), None).unwrap();
         let wanted: f64 = cells[4].parse().unwrap();
-        let rate = moment.evaporation.estimate.rate.as_kilograms_per_square_metre_hour();
+        let rate = moment.evaporation.estimate.rate.as_kilograms_per_square_meter_hour();
         assert!((rate - wanted).abs() < 2e-5 + 1e-4 * wanted.abs(), "{row}: {rate}");
         // 0.2 lb/ft²/h is 0.97649 kg/m²/h, 0.1 is half of it (NIST SP 811, V); the band is ± 40 %.
         let level = |alarm: f64| {
@@ -103,7 +103,7 @@ fn a_series_evaporates_as_the_reference_cases() {
         assert_eq!((day.hours.len(), day.basis), (2, Basis::Recorded));
         // The row is stamped 17:00Z, the end of its hour: it begins at noon in New York.
         assert_eq!((day.hours[0].hour, day.hours[1].hour), (12, 13));
-        let rate = day.hours[0].evaporation.unwrap().estimate.rate.as_kilograms_per_square_metre_hour();
+        let rate = day.hours[0].evaporation.unwrap().estimate.rate.as_kilograms_per_square_meter_hour();
         assert!((rate - cells[4]).abs() < 2e-5 + 1e-4 * cells[4].abs(), "{row}: {rate}");
         assert!(day.hours[1].evaporation.is_none());
         rows += 1;
@@ -125,7 +125,7 @@ fn a_typical_year_is_laid_on_the_year_of_the_pour() {
     assert_eq!(day.concrete.temperature.show_fahrenheit(6), "70.000000 °F");
     let hour = &day.hours[12];
     let share =
-        hour.wind_at_slab.unwrap().as_metres_per_second() / hour.wind_at_station.unwrap().as_metres_per_second();
+        hour.wind_at_slab.unwrap().as_meters_per_second() / hour.wind_at_station.unwrap().as_meters_per_second();
     assert!((share - 0.67).abs() < 1e-12);
     let codes: Vec<&str> = day.assumptions.iter().map(Assumption::code).collect();
     assert_eq!(codes, ["concrete-temperature", "wind-from-station", "typical-year", "stamped-at-the-end"]);
@@ -137,7 +137,7 @@ fn a_typical_year_is_laid_on_the_year_of_the_pour() {
     let cell = |name: &str| row[names.iter().position(|n| n.starts_with(name)).unwrap()].parse::<f64>().unwrap();
     assert_eq!(hour.air.unwrap().show_celsius(1), format!("{:.1} °C", cell("Dry-bulb (C)")));
     assert_eq!(hour.humidity.unwrap().as_percent(), cell("RHum (%)"));
-    assert!((hour.wind_at_station.unwrap().as_metres_per_second() - cell("Wspd (m/s)")).abs() < 1e-9);
+    assert!((hour.wind_at_station.unwrap().as_meters_per_second() - cell("Wspd (m/s)")).abs() < 1e-9);
     let worst = day.worst().unwrap().evaporation.unwrap().estimate.rate;
     assert!(day.hours.iter().all(|h| h.evaporation.is_none_or(|e| e.estimate.rate <= worst)));
 }

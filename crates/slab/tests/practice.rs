@@ -117,19 +117,19 @@ fn r01_a_new_slab_waits_28_days() {
         assert_eq!(state(&young(&[], at), HoldPointId::Age), expected, "{at}");
     }
     // After 28 days a patchy look does not hold it for its age: the earlier of the two counts.
-    let patchy = r#"{"happened":"2026-04-29 09:00","body":{"kind":"colour_look","evenness":"patchy"}}"#;
+    let patchy = r#"{"happened":"2026-04-29 09:00","body":{"kind":"color_look","evenness":"patchy"}}"#;
     assert_eq!(state(&young(&[patchy], "2026-04-29T10:00:00Z"), HoldPointId::Age), State::Released);
 }
 
 #[test]
 fn r01_or_for_one_even_tone_whichever_is_first() {
     let look = |evenness: &str| {
-        format!(r#"{{"happened":"2026-04-20 09:00","body":{{"kind":"colour_look","evenness":"{evenness}"}}}}"#)
+        format!(r#"{{"happened":"2026-04-20 09:00","body":{{"kind":"color_look","evenness":"{evenness}"}}}}"#)
     };
     let at = "2026-04-20T10:00:00Z";
     let even = young(&[&look("even")], at);
     assert_eq!(state(&even, HoldPointId::Age), State::Released);
-    assert!(told(&even, HoldPointId::Age, Code::OneColour));
+    assert!(told(&even, HoldPointId::Age, Code::OneColor));
     assert_eq!(state(&young(&[&look("patchy")], at), HoldPointId::Age), State::Held);
     // Even in one place is not all over.
     let in_part = r#"{"happened":"2026-03-30 06:15","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"front","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"20 ft","depth":"30 ft"}]}},{"name":"back"}]}}"#;
@@ -140,7 +140,7 @@ fn r01_or_for_one_even_tone_whichever_is_first() {
 #[test]
 fn r02_an_old_slab_is_never_held_for_its_age() {
     let old = READY[0].replace(r#""age":"new""#, r#""age":"existing""#);
-    let patchy = r#"{"happened":"2026-04-02 09:00","body":{"kind":"colour_look","evenness":"patchy"}}"#;
+    let patchy = r#"{"happened":"2026-04-02 09:00","body":{"kind":"color_look","evenness":"patchy"}}"#;
     for more in [&[][..], &[patchy], &[READY[3]]] {
         let standing = stands(&[&[old.as_str(), READY[1]], more].concat(), "2026-04-03T09:00:00Z");
         assert_eq!(state(&standing, HoldPointId::Age), State::Released);
@@ -271,7 +271,7 @@ fn r07_a_wax_like_shaving_proves_a_film() {
 #[test]
 fn r07_a_film_can_be_present_and_invisible() {
     // One even color and a clean look release age and contamination, and say nothing of a film.
-    let even = r#"{"happened":"2026-05-02 08:00","body":{"kind":"colour_look","evenness":"even"}}"#;
+    let even = r#"{"happened":"2026-05-02 08:00","body":{"kind":"color_look","evenness":"even"}}"#;
     let standing = ready(&["water_drop", "scrape"], &[even]);
     assert_eq!(state(&standing, HoldPointId::Age), State::Released);
     assert_eq!(state(&standing, HoldPointId::Contamination), State::Released);
@@ -455,7 +455,7 @@ fn r17_any_coating_or_residue_on_the_paste_stops_the_job() {
     let mut coats = 0;
     for incident in Trade::built_in().incidents() {
         let standing = spoiled(&incident.id, &[]);
-        assert_ne!(standing.overall.state, State::Released, "{}: nothing in the catalogue is ignored", incident.id);
+        assert_ne!(standing.overall.state, State::Released, "{}: nothing in the catalog is ignored", incident.id);
         if matches!(incident.blocks, Blocks::Film | Blocks::Residue) {
             coats += 1;
             assert_eq!(standing.overall.state, State::Held, "{}", incident.id);
@@ -465,7 +465,7 @@ fn r17_any_coating_or_residue_on_the_paste_stops_the_job() {
             assert_ne!(spoiled(&incident.id, &[looked]).overall.state, State::Released, "{}", incident.id);
         }
     }
-    assert!(coats >= 10, "{coats} films and residues in the catalogue");
+    assert!(coats >= 10, "{coats} films and residues in the catalog");
     // A sealer on an old floor is a film like another: the blade tells.
     let sealed = r#"{"happened":"2026-05-02 10:10","body":{"kind":"solvent_wipe","result":"sticky_or_yellow"}}"#;
     assert_ne!(state(&ready(&[], &[sealed]), HoldPointId::Membrane), State::Released);

@@ -38,10 +38,10 @@ fn sample() -> impl Strategy<Value = Sample> {
         air: air.map(Temperature::celsius),
         humidity: humidity.map(|h| RelativeHumidity::percent(h).unwrap()),
         dew_point: dew_point.map(Temperature::celsius),
-        wind: wind.map(Speed::metres_per_second),
+        wind: wind.map(Speed::meters_per_second),
         slab: slab.map(Temperature::celsius),
         pressure: pressure.map(Pressure::hectopascals),
-        rain: rain.map(Length::millimetres),
+        rain: rain.map(Length::millimeters),
     })
 }
 

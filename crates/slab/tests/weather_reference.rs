@@ -20,7 +20,7 @@ fn repository() -> PathBuf {
 fn read(file: &str, form: Form) -> Import {
     let bytes = std::fs::read(repository().join(file)).unwrap();
     let read = import(&bytes, None, None, &TimeZone::UTC).unwrap();
-    assert_eq!(read.form, form, "recognised from the content");
+    assert_eq!(read.form, form, "recognized from the content");
     read
 }
 
@@ -37,9 +37,9 @@ fn fields(sample: &Sample) -> [Option<f64>; FIELDS] {
         sample.air.map(Temperature::as_celsius),
         sample.humidity.map(RelativeHumidity::as_percent),
         sample.dew_point.map(Temperature::as_celsius),
-        sample.wind.map(Speed::as_metres_per_second),
+        sample.wind.map(Speed::as_meters_per_second),
         sample.pressure.map(Pressure::as_hectopascals),
-        sample.rain.map(Length::as_millimetres),
+        sample.rain.map(Length::as_millimeters),
     ]
 }
 
@@ -102,7 +102,7 @@ fn says_site_hours_and_typical_year() {
     let site = read.site.unwrap();
     assert_eq!(site.name, "GREENSBORO PIEDMONT TRIAD INT, NC");
     assert!(close(site.latitude_degrees, 36.1) && close(site.longitude_degrees, -79.95));
-    assert!(close(site.elevation.as_metres(), 273.0));
+    assert!(close(site.elevation.as_meters(), 273.0));
     assert_eq!(site.standard_offset, Offset::constant(-5));
     assert!(read.series.typical_year);
     assert!(read.assumed.contains(&Assumption::TypicalYear { first: 1980, last: 1996 }));

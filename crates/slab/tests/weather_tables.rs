@@ -26,7 +26,7 @@ fn near(found: Option<f64>, wanted: f64) -> bool {
 
 /// Header of each way to name the columns; the row is 54.5 °F, 61 %, 10 mph, 50 °F and so on.
 #[test]
-fn columns_are_recognised_in_two_languages_and_any_order() {
+fn columns_are_recognized_in_two_languages_and_any_order() {
     let cases = [
         ("time,air °F,RH %,wind mph,slab F", "2026-03-02 14:00,54.5,61,10,50"),
         ("RH %,slab F,time,wind mph,air °F", "61,50,2026-03-02 14:00,10,54.5"),
@@ -50,7 +50,7 @@ fn columns_are_recognised_in_two_languages_and_any_order() {
         let celsius = near(sample.air.map(|t| t.as_celsius()), 12.5);
         assert!(celsius || near(sample.air.map(|t| t.as_fahrenheit()), 54.5), "{header}: {sample:?}");
         assert!(near(sample.humidity.map(|h| h.as_percent()), 61.0), "{header}: {sample:?}");
-        assert!(near(sample.wind.map(|w| w.as_metres_per_second()), 4.4704), "{header}: {sample:?}");
+        assert!(near(sample.wind.map(|w| w.as_meters_per_second()), 4.4704), "{header}: {sample:?}");
         assert!(near(sample.slab.map(|t| t.as_celsius()), 10.0), "{header}: {sample:?}");
         // 14:00 in New York in winter; 2/3/2026 alone is read month first, as said below.
         let at = if header.starts_with("fecha\t") { "2026-02-03T19:00:00Z" } else { "2026-03-02T19:00:00Z" };
@@ -79,9 +79,9 @@ fn all_quantities_and_units_convert() {
     let sample = &read.series.samples[0];
     assert!(near(sample.air.map(|t| t.as_celsius()), 26.85));
     assert!(near(sample.dew_point.map(|t| t.as_celsius()), 5.0));
-    assert!(near(sample.wind.map(|w| w.as_metres_per_second()), 18_520.0 / 3600.0));
+    assert!(near(sample.wind.map(|w| w.as_meters_per_second()), 18_520.0 / 3600.0));
     assert!(near(sample.pressure.map(|p| p.as_pascals()), 29.92 * 3386.389));
-    assert!(near(sample.rain.map(|r| r.as_millimetres()), 6.35));
+    assert!(near(sample.rain.map(|r| r.as_millimeters()), 6.35));
 }
 
 #[test]

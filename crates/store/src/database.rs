@@ -26,7 +26,7 @@ pub(crate) fn open(path: &Path) -> Result<Connection, StoreError> {
     let mut connection = Connection::open(path).map_err(&failed)?;
     connection.busy_timeout(PATIENCE).map_err(&failed)?;
     // Look before touching: even the journal mode would change a newer program's file.
-    recognise(&connection, path)?;
+    recognize(&connection, path)?;
     set_journal(&connection)?;
     set_up(&connection)?;
     migrate(&mut connection, path)?;
@@ -58,7 +58,7 @@ fn set_up(connection: &Connection) -> Result<(), StoreError> {
 }
 
 /// The version of the tables, when they are ours and not newer than this program.
-fn recognise(connection: &Connection, path: &Path) -> Result<usize, StoreError> {
+fn recognize(connection: &Connection, path: &Path) -> Result<usize, StoreError> {
     // Tables first: they and their version appear together, so tables seen here had a version
     // before it is asked for, even when another program is making the store at this moment.
     let look = || -> rusqlite::Result<(i64, i64)> {
@@ -113,12 +113,12 @@ fn set_journal(connection: &Connection) -> Result<(), StoreError> {
 /// Applies what is missing, all or nothing. The version is read again inside the transaction, since
 /// another program may have done it while this one waited.
 fn migrate(connection: &mut Connection, path: &Path) -> Result<(), StoreError> {
-    if recognise(connection, path)? == MIGRATIONS.len() {
+    if recognize(connection, path)? == MIGRATIONS.len() {
         return Ok(());
     }
     let failed = StoreError::database("bringing the tables up to date");
     let transaction = connection.transaction_with_behavior(TransactionBehavior::Immediate).map_err(&failed)?;
-    let done = recognise(&transaction, path)?;
+    let done = recognize(&transaction, path)?;
     for sql in &MIGRATIONS[done..] {
         transaction.execute_batch(sql).map_err(&failed)?;
     }

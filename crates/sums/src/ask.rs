@@ -31,7 +31,7 @@ pub fn ask(sum: &str, typed: &Typed, files: &dyn Files) -> Result<Sum, SumError>
 }
 
 /// The same texts with the unit of their field behind bare numbers, for a page that shows the unit
-/// beside the input. Shares up to 1 stay as they are: they could mean per cent or a share, and the
+/// beside the input. Shares up to 1 stay as they are: they could mean percent or a share, and the
 /// calculation asks back.
 #[must_use]
 pub fn with_units(sum: &str, typed: &Typed, measure: Measure) -> Vec<(String, Vec<String>)> {

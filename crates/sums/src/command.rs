@@ -5,8 +5,8 @@ use clap::Subcommand;
 use crate::error::SumError;
 use crate::files::{Files, Reader};
 use crate::kinds::{
-    colour_difference, dew_point, dilute, drying, emission, equivalent_age, evaporation, film, joints, markup,
-    neutralise, purge, ventilate, volume,
+    color_difference, dew_point, dilute, drying, emission, equivalent_age, evaporation, film, joints, markup,
+    neutralize, purge, ventilate, volume,
 };
 use crate::sum::Sum;
 
@@ -47,9 +47,9 @@ pub enum SumCommand {
     /// Base that takes up an acid, and what to tell the sewer authority
     #[command(
         alias = "neutralize",
-        after_help = "Example:\n  underfoot sums neutralise --volume \"1 gal\" --strength \"31.45 %\" --base sodium-bicarbonate"
+        after_help = "Example:\n  underfoot sums neutralize --volume \"1 gal\" --strength \"31.45 %\" --base sodium-bicarbonate"
     )]
-    Neutralise(neutralise::Neutralise),
+    Neutralize(neutralize::Neutralize),
     /// Fresh air for solvent vapor: for health and for the explosive limit
     #[command(after_help = "Example:\n  \
         underfoot sums ventilate --substance xylene --liquid \"2 gal\" --part \"70 %\" --over \"60 min\" --room \"5000 ft3\"")]
@@ -75,10 +75,10 @@ pub enum SumCommand {
     /// How far two colors lie apart
     #[command(
         alias = "color-difference",
-        after_help = "Examples:\n  underfoot sums colour-difference \"#7a563a\" \"#6e5138\"\n  \
-            underfoot sums colour-difference \"39.7, 11.4, 22.2\" \"42, 10, 21\""
+        after_help = "Examples:\n  underfoot sums color-difference \"#7a563a\" \"#6e5138\"\n  \
+            underfoot sums color-difference \"39.7, 11.4, 22.2\" \"42, 10, 21\""
     )]
-    ColourDifference(colour_difference::ColourDifference),
+    ColorDifference(color_difference::ColorDifference),
 }
 
 /// Calculates.
@@ -95,13 +95,13 @@ pub fn run(command: &SumCommand, files: &dyn Files) -> Result<Sum, SumError> {
         SumCommand::Emission(args) => emission::run(args),
         SumCommand::Film(args) => film::run(args),
         SumCommand::Dilute(args) => dilute::run(args),
-        SumCommand::Neutralise(args) => neutralise::run(args),
+        SumCommand::Neutralize(args) => neutralize::run(args),
         SumCommand::Ventilate(args) => ventilate::run(args),
         SumCommand::Purge(args) => purge::run(args),
         SumCommand::Volume(args) => volume::run(args),
         SumCommand::Joints(args) => joints::run(args),
         SumCommand::Markup(args) => markup::run(args),
-        SumCommand::ColourDifference(args) => colour_difference::run(args),
+        SumCommand::ColorDifference(args) => color_difference::run(args),
     };
     let notes = reader.into_notes();
     match answer {
@@ -128,13 +128,13 @@ impl SumCommand {
             Self::Emission(_) => "emission",
             Self::Film(_) => "film",
             Self::Dilute(_) => "dilute",
-            Self::Neutralise(_) => "neutralise",
+            Self::Neutralize(_) => "neutralize",
             Self::Ventilate(_) => "ventilate",
             Self::Purge(_) => "purge",
             Self::Volume(_) => "volume",
             Self::Joints(_) => "joints",
             Self::Markup(_) => "markup",
-            Self::ColourDifference(_) => "colour-difference",
+            Self::ColorDifference(_) => "color-difference",
         }
     }
 }

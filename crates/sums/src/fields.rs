@@ -38,8 +38,8 @@ impl Shown {
         }
         let value = match self {
             // Far below what decimals can hold.
-            Self::Diffusivity(d) => return vec![(format!("{name}_m2_s"), json!(d.as_square_metres_per_second()))],
-            Self::FaceFilm(s) => return vec![(format!("{name}_m_s"), json!(s.as_metres_per_second()))],
+            Self::Diffusivity(d) => return vec![(format!("{name}_m2_s"), json!(d.as_square_meters_per_second()))],
+            Self::FaceFilm(s) => return vec![(format!("{name}_m_s"), json!(s.as_meters_per_second()))],
             Self::Code(code) => json!(code),
             Self::Codes(codes) => json!(codes),
             Self::Text(text) => json!(text),
@@ -75,33 +75,33 @@ impl Shown {
                 vec![In("_c_degrees", d.as_celsius_degrees(), 3), In("_f_degrees", d.as_fahrenheit_degrees(), 3)]
             }
             Self::Humidity(h) => vec![In("_pct", h.as_percent(), 3)],
-            Self::Length(l) => vec![In("_m", l.as_metres(), 4), In("_ft", l.as_feet(), 4)],
-            Self::Thickness(l) => vec![In("_mm", l.as_millimetres(), 3), In("_in", l.as_inches(), 4)],
-            Self::Film(f) => vec![In("_um", f.as_micrometres(), 3), In("_mil", f.as_mils(), 5)],
-            Self::Area(a) => vec![In("_m2", a.as_square_metres(), 4), In("_ft2", a.as_square_feet(), 4)],
-            Self::Liquid(v) => vec![In("_l", v.as_litres(), 4), In("_gal", v.as_us_gallons(), 5)],
-            Self::Concrete(v) => vec![In("_m3", v.as_cubic_metres(), 5), In("_yd3", v.as_cubic_yards(), 5)],
-            Self::Space(v) => vec![In("_m3", v.as_cubic_metres(), 5), In("_ft3", v.as_cubic_feet(), 4)],
+            Self::Length(l) => vec![In("_m", l.as_meters(), 4), In("_ft", l.as_feet(), 4)],
+            Self::Thickness(l) => vec![In("_mm", l.as_millimeters(), 3), In("_in", l.as_inches(), 4)],
+            Self::Film(f) => vec![In("_um", f.as_micrometers(), 3), In("_mil", f.as_mils(), 5)],
+            Self::Area(a) => vec![In("_m2", a.as_square_meters(), 4), In("_ft2", a.as_square_feet(), 4)],
+            Self::Liquid(v) => vec![In("_l", v.as_liters(), 4), In("_gal", v.as_us_gallons(), 5)],
+            Self::Concrete(v) => vec![In("_m3", v.as_cubic_meters(), 5), In("_yd3", v.as_cubic_yards(), 5)],
+            Self::Space(v) => vec![In("_m3", v.as_cubic_meters(), 5), In("_ft3", v.as_cubic_feet(), 4)],
             Self::Mass(m) => vec![In("_kg", m.as_kilograms(), 5), In("_lb", m.as_pounds(), 5)],
             Self::Grams(m) => vec![In("_g", m.as_grams(), 4)],
             Self::Coverage(c) => {
-                vec![In("_m2_l", c.as_square_metres_per_litre(), 5), In("_ft2_gal", c.as_square_feet_per_gallon(), 3)]
+                vec![In("_m2_l", c.as_square_meters_per_liter(), 5), In("_ft2_gal", c.as_square_feet_per_gallon(), 3)]
             }
             Self::Density(d) => {
-                vec![In("_g_ml", d.as_grams_per_millilitre(), 5), In("_lb_gal", d.as_pounds_per_gallon(), 4)]
+                vec![In("_g_ml", d.as_grams_per_milliliter(), 5), In("_lb_gal", d.as_pounds_per_gallon(), 4)]
             }
             Self::Emission(e) => vec![
-                In("_g_m2_d", e.as_grams_per_square_metre_day(), 4),
+                In("_g_m2_d", e.as_grams_per_square_meter_day(), 4),
                 In("_lb_1000ft2_d", e.as_pounds_per_thousand_square_feet_day(), 4),
             ],
             Self::Evaporation(e) => vec![
-                In("_kg_m2_h", e.as_kilograms_per_square_metre_hour(), 5),
+                In("_kg_m2_h", e.as_kilograms_per_square_meter_hour(), 5),
                 In("_lb_ft2_h", e.as_pounds_per_square_foot_hour(), 6),
             ],
             Self::Flow(f) => {
-                vec![In("_m3_h", f.as_cubic_metres_per_hour(), 4), In("_cfm", f.as_cubic_feet_per_minute(), 5)]
+                vec![In("_m3_h", f.as_cubic_meters_per_hour(), 4), In("_cfm", f.as_cubic_feet_per_minute(), 5)]
             }
-            Self::Wind(s) => vec![In("_m_s", s.as_metres_per_second(), 4), In("_mph", s.as_miles_per_hour(), 4)],
+            Self::Wind(s) => vec![In("_m_s", s.as_meters_per_second(), 4), In("_mph", s.as_miles_per_hour(), 4)],
             Self::AirPressure(p) => {
                 vec![In("_kpa", p.as_kilopascals(), 5), In("_inhg", p.as_inches_of_mercury(), 5)]
             }

@@ -155,7 +155,7 @@ const HINTS: &[(&str, &[Hint])] = &[
         ],
     ),
     (
-        "neutralise",
+        "neutralize",
         &[
             main("volume", "1 gal", "4 L").filled(),
             main("strength", "31.45 %", "31.45 %").filled(),
@@ -223,7 +223,7 @@ const HINTS: &[(&str, &[Hint])] = &[
     ),
     ("markup", &[main("markup", "25 %", "25 %").filled(), main("margin", "20 %", "20 %")]),
     (
-        "colour-difference",
+        "color-difference",
         &[main("first", "#7a563a", "#7a563a").filled(), main("second", "42, 10, 21", "42, 10, 21").filled()],
     ),
 ];

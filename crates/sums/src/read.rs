@@ -48,7 +48,7 @@ pub(crate) fn quantity<Q: Notation>(name: &str, text: &str) -> Result<Q, SumErro
     Q::read(text).map_err(|e| refused(name, e))
 }
 
-/// Reads a humidity; a bare number above 1 is per cent, since no air has 60 times its share.
+/// Reads a humidity; a bare number above 1 is percent, since no air has 60 times its share.
 pub(crate) fn humidity(name: &str, text: &str) -> Result<RelativeHumidity, SumError> {
     match bare(text) {
         None => quantity(name, text),
@@ -60,7 +60,7 @@ pub(crate) fn humidity(name: &str, text: &str) -> Result<RelativeHumidity, SumEr
     }
 }
 
-/// Reads a share of the whole: `25 %`, 0.25, or 25 for per cent.
+/// Reads a share of the whole: `25 %`, 0.25, or 25 for percent.
 pub(crate) fn share(name: &str, text: &str) -> Result<Fraction, SumError> {
     match bare(text) {
         Some(1.0) => Err(unclear(name, text, "one-or-all")),

@@ -5,7 +5,7 @@ use std::fmt::Display;
 use science::MixtureError;
 use science::air::{AirError, SeriesError};
 use science::chemistry::ChemistryError;
-use science::colour::ColourError;
+use science::color::ColorError;
 use science::concrete::ConcreteError;
 use science::cure::CureError;
 use science::emission::EmissionError;
@@ -150,7 +150,7 @@ impl Refused for MarkupError {
     }
 }
 
-impl Refused for ColourError {
+impl Refused for ColorError {
     fn what(&self) -> What {
         beyond(&[], "lab-range")
     }

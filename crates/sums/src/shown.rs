@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
-use science::colour::Lab;
+use science::color::Lab;
 use science::cure::TemperatureTime;
 use units::{
     AirFlow, Area, Concentration, Coverage, Density, Diffusivity, Duration, EvaporationRate, FilmThickness, Length,
@@ -114,7 +114,7 @@ impl Shown {
             Self::Evaporation(e) => voice.evaporation(*e),
             Self::Flow(f) => voice.air_flow(*f),
             Self::Wind(s) => voice.speed(*s),
-            Self::FaceFilm(s) => format!("{:.2e} m/s", s.as_metres_per_second()),
+            Self::FaceFilm(s) => format!("{:.2e} m/s", s.as_meters_per_second()),
             Self::AirPressure(p) => voice.air_pressure(*p),
             Self::Strength(p) => voice.strength(*p),
             Self::Diffusivity(d) => voice.diffusivity(*d),

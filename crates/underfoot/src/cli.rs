@@ -174,7 +174,7 @@ pub(crate) enum Command {
     Drawing(crate::commands::drawing::DrawingArgs),
     /// Measure photographs: is the slab one color, what color is a panel
     #[command(after_help = "Examples:\n  underfoot photo evenness slab.jpg --card 964,359,221,165\n  \
-                      underfoot photo colour panel.jpg --card 60,40,220,160")]
+                      underfoot photo color panel.jpg --card 60,40,220,160")]
     Photo {
         #[command(subcommand)]
         what: crate::commands::photo::PhotoCommand,

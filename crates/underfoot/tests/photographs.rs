@@ -53,7 +53,7 @@ fn the_hash_is_blake3() {
 fn a_photograph_is_stored_under_the_hash_of_what_is_kept_and_the_entry_names_it() {
     let site = Site::with_slab();
     for name in PICTURES {
-        site.run(&["log", "slab-photograph", "card=grey_card", "evenness=patchy", "--photo", &put(&site, name)])
+        site.run(&["log", "slab-photograph", "card=gray_card", "evenness=patchy", "--photo", &put(&site, name)])
             .ends(0);
     }
     let kept = kept(&site, "slab-photograph");

@@ -20,7 +20,7 @@ fn run(site: &Site, args: &[&str]) -> Ran {
     site.run(&all)
 }
 
-/// The diary of the demo carries the colours that its photographs measure: nothing was typed by hand.
+/// The diary of the demo carries the colors that its photographs measure: nothing was typed by hand.
 #[test]
 fn the_demos_colors_are_those_of_its_photographs() {
     let lines = std::fs::read_to_string(common::repository("demo/slab.jsonl")).unwrap();
@@ -44,7 +44,7 @@ fn the_demos_colors_are_those_of_its_photographs() {
         let (inner_w, inner_h) = ((f64::from(w) * 0.9) as u32, (f64::from(h) * 0.9) as u32);
         let area = format!("{},{},{inner_w},{inner_h}", x + (w - inner_w) / 2, y + (h - inner_h) / 2);
         let card = boxed("card_box").map(|n| n.to_string()).join(",");
-        let seen = site.run(&["photo", "colour", &file, "--card", &card, "--area", &area, "--json"]).ends(0).json();
+        let seen = site.run(&["photo", "color", &file, "--card", &card, "--area", &area, "--json"]).ends(0).json();
         for at in 0..3 {
             let (told, is) = (entry["body"]["lab"][at].as_f64().unwrap(), seen["lab"][at].as_f64().unwrap());
             assert!((told - is).abs() <= 0.0051, "{file}: {told} {is}");

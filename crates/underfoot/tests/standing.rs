@@ -106,7 +106,7 @@ fn a_ready_slab_ends_with_0_and_says_so() {
 fn what_was_noted_later_counts_only_when_asked_by_what_happened() {
     let site = Site::with_slab();
     // Looked at on 20 March, written down now.
-    site.run(&["log", "colour-look", "evenness=even", "--happened", "2026-03-20 09:00"]).ends(0);
+    site.run(&["log", "color-look", "evenness=even", "--happened", "2026-03-20 09:00"]).ends(0);
     let age = |more: &[&str]| {
         let args = [&["standing", "--at", "2026-03-21T12:00", "--json"], more].concat();
         let standing = site.run(&args).ends(1).json();
@@ -117,7 +117,7 @@ fn what_was_noted_later_counts_only_when_asked_by_what_happened() {
     assert_eq!(age(&["--known", "noted"]), word("noted", "held"));
     assert_eq!(age(&["--known", "happened"]), word("happened", "released"));
     let listed = |known: &str| {
-        let args = ["diary", "--at", "2026-03-21T12:00", "--known", known, "--kind", "colour-look", "--json"];
+        let args = ["diary", "--at", "2026-03-21T12:00", "--known", known, "--kind", "color-look", "--json"];
         site.run(&args).ends(0).json_lines().len()
     };
     assert_eq!((listed("noted"), listed("happened")), (0, 1));
@@ -145,8 +145,8 @@ fn a_correction_counts_from_when_it_was_noted() {
     let site = Site::with_slab();
     site.log_lines(
         r##"
-{"id":"#look","happened":"2026-03-12 09:00","body":{"kind":"colour_look","evenness":"even"}}
-{"replaces":"#look","happened":"2026-03-12 09:00","noted":"2026-03-14 09:00","body":{"kind":"colour_look","evenness":"patchy"}}
+{"id":"#look","happened":"2026-03-12 09:00","body":{"kind":"color_look","evenness":"even"}}
+{"replaces":"#look","happened":"2026-03-12 09:00","noted":"2026-03-14 09:00","body":{"kind":"color_look","evenness":"patchy"}}
 "##,
     )
     .ends(0);

@@ -41,13 +41,13 @@ const ASKED: [&[&str]; 14] = [
     &["emission", "--gain", "2.5 g", "--area", "0.4876 ft2", "--time", "50 h", "--limit", "3 lb"],
     &["film", "--solids", "25 %", "--dry", "1.5 mil", "--thinner", "10 %", "--area", "1000 ft2"],
     &["dilute", "--baume", "20", "--to", "10 %"],
-    &["neutralise", "--volume", "1 gal", "--strength", "31.45 %", "--ph", "1.5"],
+    &["neutralize", "--volume", "1 gal", "--strength", "31.45 %", "--ph", "1.5"],
     &["ventilate", "--substance", "xylene", "--liquid", "2 gal", "--part", "70", "--over", "1 h", "--room", "5000 ft3"],
     &["purge", "--room", "5000 ft3", "--fan", "2000 cfm", "--removal", "95 %"],
     &["volume", "--area", "600 ft2", "--thickness", "4 in", "--panels", "3"],
     &["joints", "--length", "60 ft", "--width", "30 ft", "--thickness", "4 in"],
     &["markup", "--margin", "20"],
-    &["colour-difference", "#7a563a", "42, 10, 21"],
+    &["color-difference", "#7a563a", "42, 10, 21"],
 ];
 
 #[test]
@@ -298,7 +298,7 @@ fn film() {
 
 /// `chem_worked_examples.csv` and `hcl_baume.csv`: by mass through tabulated density (V by arithmetic).
 #[test]
-fn dilute_and_neutralise() {
+fn dilute_and_neutralize() {
     let file = "physics/chem_worked_examples.csv";
     let found = results(&["dilute", "--stock", "31.45 %", "--parts", "1:4"]);
     near(&found, "strength_pct", row(file, "\"1:4 by volume, 31.45% acid + water -> mass % HCl\",")[0], 1e-3);
@@ -306,13 +306,13 @@ fn dilute_and_neutralise() {
     let wished = results(&["dilute", "--stock", "31.45 %", "--to", "10 %", "--volume", "1 gal"]);
     near(&wished, "hydrogen_chloride_kg", row(file, "\"HCl in 1 US gal of 10%, g\",")[0] / 1000.0, 1e-4);
 
-    let args = ["neutralise", "--volume", "1 gal", "--strength", "31.45 %"];
+    let args = ["neutralize", "--volume", "1 gal", "--strength", "31.45 %"];
     let base = results(&args);
     near(&base, "base_mass_lb", row(file, "\" .. lb\",")[0], 1e-3);
     near(&base, "carbon_dioxide_gas_m3", row(file, "\"CO2 evolved with NaHCO3, L at 25C 1atm\",")[0] / 1000.0, 1e-4);
     assert_eq!(base["tell"].as_array().unwrap().len(), 7, "what to tell the sewer authority");
     let ash = results(&[&args[..], &["--base", "sodium-carbonate"]].concat());
-    near(&ash, "base_mass_kg", row(file, "\"Na2CO3 to neutralise it, kg\",")[0], 1e-3);
+    near(&ash, "base_mass_kg", row(file, "\"Na2CO3 to neutralize it, kg\",")[0], 1e-3);
     let low = results(&[&args[..], &["--ph", "1.5"]].concat());
     assert_eq!(low["waste_ph"], serde_json::json!(["below-sewer-floor", "corrosive-hazardous-waste"]));
     // Nothing is ever called safe to pour.
@@ -390,12 +390,12 @@ fn markup() {
 
 /// Pair 1 of `ciede2000_sharma34.csv` (V) and a screen color of `srgb_check_values.csv` (V).
 #[test]
-fn colour_difference() {
-    let pair = row("colour/ciede2000_sharma34.csv", "1,50.0000,2.6772,-79.7751,50.0000,0.0000,-82.7485,");
-    let found = results(&["colour-difference", "50, 2.6772, -79.7751", "50,0,-82.7485"]);
+fn color_difference() {
+    let pair = row("color/ciede2000_sharma34.csv", "1,50.0000,2.6772,-79.7751,50.0000,0.0000,-82.7485,");
+    let found = results(&["color-difference", "50, 2.6772, -79.7751", "50,0,-82.7485"]);
     near(&found, "difference", pair[0], 1e-4);
-    let brown = row("colour/srgb_check_values.csv", "brown_stain,122,86,58,");
-    let found = results(&["colour-difference", "#7A563A", "#7a563a"]);
+    let brown = row("color/srgb_check_values.csv", "brown_stain,122,86,58,");
+    let found = results(&["color-difference", "#7A563A", "#7a563a"]);
     near(&found, "difference", 0.0, 0.0);
     for (axis, cell) in [("l", 12), ("a", 13), ("b", 14)] {
         near(&found["first_lab"], axis, brown[cell], 1e-3);
@@ -443,7 +443,7 @@ const REFUSALS: [Refusal; 30] = [
     (&["film", "--solids", "0 %", "--dry", "1.5 mil"], 3, &["solids 0 %", "leaves no film", "accepted"]),
     (&["dilute", "--stock", "31.45 %", "--to", "35 %"], 3, &["35 %", "31.45 %", "strength of the stock"]),
     (&["dilute", "--stock", "45 %", "--parts", "1:1"], 3, &["45 %", "0 % to 40 %"]),
-    (&["neutralise", "--volume", "-1 gal", "--strength", "20 %"], 3, &["--volume", "-1 gal", "accepted"]),
+    (&["neutralize", "--volume", "-1 gal", "--strength", "20 %"], 3, &["--volume", "-1 gal", "accepted"]),
     (
         &["ventilate", "--substance", "hydrogen-chloride", "--liquid", "1 gal", "--over", "1 h"],
         3,
@@ -463,7 +463,7 @@ const REFUSALS: [Refusal; 30] = [
     (&["volume", "--area", "0 ft2", "--thickness", "4 in"], 3, &["area 0 ft²", "above 0"]),
     (&["joints", "--length", "60 ft", "--width", "30 ft", "--thickness", "0 in"], 3, &["thickness 0 in", "above 0"]),
     (&["markup", "--margin", "100 %"], 3, &["margin 100 %", "below 100 %"]),
-    (&["colour-difference", "120,0,0", "50,0,0"], 3, &["first color", "L 120", "0 to 105"]),
+    (&["color-difference", "120,0,0", "50,0,0"], 3, &["first color", "L 120", "0 to 105"]),
 ];
 
 #[test]

@@ -13,7 +13,7 @@ fn line(id: &str, typed: &[(String, Vec<String>)]) -> Vec<String> {
     let mut line = vec!["sums".to_owned(), id.to_owned()];
     for (field, texts) in typed {
         // The two colors are told apart by their place.
-        let placed = id == "colour-difference";
+        let placed = id == "color-difference";
         let option = format!("--{}", field.replace('_', "-"));
         line.extend(texts.iter().map(|text| if placed { text.clone() } else { format!("{option}={text}") }));
     }

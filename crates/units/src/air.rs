@@ -7,8 +7,8 @@ use crate::number::{Token, tokens};
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub struct RelativeHumidity(f64);
 
-/// How far two relative humidities lie apart, in points of per cent: from 80 % to 75 % is -5 points,
-/// which is not the same as 5 per cent of 80 %.
+/// How far two relative humidities lie apart, in points of percent: from 80 % to 75 % is -5 points,
+/// which is not the same as 5 percent of 80 %.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
 pub struct HumidityDifference(f64);
 
@@ -23,7 +23,7 @@ pub struct Fraction(f64);
 const RH_ACCEPTED: &str = "75 %, 75 % RH";
 
 impl RelativeHumidity {
-    /// From per cent.
+    /// From percent.
     ///
     /// # Errors
     /// When the value is not between 0 and 100.
@@ -40,7 +40,7 @@ impl RelativeHumidity {
         }
     }
 
-    /// In per cent, 0 to 100.
+    /// In percent, 0 to 100.
     #[must_use]
     pub const fn as_percent(self) -> f64 {
         self.0
@@ -60,13 +60,13 @@ impl RelativeHumidity {
 }
 
 impl HumidityDifference {
-    /// From points of per cent: 5 for the step from 75 % to 80 %.
+    /// From points of percent: 5 for the step from 75 % to 80 %.
     #[must_use]
     pub const fn points(value: f64) -> Self {
         Self(value)
     }
 
-    /// In points of per cent.
+    /// In points of percent.
     #[must_use]
     pub const fn as_points(self) -> f64 {
         self.0
@@ -135,7 +135,7 @@ impl Fraction {
         self.0
     }
 
-    /// In per cent.
+    /// In percent.
     #[must_use]
     pub const fn as_percent(self) -> f64 {
         self.0 * 100.0

@@ -1,12 +1,12 @@
 //! How much there is: length, area, volume, mass, and what links them.
 
-/// One inch, metres.
+/// One inch, meters.
 pub(crate) const INCH: f64 = 0.0254;
-/// One foot, metres.
+/// One foot, meters.
 pub(crate) const FOOT: f64 = 12.0 * INCH;
-/// One square foot, square metres.
+/// One square foot, square meters.
 pub(crate) const FOOT2: f64 = FOOT * FOOT;
-/// One US gallon (231 cubic inches), cubic metres.
+/// One US gallon (231 cubic inches), cubic meters.
 pub(crate) const GALLON: f64 = 231.0 * INCH * INCH * INCH;
 /// One avoirdupois pound, kilograms.
 pub(crate) const POUND: f64 = 0.453_592_37;
@@ -19,16 +19,16 @@ quantity! {
     accepted "12' 6 1/2\", 12 ft 6 in, 12.5 ft, 3.81 m, 100 mm",
     trailing (Foot, Inch),
     units {
-        /// Metre.
-        Metre: metres / as_metres = 1.0, "m", ["meter", "meters", "metre", "metres", "metro", "metros"];
+        /// Meter.
+        Meter: meters / as_meters = 1.0, "m", ["meter", "meters", "metre", "metres", "metro", "metros"];
         /// Foot.
         Foot: feet / as_feet = FOOT, "ft", ["'", "feet", "foot", "pie", "pies"];
         /// Inch.
         Inch: inches / as_inches = INCH, "in", ["\"", "''", "inch", "inches", "pulgada", "pulgadas", "pulg", "plg"];
-        /// Centimetre.
-        Centimetre: centimetres / as_centimetres = 0.01, "cm", ["centimeter", "centimeters", "centímetros"];
-        /// Millimetre.
-        Millimetre: millimetres / as_millimetres = 0.001, "mm", ["millimeter", "millimeters", "milímetros"];
+        /// Centimeter.
+        Centimeter: centimeters / as_centimeters = 0.01, "cm", ["centimeter", "centimeters", "centímetros"];
+        /// Millimeter.
+        Millimeter: millimeters / as_millimeters = 0.001, "mm", ["millimeter", "millimeters", "milímetros"];
         /// Yard.
         Yard: yards / as_yards = 3.0 * FOOT, "yd", ["yard", "yards", "yarda", "yardas"];
     }
@@ -39,8 +39,8 @@ quantity! {
     Area, AreaUnit, "area", si "m²", negative false,
     accepted "850 ft2, 850 sq ft, 79 m2",
     units {
-        /// Square metre.
-        SquareMetre: square_metres / as_square_metres = 1.0, "m²", ["sq m", "m^2", "square meters", "square metres", "metros cuadrados"];
+        /// Square meter.
+        SquareMeter: square_meters / as_square_meters = 1.0, "m²", ["sq m", "m^2", "square meters", "square metres", "metros cuadrados"];
         /// Square foot.
         SquareFoot: square_feet / as_square_feet = FOOT2, "ft²", ["sq ft", "sqft", "sf", "ft^2", "square feet", "square foot", "pies cuadrados", "pie2", "pies2"];
         /// Square yard.
@@ -55,12 +55,12 @@ quantity! {
     Volume, VolumeUnit, "volume", si "m³", negative false,
     accepted "3.5 gal, 2 gal 1 qt, 12 fl oz, 13 L, 4.25 yd3",
     units {
-        /// Cubic metre.
-        CubicMetre: cubic_metres / as_cubic_metres = 1.0, "m³", ["cu m", "cubic meters", "cubic metres", "metros cúbicos"];
-        /// Litre.
-        Litre: litres / as_litres = 0.001, "L", ["liter", "liters", "litre", "litres", "litro", "litros"];
-        /// Millilitre.
-        Millilitre: millilitres / as_millilitres = 1e-6, "mL", ["cc", "cm3", "milliliters", "mililitros"];
+        /// Cubic meter.
+        CubicMeter: cubic_meters / as_cubic_meters = 1.0, "m³", ["cu m", "cubic meters", "cubic metres", "metros cúbicos"];
+        /// Liter.
+        Liter: liters / as_liters = 0.001, "L", ["liter", "liters", "litre", "litres", "litro", "litros"];
+        /// Milliliter.
+        Milliliter: milliliters / as_milliliters = 1e-6, "mL", ["cc", "cm3", "milliliters", "mililitros"];
         /// US gallon.
         UsGallon: us_gallons / as_us_gallons = GALLON, "gal", ["gallon", "gallons", "us gal", "galón", "galones", "galon"];
         /// US liquid quart.
@@ -97,12 +97,12 @@ quantity! {
     Coverage, CoverageUnit, "coverage", si "m²/m³", negative false,
     accepted "250 ft2/gal, 6 m2/L",
     units {
-        /// Square metres from a cubic metre; the reciprocal is a thickness in metres.
-        SquareMetrePerCubicMetre: square_metres_per_cubic_metre / as_square_metres_per_cubic_metre = 1.0, "m²/m³", ["m2/m3"];
+        /// Square meters from a cubic meter; the reciprocal is a thickness in meters.
+        SquareMeterPerCubicMeter: square_meters_per_cubic_meter / as_square_meters_per_cubic_meter = 1.0, "m²/m³", ["m2/m3"];
         /// Square feet from a US gallon.
         SquareFootPerGallon: square_feet_per_gallon / as_square_feet_per_gallon = FOOT2 / GALLON, "ft²/gal", ["sq ft/gal", "sqft/gal", "sf/gal", "ft2 per gal", "sq ft per gallon", "pies2/gal"];
-        /// Square metres from a litre.
-        SquareMetrePerLitre: square_metres_per_litre / as_square_metres_per_litre = 1000.0, "m²/L", ["sq m/l", "m2 per l"];
+        /// Square meters from a liter.
+        SquareMeterPerLiter: square_meters_per_liter / as_square_meters_per_liter = 1000.0, "m²/L", ["sq m/l", "m2 per l"];
     }
 }
 
@@ -111,20 +111,20 @@ quantity! {
     Density, DensityUnit, "density", si "kg/m³", negative false,
     accepted "470 lb/yd3, 300 kg/m3, 0.5 lb/gal, 1.16 g/mL",
     units {
-        /// Kilogram per cubic metre, which is also gram per litre.
-        KilogramPerCubicMetre: kilograms_per_cubic_metre / as_kilograms_per_cubic_metre = 1.0, "kg/m³", ["kg/m3", "g/L"];
-        /// Gram per millilitre.
-        GramPerMillilitre: grams_per_millilitre / as_grams_per_millilitre = 1000.0, "g/mL", ["g/cm3", "kg/L"];
+        /// Kilogram per cubic meter, which is also gram per liter.
+        KilogramPerCubicMeter: kilograms_per_cubic_meter / as_kilograms_per_cubic_meter = 1.0, "kg/m³", ["kg/m3", "g/L"];
+        /// Gram per milliliter.
+        GramPerMilliliter: grams_per_milliliter / as_grams_per_milliliter = 1000.0, "g/mL", ["g/cm3", "kg/L"];
         /// Pound per cubic yard.
         PoundPerCubicYard: pounds_per_cubic_yard / as_pounds_per_cubic_yard = POUND / (27.0 * FOOT2 * FOOT), "lb/yd³", ["lb/cu yd", "lbs/yd3", "pcy"];
         /// Pound per US gallon.
         PoundPerGallon: pounds_per_gallon / as_pounds_per_gallon = POUND / GALLON, "lb/gal", ["lbs/gal", "lb per gal"];
         /// Pound per cubic foot.
         PoundPerCubicFoot: pounds_per_cubic_foot / as_pounds_per_cubic_foot = POUND / (FOOT2 * FOOT), "lb/ft³", ["lb/cu ft"];
-        /// Milligram per litre, for metals in waste water.
-        MilligramPerLitre: milligrams_per_litre / as_milligrams_per_litre = 0.001, "mg/L", [];
-        /// Milligram per cubic metre, for vapours and dust in air.
-        MilligramPerCubicMetre: milligrams_per_cubic_metre / as_milligrams_per_cubic_metre = 1e-6, "mg/m³", ["mg/cu m"];
+        /// Milligram per liter, for metals in waste water.
+        MilligramPerLiter: milligrams_per_liter / as_milligrams_per_liter = 0.001, "mg/L", [];
+        /// Milligram per cubic meter, for vapors and dust in air.
+        MilligramPerCubicMeter: milligrams_per_cubic_meter / as_milligrams_per_cubic_meter = 1e-6, "mg/m³", ["mg/cu m"];
     }
 }
 
@@ -157,10 +157,10 @@ quantity! {
     Molarity, MolarityUnit, "molarity", si "mol/m³", negative false,
     accepted "2.87 mol/L",
     units {
-        /// Mole per cubic metre.
-        MolePerCubicMetre: moles_per_cubic_metre / as_moles_per_cubic_metre = 1.0, "mol/m³", ["mmol/L"];
-        /// Mole per litre.
-        MolePerLitre: moles_per_litre / as_moles_per_litre = 1000.0, "mol/L", [];
+        /// Mole per cubic meter.
+        MolePerCubicMeter: moles_per_cubic_meter / as_moles_per_cubic_meter = 1.0, "mol/m³", ["mmol/L"];
+        /// Mole per liter.
+        MolePerLiter: moles_per_liter / as_moles_per_liter = 1000.0, "mol/L", [];
     }
 }
 

@@ -10,7 +10,7 @@
 //! let wall = Length::read("12' 6 1/2\"")?;
 //! assert_eq!(wall, Length::feet_inches(12.0, 6.5));
 //! assert_eq!(wall.show_feet_inches(16), "12' 6 1/2\"");
-//! assert!((wall.as_metres() - 3.8227).abs() < 1e-12);
+//! assert!((wall.as_meters() - 3.8227).abs() < 1e-12);
 //! # Ok::<(), units::ReadError>(())
 //! ```
 //!
@@ -39,7 +39,7 @@ pub use amounts::{
 };
 pub use measures::{
     Concentration, ConcentrationUnit, Diffusivity, DiffusivityUnit, EvaporationRate, EvaporationRateUnit,
-    FilmThickness, FilmThicknessUnit, MoistureEmission, MoistureEmissionUnit, VapourPermeance, VapourPermeanceUnit,
+    FilmThickness, FilmThicknessUnit, MoistureEmission, MoistureEmissionUnit, VaporPermeance, VaporPermeanceUnit,
 };
 pub use mechanics::{AirFlow, AirFlowUnit, Duration, DurationUnit, Pressure, PressureUnit, Speed, SpeedUnit};
 pub use notation::{Notation, Problem, ReadError};

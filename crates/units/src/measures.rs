@@ -8,20 +8,20 @@ quantity! {
     FilmThickness, FilmThicknessUnit, "film thickness", si "m", negative false,
     accepted "12 mil, 300 µm, 0.3 mm",
     units {
-        /// Metre.
-        Metre: metres / as_metres = 1.0, "m", [];
+        /// Meter.
+        Meter: meters / as_meters = 1.0, "m", [];
         /// Thousandth of an inch.
         Mil: mils / as_mils = INCH / 1000.0, "mil", ["mils", "thou"];
-        /// Micrometre.
-        Micrometre: micrometres / as_micrometres = 1e-6, "µm", ["um", "micron", "microns", "micras"];
-        /// Millimetre.
-        Millimetre: millimetres / as_millimetres = 0.001, "mm", [];
+        /// Micrometer.
+        Micrometer: micrometers / as_micrometers = 1e-6, "µm", ["um", "micron", "microns", "micras"];
+        /// Millimeter.
+        Millimeter: millimeters / as_millimeters = 0.001, "mm", [];
     }
 }
 
 impl From<FilmThickness> for Length {
     fn from(film: FilmThickness) -> Self {
-        Self::metres(film.as_metres())
+        Self::meters(film.as_meters())
     }
 }
 
@@ -30,10 +30,10 @@ quantity! {
     EvaporationRate, EvaporationRateUnit, "evaporation rate", si "kg/(m²·s)", negative true,
     accepted "0.2 lb/ft2/h, 1.0 kg/m2/h",
     units {
-        /// Kilogram per square metre and second.
-        KilogramPerSquareMetreSecond: kilograms_per_square_metre_second / as_kilograms_per_square_metre_second = 1.0, "kg/m²/s", ["kg/(m2 s)"];
-        /// Kilogram per square metre and hour.
-        KilogramPerSquareMetreHour: kilograms_per_square_metre_hour / as_kilograms_per_square_metre_hour = 1.0 / 3600.0, "kg/m²/h", ["kg/m2h", "kg/m2 h"];
+        /// Kilogram per square meter and second.
+        KilogramPerSquareMeterSecond: kilograms_per_square_meter_second / as_kilograms_per_square_meter_second = 1.0, "kg/m²/s", ["kg/(m2 s)"];
+        /// Kilogram per square meter and hour.
+        KilogramPerSquareMeterHour: kilograms_per_square_meter_hour / as_kilograms_per_square_meter_hour = 1.0 / 3600.0, "kg/m²/h", ["kg/m2h", "kg/m2 h"];
         /// Pound per square foot and hour.
         PoundPerSquareFootHour: pounds_per_square_foot_hour / as_pounds_per_square_foot_hour = POUND / FOOT2 / 3600.0, "lb/ft²/h", ["lb/ft2/hr", "lb/sqft/h", "lb/sq ft/hr"];
     }
@@ -44,12 +44,12 @@ quantity! {
     MoistureEmission, MoistureEmissionUnit, "moisture emission", si "kg/(m²·s)", negative false,
     accepted "3 lb (per 1000 ft2 in 24 h), 14.6 g/m2/d",
     units {
-        /// Kilogram per square metre and second.
-        KilogramPerSquareMetreSecond: kilograms_per_square_metre_second / as_kilograms_per_square_metre_second = 1.0, "kg/m²/s", [];
+        /// Kilogram per square meter and second.
+        KilogramPerSquareMeterSecond: kilograms_per_square_meter_second / as_kilograms_per_square_meter_second = 1.0, "kg/m²/s", [];
         /// Pound per 1000 square feet and 24 hours; on the slab simply called pounds.
         PoundPerThousandSquareFeetDay: pounds_per_thousand_square_feet_day / as_pounds_per_thousand_square_feet_day = POUND / (1000.0 * FOOT2) / 86_400.0, "lb/1000ft²/24h", ["lb", "lbs", "lb/1000ft2/d", "lb/1000 ft2/24 h", "libras"];
-        /// Gram per square metre and day.
-        GramPerSquareMetreDay: grams_per_square_metre_day / as_grams_per_square_metre_day = 0.001 / 86_400.0, "g/m²/d", ["g/m2/day", "g/m2/24h"];
+        /// Gram per square meter and day.
+        GramPerSquareMeterDay: grams_per_square_meter_day / as_grams_per_square_meter_day = 0.001 / 86_400.0, "g/m²/d", ["g/m2/day", "g/m2/24h"];
     }
 }
 
@@ -58,21 +58,21 @@ quantity! {
     Diffusivity, DiffusivityUnit, "diffusivity", si "m²/s", negative false,
     accepted "4.0e-10 m2/s, 34.8 mm2/d",
     units {
-        /// Square metre per second.
-        SquareMetrePerSecond: square_metres_per_second / as_square_metres_per_second = 1.0, "m²/s", ["m2/s"];
-        /// Square millimetre per day.
-        SquareMillimetrePerDay: square_millimetres_per_day / as_square_millimetres_per_day = 1e-6 / 86_400.0, "mm²/d", ["mm2/day"];
+        /// Square meter per second.
+        SquareMeterPerSecond: square_meters_per_second / as_square_meters_per_second = 1.0, "m²/s", ["m2/s"];
+        /// Square millimeter per day.
+        SquareMillimeterPerDay: square_millimeters_per_day / as_square_millimeters_per_day = 1e-6 / 86_400.0, "mm²/d", ["mm2/day"];
     }
 }
 
 quantity! {
-    /// How much water vapour a sheet lets through. One US perm is 5.72135e-11 kg/(Pa·s·m²)
+    /// How much water vapor a sheet lets through. One US perm is 5.72135e-11 kg/(Pa·s·m²)
     /// (NIST SP 811, perm at 0 °C).
-    VapourPermeance, VapourPermeanceUnit, "vapour permeance", si "kg/(Pa·s·m²)", negative false,
+    VaporPermeance, VaporPermeanceUnit, "vapor permeance", si "kg/(Pa·s·m²)", negative false,
     accepted "0.1 perm",
     units {
-        /// Kilogram per pascal, second and square metre.
-        KilogramPerPascalSecondSquareMetre: kilograms_per_pascal_second_square_metre / as_kilograms_per_pascal_second_square_metre = 1.0, "kg/Pa/s/m²", [];
+        /// Kilogram per pascal, second and square meter.
+        KilogramPerPascalSecondSquareMeter: kilograms_per_pascal_second_square_meter / as_kilograms_per_pascal_second_square_meter = 1.0, "kg/Pa/s/m²", [];
         /// US perm.
         UsPerm: us_perms / as_us_perms = 5.721_35e-11, "perm", ["perms"];
     }
@@ -87,7 +87,7 @@ quantity! {
         Share: share / as_share = 1.0, "of 1", [];
         /// Parts per million.
         PartPerMillion: parts_per_million / as_parts_per_million = 1e-6, "ppm", [];
-        /// Per cent.
+        /// Percent.
         Percent: percent / as_percent = 0.01, "%", ["pct", "percent", "por ciento"];
     }
 }

@@ -13,10 +13,10 @@ quantity! {
     Speed, SpeedUnit, "speed", si "m/s", negative false,
     accepted "10 mph, 4.5 m/s, 16 km/h",
     units {
-        /// Metre per second.
-        MetrePerSecond: metres_per_second / as_metres_per_second = 1.0, "m/s", ["mps"];
-        /// Kilometre per hour.
-        KilometrePerHour: kilometres_per_hour / as_kilometres_per_hour = 1.0 / 3.6, "km/h", ["kmh", "kph"];
+        /// Meter per second.
+        MeterPerSecond: meters_per_second / as_meters_per_second = 1.0, "m/s", ["mps"];
+        /// Kilometer per hour.
+        KilometerPerHour: kilometers_per_hour / as_kilometers_per_hour = 1.0 / 3.6, "km/h", ["kmh", "kph"];
         /// Mile per hour.
         MilePerHour: miles_per_hour / as_miles_per_hour = 5280.0 * FOOT / 3600.0, "mph", ["mi/h", "millas por hora"];
         /// Knot.
@@ -25,7 +25,7 @@ quantity! {
 }
 
 quantity! {
-    /// Air or vapour pressure, or the strength of concrete.
+    /// Air or vapor pressure, or the strength of concrete.
     Pressure, PressureUnit, "pressure", si "Pa", negative false,
     accepted "101.3 kPa, 1013 hPa, 29.92 inHg, 3500 psi",
     units {
@@ -68,10 +68,10 @@ quantity! {
     AirFlow, AirFlowUnit, "air flow", si "m³/s", negative false,
     accepted "800 cfm, 0.4 m3/s, 1400 m3/h",
     units {
-        /// Cubic metre per second.
-        CubicMetrePerSecond: cubic_metres_per_second / as_cubic_metres_per_second = 1.0, "m³/s", ["m3/s"];
-        /// Cubic metre per hour.
-        CubicMetrePerHour: cubic_metres_per_hour / as_cubic_metres_per_hour = 1.0 / 3600.0, "m³/h", ["m3/h"];
+        /// Cubic meter per second.
+        CubicMeterPerSecond: cubic_meters_per_second / as_cubic_meters_per_second = 1.0, "m³/s", ["m3/s"];
+        /// Cubic meter per hour.
+        CubicMeterPerHour: cubic_meters_per_hour / as_cubic_meters_per_hour = 1.0 / 3600.0, "m³/h", ["m3/h"];
         /// Cubic foot per minute.
         CubicFootPerMinute: cubic_feet_per_minute / as_cubic_feet_per_minute = FOOT * FOOT * FOOT / MINUTE, "cfm", ["ft3/min"];
     }
@@ -80,20 +80,20 @@ quantity! {
 impl std::ops::Mul<Duration> for AirFlow {
     type Output = Volume;
     fn mul(self, time: Duration) -> Volume {
-        Volume::cubic_metres(self.0 * time.0)
+        Volume::cubic_meters(self.0 * time.0)
     }
 }
 
 impl std::ops::Div<Duration> for Volume {
     type Output = AirFlow;
     fn div(self, time: Duration) -> AirFlow {
-        AirFlow(self.as_cubic_metres() / time.0)
+        AirFlow(self.as_cubic_meters() / time.0)
     }
 }
 
 impl std::ops::Div<AirFlow> for Volume {
     type Output = Duration;
     fn div(self, flow: AirFlow) -> Duration {
-        Duration(self.as_cubic_metres() / flow.0)
+        Duration(self.as_cubic_meters() / flow.0)
     }
 }

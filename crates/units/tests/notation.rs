@@ -7,8 +7,8 @@ use units::{
     Volume, VolumeUnit, Written,
 };
 
-fn metres(text: &str) -> f64 {
-    Length::read(text).unwrap_or_else(|e| panic!("{e}")).as_metres()
+fn meters(text: &str) -> f64 {
+    Length::read(text).unwrap_or_else(|e| panic!("{e}")).as_meters()
 }
 
 #[test]
@@ -36,39 +36,39 @@ fn one_length_in_every_way_people_write_it() {
         "12 ft. 6.5 in.",
         "3 822.7 mm".replace(' ', ",").as_str(),
     ] {
-        assert!((metres(text) - 3.8227).abs() < 1e-12, "{text} reads {}", metres(text));
+        assert!((meters(text) - 3.8227).abs() < 1e-12, "{text} reads {}", meters(text));
     }
-    assert!((metres("12'6") - Length::feet_inches(12.0, 6.0).as_metres()).abs() < 1e-12);
-    assert!((metres("7/8 in") - 0.022_225).abs() < 1e-15);
-    assert!((metres("1,200 ft") - 365.76).abs() < 1e-9);
+    assert!((meters("12'6") - Length::feet_inches(12.0, 6.0).as_meters()).abs() < 1e-12);
+    assert!((meters("7/8 in") - 0.022_225).abs() < 1e-15);
+    assert!((meters("1,200 ft") - 365.76).abs() < 1e-9);
 }
 
 #[test]
 fn other_quantities_as_people_write_them() {
-    assert!((Volume::read("3.5 gal").unwrap().as_litres() - 13.248_941_244).abs() < 1e-6);
+    assert!((Volume::read("3.5 gal").unwrap().as_liters() - 13.248_941_244).abs() < 1e-6);
     assert_eq!(Volume::read("2 gal 1 qt").unwrap(), Volume::us_quarts(9.0));
     assert!((Volume::read("12 fl oz").unwrap() / Volume::us_pints(0.75) - 1.0).abs() < 1e-12);
-    assert!((Volume::read("1 yd3").unwrap().as_cubic_metres() - 0.764_554_857_984).abs() < 1e-12);
-    assert!((Area::read("1,200 sq ft").unwrap().as_square_metres() - 111.483_648).abs() < 1e-6);
+    assert!((Volume::read("1 yd3").unwrap().as_cubic_meters() - 0.764_554_857_984).abs() < 1e-12);
+    assert!((Area::read("1,200 sq ft").unwrap().as_square_meters() - 111.483_648).abs() < 1e-6);
     assert!((Area::read("850ft2").unwrap().as_square_feet() - 850.0).abs() < 1e-9);
     assert!((Mass::read("5 lb 4 oz").unwrap().as_kilograms() - 2.381_359_942_5).abs() < 1e-9);
     assert!((Temperature::read("55 °F").unwrap().as_celsius() - 12.777_777_777_8).abs() < 1e-9);
     assert!((Temperature::read("55F").unwrap().as_fahrenheit() - 55.0).abs() < 1e-9);
     assert!((Temperature::read("-4 deg C").unwrap().as_celsius() + 4.0).abs() < 1e-9);
     assert!((TemperatureDifference::read("5 °F").unwrap().as_celsius_degrees() - 2.777_777_777_8).abs() < 1e-9);
-    assert!((FilmThickness::read("12 mil").unwrap().as_micrometres() - 304.8).abs() < 1e-9);
-    assert!((Speed::read("10 mph").unwrap().as_metres_per_second() - 4.4704).abs() < 1e-12);
+    assert!((FilmThickness::read("12 mil").unwrap().as_micrometers() - 304.8).abs() < 1e-9);
+    assert!((Speed::read("10 mph").unwrap().as_meters_per_second() - 4.4704).abs() < 1e-12);
     assert!((Pressure::read("3500 psi").unwrap().as_megapascals() - 24.131_65).abs() < 1e-4);
     assert_eq!(Duration::read("1 h 30 min").unwrap(), Duration::minutes(90.0));
     assert_eq!(Duration::read("28 days").unwrap(), Duration::weeks(4.0));
     assert_eq!(Duration::read("28 días").unwrap(), Duration::days(28.0));
-    assert!((Coverage::read("250 ft2/gal").unwrap().as_square_metres_per_litre() - 6.135_60).abs() < 1e-4);
-    assert!((Density::read("470 lb/yd3").unwrap().as_kilograms_per_cubic_metre() - 278.84).abs() < 0.01);
+    assert!((Coverage::read("250 ft2/gal").unwrap().as_square_meters_per_liter() - 6.135_60).abs() < 1e-4);
+    assert!((Density::read("470 lb/yd3").unwrap().as_kilograms_per_cubic_meter() - 278.84).abs() < 0.01);
     assert!(
-        (EvaporationRate::read("0.2 lb/ft2/h").unwrap().as_kilograms_per_square_metre_hour() - 0.976_49).abs() < 1e-4
+        (EvaporationRate::read("0.2 lb/ft2/h").unwrap().as_kilograms_per_square_meter_hour() - 0.976_49).abs() < 1e-4
     );
-    assert!((MoistureEmission::read("3 lb").unwrap().as_grams_per_square_metre_day() - 14.647).abs() < 1e-3);
-    assert!((AirFlow::read("800 cfm").unwrap().as_cubic_metres_per_second() - 0.377_56).abs() < 1e-4);
+    assert!((MoistureEmission::read("3 lb").unwrap().as_grams_per_square_meter_day() - 14.647).abs() < 1e-3);
+    assert!((AirFlow::read("800 cfm").unwrap().as_cubic_meters_per_second() - 0.377_56).abs() < 1e-4);
     assert_eq!(RelativeHumidity::read("75 % RH").unwrap().as_percent(), 75.0);
     assert_eq!(Ph::read("pH 10.5").unwrap().value(), 10.5);
     assert_eq!(Fraction::read("25 %").unwrap().as_share(), 0.25);
@@ -129,13 +129,13 @@ proptest! {
 
     #[test]
     fn printed_units_read_back_to_the_last_decimal(value in 0.0f64..1e6, decimals in 0usize..6) {
-        for unit in [LengthUnit::Metre, LengthUnit::Foot, LengthUnit::Inch, LengthUnit::Centimetre, LengthUnit::Millimetre, LengthUnit::Yard] {
+        for unit in [LengthUnit::Meter, LengthUnit::Foot, LengthUnit::Inch, LengthUnit::Centimeter, LengthUnit::Millimeter, LengthUnit::Yard] {
             let length = Length::in_unit(value, unit);
             let back = Length::read(&length.show(unit, decimals)).unwrap();
             prop_assert!((back.as_unit(unit) - value).abs() <= 0.5 * 10f64.powi(-(decimals as i32)) + 1e-7);
             prop_assert_eq!(back.show(unit, decimals), length.show(unit, decimals));
         }
-        for unit in [VolumeUnit::CubicMetre, VolumeUnit::Litre, VolumeUnit::Millilitre, VolumeUnit::UsGallon, VolumeUnit::UsQuart,
+        for unit in [VolumeUnit::CubicMeter, VolumeUnit::Liter, VolumeUnit::Milliliter, VolumeUnit::UsGallon, VolumeUnit::UsQuart,
             VolumeUnit::UsPint, VolumeUnit::UsFluidOunce, VolumeUnit::CubicFoot, VolumeUnit::CubicYard] {
             let volume = Volume::in_unit(value, unit);
             let back = Volume::read(&volume.show(unit, decimals)).unwrap();

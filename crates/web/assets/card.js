@@ -1,4 +1,4 @@
-// Marking the grey card or the panel on the first photograph by two taps; numbers in percent of the picture.
+// Marking the gray card or the panel on the first photograph by two taps; numbers in percent of the picture.
 import { changedBySelf } from "./fields.js";
 import { photographInputs, pictureUrl } from "./photos.js";
 import { make, word } from "./words.js";

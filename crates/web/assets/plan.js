@@ -7,11 +7,11 @@ const SVG = "http://www.w3.org/2000/svg";
 const FOOT = 0.3048;
 const MARK_PIXELS = 14;
 
-const textOf = (metres, imperial) =>
-  imperial ? `${(metres / FOOT).toFixed(2)} ft` : `${metres.toFixed(2)} m`;
+const textOf = (meters, imperial) =>
+  imperial ? `${(meters / FOOT).toFixed(2)} ft` : `${meters.toFixed(2)} m`;
 
 // Only what this script writes itself and what is commonly typed; anything else draws no mark.
-function metresOf(text) {
+function metersOf(text) {
   const found = text.trim().match(/^(-?\d+(?:[.,]\d+)?)\s*(m|ft|')$/);
   if (!found) return null;
   const number = Number(found[1].replace(",", "."));
@@ -96,7 +96,7 @@ export function startPlan(figure) {
   }
 
   function followFields() {
-    const [x, y] = [metresOf(fieldX.value), metresOf(fieldY.value)];
+    const [x, y] = [metersOf(fieldX.value), metersOf(fieldY.value)];
     at = x === null || y === null ? null : { x: (x - x0) / m, y: (y0 - y) / m };
     drawMark();
   }

@@ -61,7 +61,7 @@ pub(crate) struct Choice {
 const TIMES: [(&str, &str); 3] = [("time", "air-map-time"), ("date", "air-map-date"), ("clock", "air-map-clock")];
 
 fn units(of: Quantity) -> Option<(String, Vec<&'static str>)> {
-    // Humidity is always in per cent.
+    // Humidity is always in percent.
     (of != Quantity::Humidity).then(|| (format!("{}_unit", of.code()), Unit::accepted(of).split(", ").collect()))
 }
 

@@ -24,17 +24,17 @@ pub(crate) fn reading(sample: &Sample, quantity: Quantity, voice: Voice) -> Opti
         Quantity::Air => sample.air.map(|t| (t.as_celsius(), voice.temperature(t)))?,
         Quantity::Humidity => sample.humidity.map(|h: RelativeHumidity| (h.as_percent(), voice.humidity(h)))?,
         Quantity::DewPoint => sample.dew_point.map(|t| (t.as_celsius(), voice.temperature(t)))?,
-        Quantity::Wind => sample.wind.map(|w| (w.as_metres_per_second(), voice.speed(w)))?,
+        Quantity::Wind => sample.wind.map(|w| (w.as_meters_per_second(), voice.speed(w)))?,
         Quantity::Slab => sample.slab.map(|t| (t.as_celsius(), voice.temperature(t)))?,
         Quantity::Pressure => sample.pressure.map(|p| (p.as_hectopascals(), voice.air_pressure(p)))?,
-        Quantity::Rain => sample.rain.map(|r| (r.as_millimetres(), rain(r, voice)))?,
+        Quantity::Rain => sample.rain.map(|r| (r.as_millimeters(), rain(r, voice)))?,
     })
 }
 
 fn rain(depth: Length, voice: Voice) -> String {
     match voice.measure {
         Measure::Imperial => format!("{} in", voice.number(depth.as_inches(), 2)),
-        Measure::Metric => format!("{} mm", voice.number(depth.as_millimetres(), 1)),
+        Measure::Metric => format!("{} mm", voice.number(depth.as_millimeters(), 1)),
     }
 }
 

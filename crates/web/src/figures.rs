@@ -3,7 +3,7 @@
 use slab::trade::{Bound, Fact, InUnit, Measured, Unit, Which};
 use units::{
     AirFlow, Area, Concentration, Coverage, Density, Duration, EvaporationRate, FilmThickness, Length, Mass,
-    MoistureEmission, Ph, Pressure, Temperature, TemperatureDifference, VapourPermeance, Volume,
+    MoistureEmission, Ph, Pressure, Temperature, TemperatureDifference, VaporPermeance, Volume,
 };
 use words::{Arg, Measure, Voice};
 
@@ -24,18 +24,18 @@ fn measured(voice: Voice, number: f64, unit: Unit) -> Option<String> {
     let with = |number: f64, word: &str| format!("{} {word}", voice.number(number, DECIMALS));
     match unit {
         Unit::Second | Unit::Minute | Unit::Hour | Unit::Day => of(number, unit, |q: Duration| voice.duration(q)),
-        Unit::Inch | Unit::Foot | Unit::Metre => of(number, unit, |q: Length| voice.length(q)),
+        Unit::Inch | Unit::Foot | Unit::Meter => of(number, unit, |q: Length| voice.length(q)),
         Unit::Mil => of(number, unit, |q: FilmThickness| voice.film(q)),
         Unit::SquareFoot | Unit::Acre => of(number, unit, |q: Area| voice.area(q)),
         Unit::Gallon => of(number, unit, |q: Volume| voice.volume(q)),
         Unit::SquareFootPerGallon => of(number, unit, |q: Coverage| voice.coverage(q)),
         // A depth of one millimeter is one liter on a square meter.
-        Unit::GallonPerSquareFoot if metric => of(number, unit, |q: Length| with(q.as_millimetres(), "L/m²")),
+        Unit::GallonPerSquareFoot if metric => of(number, unit, |q: Length| with(q.as_millimeters(), "L/m²")),
         Unit::GallonPerSquareFoot => Some(with(number, "gal/ft²")),
         Unit::Pound => of(number, unit, |q: Mass| voice.mass(q)),
         Unit::PoundPerGallon => of(number, unit, |q: Density| voice.density(q)),
         Unit::PoundPerCubicYard if metric => {
-            of(number, unit, |q: Density| format!("{} kg/m³", voice.number(q.as_kilograms_per_cubic_metre(), 0)))
+            of(number, unit, |q: Density| format!("{} kg/m³", voice.number(q.as_kilograms_per_cubic_meter(), 0)))
         }
         Unit::PoundPerCubicYard => Some(with(number, "lb/yd³")),
         Unit::PoundPerSquareFootHour => of(number, unit, |q: EvaporationRate| voice.evaporation(q)),
@@ -45,7 +45,7 @@ fn measured(voice: Voice, number: f64, unit: Unit) -> Option<String> {
         Unit::Ph => of(number, unit, |q: Ph| format!("pH {}", voice.ph(q))),
         Unit::Psi => of(number, unit, |q: Pressure| voice.strength(q)),
         // The metric counterpart has no short name; its value is in nanograms.
-        Unit::Perm if metric => of(number, unit, |q: VapourPermeance| with(q.as_us_perms() * 57.2135, "ng/(Pa·s·m²)")),
+        Unit::Perm if metric => of(number, unit, |q: VaporPermeance| with(q.as_us_perms() * 57.2135, "ng/(Pa·s·m²)")),
         Unit::CubicFootPerMinute => of(number, unit, |q: AirFlow| voice.air_flow(q)),
         Unit::PartPerMillion => of(number, unit, |q: Concentration| voice.concentration(q)),
         Unit::SquareFootEach => Some(said_of(voice, "facts-each", voice.area(Area::square_feet(number)))),
@@ -133,7 +133,7 @@ mod tests {
             (2.0, Unit::Coat, "2", "2"),
             (6.0, Unit::Month, "6 months", "6 months"),
             (10.0, Unit::Ph, "pH 10", "pH 10"),
-            (7.0, Unit::MilligramPerCubicMetre, "7 mg/m3", "7 mg/m3"),
+            (7.0, Unit::MilligramPerCubicMeter, "7 mg/m3", "7 mg/m3"),
         ];
         for (number, unit, imperial, metric) in cases {
             let said = |measure| figure(Voice::new(Lang::En, measure), number, unit);

@@ -9,7 +9,7 @@ use words::{Arg, Voice};
 
 /// Tests of one day stand in one row: how each went is the standing's affair.
 const TESTS: &[&str] = &[
-    "colour_look",
+    "color_look",
     "survey",
     "water_drop",
     "scrape",
@@ -35,7 +35,7 @@ const STEPS: &[&str] = &[
     "accepted",
     "hold_released",
     "coat_laid",
-    "neutralised",
+    "neutralized",
     "rinsed",
     "sealer_coat",
 ];

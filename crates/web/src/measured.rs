@@ -5,8 +5,8 @@ use serde::de::DeserializeOwned;
 use serde_json::{Map, Value, json};
 use slab::diary::Body;
 
-/// Fills in what the photographs say and the person did not: a slab's evenness, a panel's colour. What
-/// was typed stands. A photograph that says nothing for sure leaves "can't tell", or no colour.
+/// Fills in what the photographs say and the person did not: a slab's evenness, a panel's color. What
+/// was typed stands. A photograph that says nothing for sure leaves "can't tell", or no color.
 pub(crate) fn fill_in(body: &mut Map<String, Value>, photographs: &[Vec<u8>]) {
     let kind = body.get("kind").and_then(Value::as_str).unwrap_or_default().to_owned();
     let pictures = || -> Vec<Decoded> { photographs.iter().filter_map(|bytes| decode(bytes).ok()).take(2).collect() };
@@ -18,10 +18,10 @@ pub(crate) fn fill_in(body: &mut Map<String, Value>, photographs: &[Vec<u8>]) {
         }
         "panel_photographed" if !body.contains_key("lab") => {
             let pictures = pictures();
-            let colour = typed(body)
+            let color = typed(body)
                 .zip(pictures.first())
                 .and_then(|(typed, picture)| photographed::panel_lab(&typed, picture).ok());
-            if let Some(lab) = colour {
+            if let Some(lab) = color {
                 // Rounded as far as a photograph goes.
                 let lab = [lab.lightness(), lab.a(), lab.b()].map(|n| (n * 100.0).round() / 100.0);
                 body.insert("lab".to_owned(), json!(lab));

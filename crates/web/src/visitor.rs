@@ -58,7 +58,7 @@ pub(crate) const SESSION: SignedDuration = SignedDuration::from_hours(24 * 14);
 const NOTED_EVERY: SignedDuration = SignedDuration::from_mins(5);
 
 /// The name of the session's cookie. With the prefix, browsers take it only over an encrypted line,
-/// for this host and every path, so that no neighbour can plant one.
+/// for this host and every path, so that no neighbor can plant one.
 pub(crate) fn session_cookie(app: &App) -> &'static str {
     if app.is_encrypted() { "__Host-session" } else { "session" }
 }

@@ -98,7 +98,7 @@ fn a_slab_without_photographs_says_how_to_begin() {
 #[test]
 fn a_wished_color_finds_the_recipe_with_its_radius_and_the_nearest_real_panel() {
     let (site, id) = site();
-    let page = site.get(&format!("/slab/{id}/panels?wish=%236e5940&by=colour")).ends(200).text();
+    let page = site.get(&format!("/slab/{id}/panels?wish=%236e5940&by=color")).ends(200).text();
     // The wish is what panel P1 was measured as (its color in the diary of the demo).
     for part in ["Nearest recipe:", "umber", "9 of 10 panels should come out within", "The nearest real panel is P1"] {
         assert!(page.contains(part), "{part}");
@@ -113,7 +113,7 @@ fn a_wished_color_finds_the_recipe_with_its_radius_and_the_nearest_real_panel() 
 #[test]
 fn a_wrong_wish_says_what_is_accepted_and_is_not_lost() {
     let (site, id) = site();
-    let page = site.get(&format!("/slab/{id}/panels?wish=red&by=colour")).ends(200).text();
+    let page = site.get(&format!("/slab/{id}/panels?wish=red&by=color")).ends(200).text();
     assert!(page.contains("Accepted: # and six digits"));
     let page = site.get(&format!("/slab/{id}/panels?wish_l=400&wish_a=9&wish_b=15&by=lab")).ends(200).text();
     assert!(page.contains("L* 0 to 105") && page.contains("value=\"400\""));
@@ -156,7 +156,7 @@ fn they_speak_spanish() {
     for part in ["Dos reglas", "La losa se está emparejando", "un color"] {
         assert!(page.contains(part), "{part}: {page}");
     }
-    let page = site.get_as(&format!("/slab/{id}/panels?wish=%236e5940&by=colour"), SPANISH).ends(200).text();
+    let page = site.get_as(&format!("/slab/{id}/panels?wish=%236e5940&by=color"), SPANISH).ends(200).text();
     for part in ["Receta más cercana", "El panel real más cercano es P1", "Ilustración del color"] {
         assert!(page.contains(part), "{part}");
     }
@@ -188,7 +188,7 @@ fn a_card_marked_later_measures_the_photograph_that_is_kept() {
     let typed = [
         ("panel", "P1"),
         ("state", "sealed"),
-        ("card", "grey_card"),
+        ("card", "gray_card"),
         ("card_x", "7.8"),
         ("card_y", "36"),
         ("card_w", "16.7"),

@@ -88,7 +88,7 @@ fn rows_of_one_name_make_one_room_and_a_bare_number_takes_the_readers_unit() {
     post_as(&site, &draw(id, "rooms"), &rooms(&rows), "measure=metric", "text/html").ends(303);
     let (drawn, spec) = plan(&site, id);
     assert_eq!(drawn.zones().len(), 1);
-    assert!((drawn.area().as_square_metres() - 15.0).abs() < 1e-9);
+    assert!((drawn.area().as_square_meters() - 15.0).abs() < 1e-9);
     assert_eq!(serde_json::to_value(&spec).unwrap()["outline"]["rectangles"][0]["width"], "4 m");
 }
 

@@ -55,7 +55,7 @@ impl Voice {
             Grade::SecondaryCopy => "grade-secondary-copy",
             Grade::FromMemory => "grade-from-memory",
             Grade::CommonPractice => "grade-common-practice",
-            Grade::ExpertJudgement => "grade-expert-judgement",
+            Grade::ExpertJudgment => "grade-expert-judgment",
         };
         self.say(key, &[])
     }

@@ -40,16 +40,16 @@ impl Voice {
             (true, 0) if size >= FAR => self.unit("length-feet", rounded(length.as_feet(), 1)),
             (true, 0) if size >= FINE => length.show_feet_inches(16),
             (true, _) => self.unit("length-inches", rounded(length.as_inches(), 4 + further)),
-            (false, _) if size >= Length::metres(100.0) => {
-                self.unit("length-meters", rounded(length.as_metres(), 1 + further))
+            (false, _) if size >= Length::meters(100.0) => {
+                self.unit("length-meters", rounded(length.as_meters(), 1 + further))
             }
-            (false, _) if size >= Length::metres(1.0) => {
-                self.unit("length-meters", rounded(length.as_metres(), 2 + further))
+            (false, _) if size >= Length::meters(1.0) => {
+                self.unit("length-meters", rounded(length.as_meters(), 2 + further))
             }
-            (false, _) if size >= Length::millimetres(10.0) => {
-                self.unit("length-millimeters", rounded(length.as_millimetres(), further))
+            (false, _) if size >= Length::millimeters(10.0) => {
+                self.unit("length-millimeters", rounded(length.as_millimeters(), further))
             }
-            (false, _) => self.unit("length-millimeters", rounded(length.as_millimetres(), 2 + further)),
+            (false, _) => self.unit("length-millimeters", rounded(length.as_millimeters(), 2 + further)),
         }
     }
 
@@ -59,7 +59,7 @@ impl Voice {
         if self.imperial() {
             self.unit("area-square-feet", three_figures(area.as_square_feet()))
         } else {
-            self.unit("area-square-meters", three_figures(area.as_square_metres()))
+            self.unit("area-square-meters", three_figures(area.as_square_meters()))
         }
     }
 
@@ -69,10 +69,10 @@ impl Voice {
         match self.imperial() {
             true if volume.abs() < LITTLE => self.unit("volume-fluid-ounces", rounded(volume.as_us_fluid_ounces(), 1)),
             true => self.unit("volume-gallons", three_figures(volume.as_us_gallons())),
-            false if volume.abs() < Volume::litres(1.0) => {
-                self.unit("volume-milliliters", rounded(volume.as_millilitres(), 0))
+            false if volume.abs() < Volume::liters(1.0) => {
+                self.unit("volume-milliliters", rounded(volume.as_milliliters(), 0))
             }
-            false => self.unit("volume-liters", three_figures(volume.as_litres())),
+            false => self.unit("volume-liters", three_figures(volume.as_liters())),
         }
     }
 
@@ -82,7 +82,7 @@ impl Voice {
         if self.imperial() {
             self.unit("concrete-cubic-yards", three_figures(volume.as_cubic_yards()))
         } else {
-            self.unit("concrete-cubic-meters", three_figures(volume.as_cubic_metres()))
+            self.unit("concrete-cubic-meters", three_figures(volume.as_cubic_meters()))
         }
     }
 
@@ -103,7 +103,7 @@ impl Voice {
         if self.imperial() {
             self.unit("coverage-square-feet-per-gallon", rounded(coverage.as_square_feet_per_gallon(), 0))
         } else {
-            self.unit("coverage-square-meters-per-liter", rounded(coverage.as_square_metres_per_litre(), 1))
+            self.unit("coverage-square-meters-per-liter", rounded(coverage.as_square_meters_per_liter(), 1))
         }
     }
 
@@ -113,7 +113,7 @@ impl Voice {
         if self.imperial() {
             self.unit("film-mils", rounded(film.as_mils(), 1))
         } else {
-            self.unit("film-micrometers", rounded(film.as_micrometres(), 0))
+            self.unit("film-micrometers", rounded(film.as_micrometers(), 0))
         }
     }
 
@@ -123,7 +123,7 @@ impl Voice {
         if self.imperial() {
             self.unit("emission-pounds", rounded(emission.as_pounds_per_thousand_square_feet_day(), 1))
         } else {
-            self.unit("emission-grams", rounded(emission.as_grams_per_square_metre_day(), 1))
+            self.unit("emission-grams", rounded(emission.as_grams_per_square_meter_day(), 1))
         }
     }
 

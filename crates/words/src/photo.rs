@@ -1,4 +1,4 @@
-//! What a photograph says of the slab's colour. The codes and numbers are the measuring crate's; here
+//! What a photograph says of the slab's color. The codes and numbers are the measuring crate's; here
 //! they become sentences.
 
 use crate::messages::Arg;

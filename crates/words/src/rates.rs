@@ -12,7 +12,7 @@ impl Voice {
         if self.imperial() {
             self.unit("evaporation-pounds", rounded(rate.as_pounds_per_square_foot_hour(), 3))
         } else {
-            self.unit("evaporation-kilograms", rounded(rate.as_kilograms_per_square_metre_hour(), 2))
+            self.unit("evaporation-kilograms", rounded(rate.as_kilograms_per_square_meter_hour(), 2))
         }
     }
 
@@ -22,7 +22,7 @@ impl Voice {
         if self.imperial() {
             self.unit("speed-miles", rounded(speed.as_miles_per_hour(), 1))
         } else {
-            self.unit("speed-meters", rounded(speed.as_metres_per_second(), 1))
+            self.unit("speed-meters", rounded(speed.as_meters_per_second(), 1))
         }
     }
 
@@ -32,7 +32,7 @@ impl Voice {
         if self.imperial() {
             self.unit("flow-cubic-feet", three_figures(flow.as_cubic_feet_per_minute()))
         } else {
-            self.unit("flow-cubic-meters", three_figures(flow.as_cubic_metres_per_hour()))
+            self.unit("flow-cubic-meters", three_figures(flow.as_cubic_meters_per_hour()))
         }
     }
 
@@ -42,7 +42,7 @@ impl Voice {
         if self.imperial() {
             self.unit("space-cubic-feet", three_figures(volume.as_cubic_feet()))
         } else {
-            self.unit("concrete-cubic-meters", three_figures(volume.as_cubic_metres()))
+            self.unit("concrete-cubic-meters", three_figures(volume.as_cubic_meters()))
         }
     }
 
@@ -62,7 +62,7 @@ impl Voice {
         if self.imperial() {
             self.unit("density-pounds", rounded(density.as_pounds_per_gallon(), 2))
         } else {
-            self.unit("density-grams", rounded(density.as_grams_per_millilitre(), 3))
+            self.unit("density-grams", rounded(density.as_grams_per_milliliter(), 3))
         }
     }
 
@@ -89,16 +89,16 @@ impl Voice {
     /// Moisture diffusivity, in one unit for all: `4.031e-10 m²/s`.
     #[must_use]
     pub fn diffusivity(self, diffusivity: Diffusivity) -> String {
-        self.unit("diffusivity", format!("{:.3e}", diffusivity.as_square_metres_per_second()))
+        self.unit("diffusivity", format!("{:.3e}", diffusivity.as_square_meters_per_second()))
     }
 
-    /// A share of the whole in per cent: `31.45 %`.
+    /// A share of the whole in percent: `31.45 %`.
     #[must_use]
     pub fn share(self, share: Fraction) -> String {
         self.percent(share.as_percent())
     }
 
-    /// Per cent of something, which may be below 0 or above 100: `25 %`.
+    /// Percent of something, which may be below 0 or above 100: `25 %`.
     #[must_use]
     pub fn percent(self, percent: f64) -> String {
         self.unit("share-percent", rounded(percent, 2))

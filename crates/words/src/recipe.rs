@@ -1,7 +1,7 @@
 //! Recipes of stain and what a model of the panels can and can't say.
 
-use science::colour::Lab;
-use science::colour::recipe::{Edge, NoInterval, Place, Recipe, RecipeRefusal};
+use science::color::Lab;
+use science::color::recipe::{Edge, NoInterval, Place, Recipe, RecipeRefusal};
 use slab::panels::{BareFrom, LeftOut, RecipeBook};
 use units::Fraction;
 
@@ -48,11 +48,11 @@ impl Voice {
         self.say("recipe-concrete", &[("mix", mix.into()), ("finish", finish.into())])
     }
 
-    /// A colour in numbers.
+    /// A color in numbers.
     #[must_use]
-    pub fn colour(self, lab: Lab) -> String {
+    pub fn color(self, lab: Lab) -> String {
         let [l, a, b] = [lab.lightness(), lab.a(), lab.b()].map(|n| self.number(n, 1));
-        self.say("recipe-colour", &[("l", l.into()), ("a", a.into()), ("b", b.into()), ("hex", hex(lab).into())])
+        self.say("recipe-color", &[("l", l.into()), ("a", a.into()), ("b", b.into()), ("hex", hex(lab).into())])
     }
 
     /// What stands against the answers of a set of panels.
@@ -134,7 +134,7 @@ impl Voice {
     }
 }
 
-/// A colour's screen code.
+/// A color's screen code.
 #[must_use]
 pub fn hex(lab: Lab) -> String {
     let [red, green, blue] = lab.srgb().as_bytes();

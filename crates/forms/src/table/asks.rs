@@ -77,7 +77,7 @@ pub(super) const fn plain(kind: &'static str, group: Group) -> Form {
 }
 
 /// What lies in the picture to measure by.
-pub(super) const CARD: Ask = Ask::Choice(&["grey_card", "white_paper"]);
+pub(super) const CARD: Ask = Ask::Choice(&["gray_card", "white_paper"]);
 /// The inputs of its place.
 pub(super) const CARD_BOX: [&str; 4] = ["card_x", "card_y", "card_w", "card_h"];
 /// The inputs of the panel's place.

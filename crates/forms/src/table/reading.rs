@@ -37,7 +37,7 @@ pub(super) const SLAB_PHOTOGRAPH: Form = Form {
     ..plain("slab_photograph", Group::Test)
 };
 
-pub(super) const COLOUR_LOOK: Form = Form {
+pub(super) const COLOR_LOOK: Form = Form {
     quick: true,
     place: PlaceAsk::Zone,
     photographs: PhotoAsk::May,
@@ -47,5 +47,5 @@ pub(super) const COLOUR_LOOK: Form = Form {
         Preset { name: "patchy", sets: &[("evenness", "patchy")] },
         Preset { name: "cant_tell", sets: &[("evenness", "cant_tell")] },
     ],
-    ..plain("colour_look", Group::Test)
+    ..plain("color_look", Group::Test)
 };

@@ -29,7 +29,7 @@ pub(super) const INCIDENT: Form = Form {
     presets: &[
         Preset { name: "cutting_oil", sets: &[("what", "cutting-oil")] },
         Preset { name: "lift_oil", sets: &[("what", "lift-oil")] },
-        Preset { name: "tyre_marks", sets: &[("what", "tyre-marks")] },
+        Preset { name: "tire_marks", sets: &[("what", "tire-marks")] },
         Preset { name: "drywall_mud", sets: &[("what", "drywall-mud")] },
         Preset { name: "overspray", sets: &[("what", "overspray")] },
         Preset { name: "pipe_glue", sets: &[("what", "pipe-glue")] },

@@ -38,13 +38,13 @@ pub(super) const COAT_LAID: Form = Form {
     ..plain("coat_laid", Group::Work)
 };
 
-pub(super) const NEUTRALISED: Form = Form {
+pub(super) const NEUTRALIZED: Form = Form {
     place: PlaceAsk::Zone,
     fields: &[
         Field::must("with", Ask::Choice(&["bicarbonate", "carbonate", "ammonia", "alkaline_cleaner"])),
         Field::may("used", VOLUME),
     ],
-    ..plain("neutralised", Group::Work)
+    ..plain("neutralized", Group::Work)
 };
 
 pub(super) const RINSED: Form = Form {
@@ -53,7 +53,7 @@ pub(super) const RINSED: Form = Form {
     fields: &[
         Field::may("passes", Ask::Count { least: 1, most: 50 }),
         Field::may("ph", RINSE_PH),
-        Field::may("rag", Ask::Choice(&["clean", "faint", "coloured"])),
+        Field::may("rag", Ask::Choice(&["clean", "faint", "colored"])),
     ],
     ..plain("rinsed", Group::Work)
 };

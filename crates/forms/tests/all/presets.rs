@@ -76,7 +76,7 @@ fn what_is_done_kneeling_is_one_tap_or_one_line_away() {
         "scrape",
         "incident",
         "slab_photograph",
-        "colour_look",
+        "color_look",
         "surface_ph",
         "slab_humidity",
         "air_reading",
@@ -90,7 +90,7 @@ fn what_is_done_kneeling_is_one_tap_or_one_line_away() {
     ] {
         assert!(quick.contains(&kind), "{kind}");
     }
-    for kind in ["water_drop", "scrape", "incident", "colour_look", "surface_ph", "site_check", "survey", "acid_drop"] {
+    for kind in ["water_drop", "scrape", "incident", "color_look", "surface_ph", "site_check", "survey", "acid_drop"] {
         assert!(!form(kind).unwrap().presets.is_empty(), "{kind}");
     }
 }

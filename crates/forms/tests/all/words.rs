@@ -168,7 +168,7 @@ fn dangerous_kinds_carry_their_caution() {
         "panel_stained",
         "batch_mixed",
         "coat_laid",
-        "neutralised",
+        "neutralized",
         "sealer_coat",
         "delivery",
     ];
@@ -186,11 +186,11 @@ fn dangerous_kinds_carry_their_caution() {
         "panel_stained",
         "batch_mixed",
         "coat_laid",
-        "neutralised",
+        "neutralized",
         "rinsed",
         "sealer_coat",
         "survey",
-        "colour_look",
+        "color_look",
     ];
     for kind in sheet {
         let form = forms::form(kind).unwrap();

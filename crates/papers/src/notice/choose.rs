@@ -11,7 +11,7 @@ const ROOM: usize = 9;
 /// The trades whose own step is over when the notice goes up: the slab has been placed.
 const GONE: [&str; 2] = ["ready-mix", "concrete sub"];
 
-/// What spoils most floors and can be told in one picture. Our judgement, from the severities of
+/// What spoils most floors and can be told in one picture. Our judgment, from the severities of
 /// `incidents.toml` and the house rules R13 to R16.
 const USUAL: [&str; ROOM] = [
     "red-chalk",

@@ -17,8 +17,8 @@ use crate::texts::Words;
 use crate::typeset::{Draft, Laid};
 
 const TEMPLATE: &str = include_str!("../../templates/site_notice.typ");
-/// Type size in points and picture size in millimetres tried, greatest first. 14 pt and 18 mm are the least
-/// that can be read from 2 m: cap height 3.5 mm, above 1/600 of the distance (our judgement).
+/// Type size in points and picture size in millimeters tried, greatest first. 14 pt and 18 mm are the least
+/// that can be read from 2 m: cap height 3.5 mm, above 1/600 of the distance (our judgment).
 const SIZES: [(f64, f64); 6] = [(17.0, 24.0), (16.0, 23.0), (15.0, 22.0), (14.5, 21.0), (14.0, 20.0), (14.0, 18.0)];
 /// Found things listed at most, fewer where the sheet is full; the rest are counted.
 const FOUND: usize = 3;

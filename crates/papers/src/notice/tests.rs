@@ -58,7 +58,7 @@ fn one_sheet_in_both_languages_with_every_warning() {
 
 /// Warnings and titles are in 14 pt or more, on the fullest sheet too.
 #[test]
-fn type_is_read_from_two_metres() {
+fn type_is_read_from_two_meters() {
     for size in PageSize::ALL {
         let laid = lay_out(&notice(SiteNotice::usual(), 9), size).expect("a notice");
         let runs = laid.runs();

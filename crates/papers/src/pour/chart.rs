@@ -1,4 +1,4 @@
-//! The bar chart of alarm hours, as SVG. Black, grey and a hatch: it reads the same without color.
+//! The bar chart of alarm hours, as SVG. Black, gray and a hatch: it reads the same without color.
 
 use std::fmt::Write as _;
 

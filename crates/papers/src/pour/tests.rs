@@ -91,10 +91,10 @@ fn joints_by_hand() {
     near(four.depth.as_inches(), 1.0);
     let thick = of(5.5);
     near(thick.spacing_low.as_feet(), 11.0);
-    near(thick.spacing_high.as_metres(), 5.0);
+    near(thick.spacing_high.as_meters(), 5.0);
     near(thick.depth.as_inches(), 1.375);
     let very = of(9.0);
-    near(very.spacing_low.as_metres(), 5.0);
+    near(very.spacing_low.as_meters(), 5.0);
     assert!(very.held_to.is_some());
 }
 

@@ -100,7 +100,7 @@ fn yards(volume: Volume) -> String {
 }
 
 fn metric(volume: Volume) -> String {
-    format!("{} m³", show::number(volume.as_cubic_metres(), 2))
+    format!("{} m³", show::number(volume.as_cubic_meters(), 2))
 }
 
 /// The weight of a panel, to 5 lb.

@@ -29,8 +29,8 @@ fn pictures_of_the_other_encoder() {
     let mut counted = 0;
     for (name, bytes) in FILES {
         match name {
-            "cmyk.jpg" => assert_eq!(decode(bytes), Err(PhotoError::NoColour { what: "in printing colors (CMYK)" })),
-            "gray.jpg" => assert_eq!(decode(bytes), Err(PhotoError::NoColour { what: "greyscale" })),
+            "cmyk.jpg" => assert_eq!(decode(bytes), Err(PhotoError::NoColor { what: "in printing colors (CMYK)" })),
+            "gray.jpg" => assert_eq!(decode(bytes), Err(PhotoError::NoColor { what: "grayscale" })),
             _ => same(bytes),
         }
         counted += 1;
@@ -62,9 +62,9 @@ fn sixteen_bits_become_eight() {
 }
 
 #[test]
-fn greyscale_png_has_no_colour() {
-    let grey = DynamicImage::ImageLuma8(ImageBuffer::from_pixel(9, 7, image::Luma([90])));
-    assert_eq!(decode(&written(&grey)), Err(PhotoError::NoColour { what: "greyscale" }));
+fn grayscale_png_has_no_color() {
+    let gray = DynamicImage::ImageLuma8(ImageBuffer::from_pixel(9, 7, image::Luma([90])));
+    assert_eq!(decode(&written(&gray)), Err(PhotoError::NoColor { what: "grayscale" }));
 }
 
 #[test]

@@ -6,7 +6,7 @@ use std::path::Path;
 use image::{Rgb, RgbImage};
 use photo::{
     Card, CardKind, Decoded, EvennessLook, NoCard, PanelError, PixelScale, Rect, Reflectance, Trend, Verdict, Why,
-    decode, evenness, find_card, overlay, panel_colour, series, two,
+    decode, evenness, find_card, overlay, panel_color, series, two,
 };
 
 /// Deterministic noise, −1 to 1.
@@ -37,7 +37,7 @@ fn slab(card: bool, change: impl Fn(f64, f64) -> [f64; 3]) -> Decoded {
     Decoded::from_rgb(800, 600, pixels).expect("a picture of 800 by 600")
 }
 
-const CARD: Card = Card { rect: Rect { x: 642, y: 82, w: 96, h: 66 }, reflectance: Reflectance::GREY_CARD };
+const CARD: Card = Card { rect: Rect { x: 642, y: 82, w: 96, h: 66 }, reflectance: Reflectance::GRAY_CARD };
 
 fn with_card() -> EvennessLook {
     EvennessLook { card: Some(CARD), scale: None }
@@ -132,7 +132,7 @@ fn joints_are_left_out() {
 }
 
 #[test]
-fn small_dark_and_grey_pictures_are_not_judged() {
+fn small_dark_and_gray_pictures_are_not_judged() {
     let tiny = Decoded::from_rgb(1, 1, vec![90; 3]).unwrap();
     assert!(matches!(evenness(&tiny, &EvennessLook::default()).why[0], Why::TooSmall { .. }));
     let dark = evenness(&slab(false, |_, _| [0.01; 3]), &EvennessLook::default());
@@ -142,7 +142,7 @@ fn small_dark_and_grey_pictures_are_not_judged() {
     for value in [0, 90, 255] {
         let flat = Decoded::from_rgb(400, 300, vec![value; 360_000]).unwrap();
         let answer = evenness(&flat, &EvennessLook::default());
-        assert!(answer.verdict == Verdict::CantTell && answer.why.contains(&Why::NoColour), "{:?}", answer.why);
+        assert!(answer.verdict == Verdict::CantTell && answer.why.contains(&Why::NoColor), "{:?}", answer.why);
     }
 }
 
@@ -192,7 +192,7 @@ fn a_row_of_days_shows_its_trend() {
 #[test]
 fn the_card_is_found_or_asked_for() {
     let found = find_card(&slab(true, |_, _| [1.0; 3])).expect("a plain card");
-    assert_eq!(found.kind, CardKind::Grey);
+    assert_eq!(found.kind, CardKind::Gray);
     let (ours, drawn) = (found.card.rect, Rect { x: 640, y: 80, w: 100, h: 70 });
     assert!(
         ours.x >= drawn.x
@@ -225,12 +225,12 @@ fn the_drawing_is_a_png_of_the_promised_size() {
 fn a_panel_is_measured_by_its_card_and_not_without() {
     let picture = slab(true, |_, _| [1.0; 3]);
     let area = Rect { x: 300, y: 250, w: 200, h: 200 };
-    let scale = PixelScale::millimetres(0.5).unwrap();
-    let panel = panel_colour(&picture, Some(CARD), area, Some(scale)).unwrap();
+    let scale = PixelScale::millimeters(0.5).unwrap();
+    let panel = panel_color(&picture, Some(CARD), area, Some(scale)).unwrap();
     // The light rises by 20 % across the picture: at the panel it is 0.936 of that at the card.
     let expected = [0.32, 0.30, 0.27].map(|light| light * (1.0 + 0.2 * 400.0 / 800.0) / (1.0 + 0.2 * 690.0 / 800.0));
-    let expected = science::colour::LinearRgb::new(expected).xyz().lab();
-    let apart = science::colour::ciede2000(panel.mean, expected).as_units();
+    let expected = science::color::LinearRgb::new(expected).xyz().lab();
+    let apart = science::color::ciede2000(panel.mean, expected).as_units();
     assert!(apart < 0.3, "{apart} {:?}", panel.mean);
     assert_eq!(panel.n, 200 * 200);
     // The bands reach from three half waves to the square's corners, so they hold the variance but for
@@ -239,14 +239,14 @@ fn a_panel_is_measured_by_its_card_and_not_without() {
     assert!((total / panel.covariance[0][0] - 0.95).abs() < 0.1, "{total} {:?}", panel.covariance);
     let last = panel.radial_power.last().unwrap();
     assert!((last.cycles_per_mm.unwrap() / last.cycles_per_px - 2.0).abs() < 1e-9);
-    assert_eq!(panel_colour(&picture, None, area, None), Err(PanelError::NoCard));
+    assert_eq!(panel_color(&picture, None, area, None), Err(PanelError::NoCard));
     let over = Rect { x: 600, y: 60, w: 100, h: 100 };
-    assert_eq!(panel_colour(&picture, Some(CARD), over, None), Err(PanelError::Overlap));
+    assert_eq!(panel_color(&picture, Some(CARD), over, None), Err(PanelError::Overlap));
 }
 
-/// The labelled pictures of the repository, by their own labels of what may be said.
+/// The labeled pictures of the repository, by their own labels of what may be said.
 #[test]
-fn labelled_pictures() {
+fn labeled_pictures() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../reference/photos");
     let (mut counted, mut answered) = (0, 0);
     let mut reader = csv::Reader::from_path(folder.join("labels.csv")).expect("labels");

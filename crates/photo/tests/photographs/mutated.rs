@@ -148,7 +148,7 @@ fn two_thousand_damaged_pictures_of_each_format() {
 }
 
 /// Whole pictures of every coding: small and just large enough, with positions and turned; two of the
-/// labelled photographs; 16 bits a channel.
+/// labeled photographs; 16 bits a channel.
 fn of_every_coding() -> Vec<Vec<u8>> {
     let mut out: Vec<Vec<u8>> = large_enough().into();
     out.extend(SLABS.map(|(_, bytes)| bytes.to_vec()));

@@ -112,7 +112,7 @@ pub(crate) fn decoded(picture: &[u8]) -> Option<DynamicImage> {
     Some(image)
 }
 
-/// The colour profile as the image library sees it.
+/// The color profile as the image library sees it.
 pub(crate) fn profile(picture: &[u8]) -> Option<Vec<u8>> {
     let mut decoder = ImageReader::new(Cursor::new(picture)).with_guessed_format().ok()?.into_decoder().ok()?;
     decoder.icc_profile().ok()?

@@ -129,7 +129,7 @@ pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
 fn in_reader(rate: EvaporationRate, voice: Voice) -> f64 {
     match voice.measure {
         Measure::Imperial => rate.as_pounds_per_square_foot_hour(),
-        Measure::Metric => rate.as_kilograms_per_square_metre_hour(),
+        Measure::Metric => rate.as_kilograms_per_square_meter_hour(),
     }
 }
 

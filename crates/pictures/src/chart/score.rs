@@ -1,4 +1,4 @@
-//! How far a slab is from one colour, photograph by photograph over days.
+//! How far a slab is from one color, photograph by photograph over days.
 
 use jiff::civil::Date;
 
@@ -16,7 +16,7 @@ pub struct ScoreChart {
     pub look: Look,
     /// Day and score in ΔE00, earliest first; a photograph without a score has none.
     pub points: Vec<(Date, Option<f64>)>,
-    /// Below this score a photograph can say "one colour".
+    /// Below this score a photograph can say "one color".
     pub even_below: f64,
     /// From this score on it can say "patchy".
     pub patchy_from: f64,

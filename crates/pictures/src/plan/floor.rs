@@ -1,8 +1,8 @@
-//! The floor with the colours of panels laid over its zones: an illustration, and it says so on itself.
+//! The floor with the colors of panels laid over its zones: an illustration, and it says so on itself.
 
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
-use science::colour::preview::Illustration;
+use science::color::preview::Illustration;
 use slab::plan::{Plan, Point};
 use units::Length;
 
@@ -19,8 +19,8 @@ const LINE: f64 = 15.0;
 /// An illustration and the zones it is laid over.
 #[derive(Debug, Clone, Copy)]
 pub struct FloorPart<'a> {
-    /// Colours over the box round the whole plan, from its upper left corner.
-    pub colours: &'a Illustration,
+    /// Colors over the box round the whole plan, from its upper left corner.
+    pub colors: &'a Illustration,
     /// Side of a pixel on the floor.
     pub pixel: Length,
     /// The zones by name.
@@ -84,10 +84,10 @@ impl Sheet<'_> {
         let zones = self.plan.zones().iter().filter(|zone| part.zones.iter().any(|name| name == zone.name()));
         let rings: Vec<String> =
             zones.flat_map(|zone| self.patch(&zone.pieces()).0).map(|ring| outline(&ring, true)).collect();
-        let Some(bytes) = png_of(part.colours).filter(|_| !rings.is_empty()) else { return };
+        let Some(bytes) = png_of(part.colors).filter(|_| !rings.is_empty()) else { return };
         let (clip, d) = (format!("{}-floor-{index}", self.svg.prefix()), rings.join(" "));
-        let unit = part.pixel.as_metres() / self.view.m;
-        let size = part.colours.size;
+        let unit = part.pixel.as_meters() / self.view.m;
+        let size = part.colors.size;
         let (x, y) = (Num(corner.0), Num(corner.1));
         let (w, h) = (Num(size.width as f64 * unit), Num(size.height as f64 * unit));
         let data = STANDARD.encode(bytes);
@@ -109,12 +109,12 @@ pub fn stretch_svg(part: &FloorPart<'_>, (wide, deep): (Length, Length), note: &
     let mut svg = Svg::new(&look.look.prefix);
     let (left, top) = (12.0, 12.0);
     let across = look.width - 2.0 * left;
-    let unit = across / wide.as_metres();
-    let down = deep.as_metres() * unit;
+    let unit = across / wide.as_meters();
+    let down = deep.as_meters() * unit;
     let clip = format!("{}-stretch", svg.prefix());
-    if let Some(bytes) = png_of(part.colours) {
-        let pixel = part.pixel.as_metres() * unit;
-        let size = part.colours.size;
+    if let Some(bytes) = png_of(part.colors) {
+        let pixel = part.pixel.as_meters() * unit;
+        let size = part.colors.size;
         let (w, h) = (Num(size.width as f64 * pixel), Num(size.height as f64 * pixel));
         let (across, down) = (Num(across), Num(down));
         let data = STANDARD.encode(bytes);
@@ -137,11 +137,11 @@ pub fn stretch_svg(part: &FloorPart<'_>, (wide, deep): (Length, Length), note: &
     svg.finish((look.width, height), &look.look.title, note, "")
 }
 
-/// The colours as a PNG.
-pub(crate) fn png_of(colours: &Illustration) -> Option<Vec<u8>> {
+/// The colors as a PNG.
+pub(crate) fn png_of(colors: &Illustration) -> Option<Vec<u8>> {
     use image::{ImageFormat, RgbImage};
-    let (width, height) = (u32::try_from(colours.size.width).ok()?, u32::try_from(colours.size.height).ok()?);
-    let picture = RgbImage::from_raw(width, height, colours.pixels.concat())?;
+    let (width, height) = (u32::try_from(colors.size.width).ok()?, u32::try_from(colors.size.height).ok()?);
+    let picture = RgbImage::from_raw(width, height, colors.pixels.concat())?;
     let mut out = std::io::Cursor::new(Vec::new());
     picture.write_to(&mut out, ImageFormat::Png).ok()?;
     Some(out.into_inner())

@@ -44,9 +44,9 @@ impl Sheet<'_> {
     fn scale_bar(&mut self, (x, y): Xy) -> f64 {
         let (unit, key) = match self.voice.measure {
             Measure::Imperial => (Length::feet(1.0), "length-feet"),
-            Measure::Metric => (Length::metres(1.0), "length-meters"),
+            Measure::Metric => (Length::meters(1.0), "length-meters"),
         };
-        let drawn = |bar: f64| bar * unit.as_metres() / self.view.m;
+        let drawn = |bar: f64| bar * unit.as_meters() / self.view.m;
         let longest = self.view.width / 3.0;
         let bar = BARS.iter().rev().copied().find(|b| drawn(*b) <= longest).unwrap_or(BARS[0]);
         let half = drawn(bar).min(longest) / 2.0;

@@ -110,7 +110,7 @@ impl Sheet<'_> {
                 let backed = hatched && class.ends_with("p-open");
                 match &mark.at {
                     MarkPlace::Circle { center, radius } => {
-                        let (at, r) = (self.view.to_svg(*center), radius.as_metres() / self.view.m);
+                        let (at, r) = (self.view.to_svg(*center), radius.as_meters() / self.view.m);
                         // A circle that leaves the sheet would be cut off without a sign of it.
                         let around = Box2::around(at, 2.0 * r, 2.0 * r);
                         if around.inside(self.frame) {

@@ -70,7 +70,7 @@ pub struct PlanDrawing {
     /// One `svg` element; `None` when only areas are known, and nothing can be drawn.
     ///
     /// Every part lies in a group `<g data-layer-of="…">` (a layer may have several); every mark in
-    /// a group with `data-item` (its id), `data-x` and `data-y` (where it is, metres) and a title;
+    /// a group with `data-item` (its id), `data-x` and `data-y` (where it is, meters) and a title;
     /// every zone in a group with `data-zone`.
     pub svg: Option<String>,
     /// From the drawing to the plan and back; `None` when nothing is drawn.

@@ -174,7 +174,7 @@ fn dish(gain: Mass, area: Area, exposed: Duration, voice: Voice) -> Told {
     let rate = reading.emission;
     let (key, n) = match voice.measure {
         Measure::Imperial => ("pic-emission-pounds", rate.as_pounds_per_thousand_square_feet_day()),
-        Measure::Metric => ("pic-emission-grams", rate.as_grams_per_square_metre_day()),
+        Measure::Metric => ("pic-emission-grams", rate.as_grams_per_square_meter_day()),
     };
     let short = voice.say(key, &[("n", voice.number(n, 1).into())]);
     Told { kind: MarkKind::Dish, short, long: Some(voice.emission(rate)) }

@@ -159,7 +159,7 @@ impl Sheet<'_> {
             self.leaders(placed.iter().filter(|(m, _)| m.layer == layer));
             for (mark, place) in placed.iter().filter(|(m, _)| m.layer == layer) {
                 if let (Some(place), Some((at, _))) = (place, self.spot(mark)) {
-                    let attributes = format!(" data-x=\"{}\" data-y=\"{}\"", at.x.as_metres(), at.y.as_metres());
+                    let attributes = format!(" data-x=\"{}\" data-y=\"{}\"", at.x.as_meters(), at.y.as_meters());
                     self.draw_mark(mark, place, &attributes);
                 }
                 self.list_mark(mark, place.as_ref().and_then(|p| p.number));

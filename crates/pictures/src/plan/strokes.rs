@@ -172,7 +172,7 @@ fn draw(svg: &mut Svg, kind: Option<JointKind>, (from, to): (Xy, Xy)) {
 
 /// The kind of the joint that runs through the middle of a segment.
 fn kind_of(plan: &Plan, segment: &Segment) -> Option<JointKind> {
-    let xy = |p: Point| (p.x.as_metres(), p.y.as_metres());
+    let xy = |p: Point| (p.x.as_meters(), p.y.as_meters());
     let ((x1, y1), (x2, y2)) = (xy(segment.from), xy(segment.to));
     let middle = ((x1 + x2) / 2.0, (y1 + y2) / 2.0);
     let far = |points: &[Point]| {

@@ -29,13 +29,13 @@ proptest! {
         let at = |name: &str| circle.attribute(name).and_then(|v| v.parse::<f64>().ok()).expect(name);
         let (x0, y0, m) = (number(&svg, "data-x0"), number(&svg, "data-y0"), number(&svg, "data-m"));
         // Drawn to a hundredth of a unit.
-        prop_assert!((x0 + m * at("cx") - place.x.as_metres()).abs() <= 0.0051 * m);
-        prop_assert!((y0 - m * at("cy") - place.y.as_metres()).abs() <= 0.0051 * m);
+        prop_assert!((x0 + m * at("cx") - place.x.as_meters()).abs() <= 0.0051 * m);
+        prop_assert!((y0 - m * at("cy") - place.y.as_meters()).abs() <= 0.0051 * m);
         let (sx, sy) = view.to_svg(place);
         let back = view.to_plan(sx, sy);
-        prop_assert!((back.x.as_metres() - place.x.as_metres()).abs() < 1e-9);
-        prop_assert!((back.y.as_metres() - place.y.as_metres()).abs() < 1e-9);
-        prop_assert_eq!(group.attribute("data-x").and_then(|v| v.parse::<f64>().ok()), Some(place.x.as_metres()));
+        prop_assert!((back.x.as_meters() - place.x.as_meters()).abs() < 1e-9);
+        prop_assert!((back.y.as_meters() - place.y.as_meters()).abs() < 1e-9);
+        prop_assert_eq!(group.attribute("data-x").and_then(|v| v.parse::<f64>().ok()), Some(place.x.as_meters()));
     }
 }
 
@@ -136,7 +136,7 @@ fn the_arrow_points_north() {
 
 #[test]
 fn the_scale_bar_is_to_scale() {
-    for (measure, metres) in [(Measure::Imperial, 10.0 * 0.3048), (Measure::Metric, 2.0)] {
+    for (measure, meters) in [(Measure::Imperial, 10.0 * 0.3048), (Measure::Metric, 2.0)] {
         let look = PlanLook::new("p", "Plan", Voice::new(Lang::En, measure));
         let drawing = plan_svg(&samples::crooked(), &PlanLayers::default(), &look);
         let svg = drawing.svg.expect("drawn");
@@ -145,7 +145,7 @@ fn the_scale_bar_is_to_scale() {
         let drawn: f64 = halves.filter_map(|n| n.attribute("width")?.parse::<f64>().ok()).sum();
         let shown = drawn * number(&svg, "data-m");
         let words = if measure == Measure::Imperial { ">10 ft</text>" } else { ">2 m</text>" };
-        assert!((shown - metres).abs() < 0.01 * metres && svg.contains(words), "{shown} m");
+        assert!((shown - meters).abs() < 0.01 * meters && svg.contains(words), "{shown} m");
     }
 }
 

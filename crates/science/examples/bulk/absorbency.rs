@@ -15,7 +15,7 @@ fn places(ask: &Ask<'_>, x: &str, y: &str) -> Result<Vec<Place>, Box<dyn Error>>
     if xs.len() != ys.len() {
         return Err(format!("{x} and {y} differ in length").into());
     }
-    let place = |(x, y): (&f64, &f64)| Place { x: Length::metres(*x), y: Length::metres(*y) };
+    let place = |(x, y): (&f64, &f64)| Place { x: Length::meters(*x), y: Length::meters(*y) };
     Ok(xs.iter().zip(&ys).map(place).collect())
 }
 
@@ -31,7 +31,7 @@ fn drops(ask: &Ask<'_>) -> Result<Vec<DropTest>, Box<dyn Error>> {
 fn covariance(ask: &Ask<'_>) -> Result<Covariance, Box<dyn Error>> {
     Ok(Covariance {
         sill: LogVariance::new(ask.number("sill")?)?,
-        length: Length::metres(ask.number("length_m")?),
+        length: Length::meters(ask.number("length_m")?),
         nugget: LogVariance::new(ask.number("nugget")?)?,
     })
 }
@@ -64,14 +64,14 @@ pub(crate) fn likelihood(ask: &Ask<'_>) -> Answer {
 pub(crate) fn top(ask: &Ask<'_>) -> Answer {
     let fitted = fit_covariance(&drops(ask)?, Nugget::AtLeast(LogVariance::new(ask.number("nugget")?)?))?;
     let Covariance { sill, length, nugget } = fitted.covariance;
-    Ok(vec![fitted.log_likelihood, sill.value(), length.as_metres(), nugget.value()])
+    Ok(vec![fitted.log_likelihood, sill.value(), length.as_meters(), nugget.value()])
 }
 
 /// After one more drop at each of `at_x_m`, `at_y_m`, which are also the map: expected Bernoulli
 /// variance against `limit_s`, then the variances, both as means over the map.
 pub(crate) fn next_test(ask: &Ask<'_>) -> Answer {
     let map = places(ask, "at_x_m", "at_y_m")?;
-    let ground = Ground { reachable: map.clone(), map, each: Area::square_metres(1.0) };
+    let ground = Ground { reachable: map.clone(), map, each: Area::square_meters(1.0) };
     let field = field(ask)?;
     let mut numbers = field.weigh_places(&ground, Aim::at_limit(Duration::seconds(ask.number("limit_s")?)))?;
     numbers.extend(field.weigh_places(&ground, Aim::spread())?);

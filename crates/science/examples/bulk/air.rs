@@ -27,25 +27,25 @@ pub(crate) fn wet_bulb(ask: &Ask<'_>) -> Answer {
     Ok(vec![site(ask)?.wet_bulb().as_celsius()])
 }
 
-/// kg of vapour per kg of dry air.
+/// kg of vapor per kg of dry air.
 pub(crate) fn humidity_ratio(ask: &Ask<'_>) -> Answer {
     Ok(vec![site(ask)?.humidity_ratio().as_mass_per_mass()])
 }
 
 /// Pa.
 pub(crate) fn pressure(ask: &Ask<'_>) -> Answer {
-    Ok(vec![air::standard_pressure(Length::metres(ask.number("height_m")?))?.as_pascals()])
+    Ok(vec![air::standard_pressure(Length::meters(ask.number("height_m")?))?.as_pascals()])
 }
 
-/// kg/m²/h by the vapour pressure form, the form without it in SI, and that in US units.
+/// kg/m²/h by the vapor pressure form, the form without it in SI, and that in US units.
 pub(crate) fn evaporation(ask: &Ask<'_>) -> Answer {
     let (surface, air, humidity) = (ask.celsius("surface_c")?, ask.celsius("air_c")?, ask.percent("rh_pct")?);
-    let wind = Speed::kilometres_per_hour(ask.number("wind_kmh")?);
+    let wind = Speed::kilometers_per_hour(ask.number("wind_kmh")?);
     [EvaporationForm::Menzel, EvaporationForm::Uno, EvaporationForm::UnoUsCustomary]
         .into_iter()
         .map(|form| {
             let estimate = air::evaporation_rate(form, surface, air, humidity, wind)?;
-            Ok(estimate.rate.as_kilograms_per_square_metre_hour())
+            Ok(estimate.rate.as_kilograms_per_square_meter_hour())
         })
         .collect()
 }

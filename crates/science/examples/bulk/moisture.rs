@@ -40,7 +40,7 @@ fn slab(ask: &Ask<'_>) -> Result<DryingSlab, Box<dyn Error>> {
     };
     let concrete = Concrete {
         set: ParameterSet::Own,
-        saturated: Diffusivity::square_metres_per_second(ask.number("d1_m2s")?),
+        saturated: Diffusivity::square_meters_per_second(ask.number("d1_m2s")?),
         shape: Shape::new(
             Fraction::share(ask.number("dry_share")?)?,
             ask.percent("knee_pct")?,
@@ -48,10 +48,10 @@ fn slab(ask: &Ask<'_>) -> Result<DryingSlab, Box<dyn Error>> {
         )?,
         by_temperature: ask.maybe("by_temperature").is_some(),
     };
-    let mut slab = DryingSlab::new(Length::metres(ask.number("thickness_m")?), sides, concrete, ambient(ask)?);
+    let mut slab = DryingSlab::new(Length::meters(ask.number("thickness_m")?), sides, concrete, ambient(ask)?);
     slab.initial = ask.percent("start_pct")?;
     if ask.maybe("film_ms").is_some() {
-        slab.surface = Surface::Film(Speed::metres_per_second(ask.number("film_ms")?));
+        slab.surface = Surface::Film(Speed::meters_per_second(ask.number("film_ms")?));
     }
     if ask.maybe("cure_d").is_some() {
         slab.wet_cure = Duration::days(ask.number("cure_d")?);
@@ -80,7 +80,7 @@ pub(crate) fn drying(ask: &Ask<'_>) -> Answer {
     let slab = slab(ask)?;
     let days = ask.numbers("days")?;
     let horizon = days.iter().copied().fold(0.0, f64::max);
-    let points = [Point::Probe, Point::Depth(Length::metres(ask.number("depth_m")?)), Point::Mean];
+    let points = [Point::Probe, Point::Depth(Length::meters(ask.number("depth_m")?)), Point::Mean];
     let history = slab.dry(Duration::days(horizon), &points, accuracy(ask)?)?;
     let mut numbers = Vec::new();
     for day in &days {

@@ -69,7 +69,7 @@ fn suggested(world: &World, field: &Field, taken: &[usize], rule: NextRule) -> O
     let free: Vec<usize> = (0..world.reachable.len()).filter(|i| !taken.contains(i)).collect();
     let ground = Ground {
         map: world.map.clone(),
-        each: Area::square_metres(0.25),
+        each: Area::square_meters(0.25),
         reachable: free.iter().map(|i| world.reachable[*i]).collect(),
     };
     let advice = field.next_places(&ground, rule)?;
@@ -121,12 +121,12 @@ fn slab(seed: u64, index: u64) -> Outcome<Shown> {
             of(&stopped)?,
             wrong(&world, &with_known(&informed)?)?,
         ],
-        expected: doubtful.as_square_metres() / (0.25 * world.map.len() as f64),
+        expected: doubtful.as_square_meters() / (0.25 * world.map.len() as f64),
         named: (stopped.len() - first.len()) as f64,
     })
 }
 
-/// Mean and its standard error, per cent.
+/// Mean and its standard error, percent.
 fn mean(values: impl Iterator<Item = f64> + Clone) -> (f64, f64) {
     let n = values.clone().count() as f64;
     let mean = values.clone().sum::<f64>() / n;

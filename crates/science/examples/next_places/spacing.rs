@@ -5,7 +5,7 @@ use science::chance::Stream;
 
 fn apart(a: Place, b: Place) -> f64 {
     let (x, y) = (a.x - b.x, a.y - b.y);
-    x.as_metres().hypot(y.as_metres())
+    x.as_meters().hypot(y.as_meters())
 }
 
 /// The reachable place nearest to a point and not yet taken.
@@ -37,7 +37,7 @@ fn settled(map: &[Place], reachable: &[Place], fixed: &[usize], sites: Vec<Place
         for cell in map {
             let near = (0..all.len()).min_by(|a, b| apart(all[*a], *cell).total_cmp(&apart(all[*b], *cell)));
             let sum = &mut sums[near.unwrap_or(0)];
-            *sum = (sum.0 + cell.x.as_metres(), sum.1 + cell.y.as_metres(), sum.2 + 1.0);
+            *sum = (sum.0 + cell.x.as_meters(), sum.1 + cell.y.as_meters(), sum.2 + 1.0);
         }
         for (site, (x, y, n)) in all.iter_mut().zip(sums).skip(fixed.len()) {
             if n > 0.0 {

@@ -38,14 +38,14 @@ fn grid(x: f64, y: f64, step: f64) -> Vec<(f64, f64)> {
 }
 
 pub(crate) fn place(x: f64, y: f64) -> Place {
-    Place { x: Length::metres(x), y: Length::metres(y) }
+    Place { x: Length::meters(x), y: Length::meters(y) }
 }
 
 impl World {
     /// Slab number `index` of a seed.
     pub(crate) fn draw(seed: u64, index: u64) -> Result<Self, Box<dyn Error>> {
         let mut chance = Stream::of_member(Seed(seed), index);
-        // Whole metres, so that both nets fill the slab.
+        // Whole meters, so that both nets fill the slab.
         let (width, depth) = (chance.uniform(8.0, 15.0)?.floor(), chance.uniform(6.0, 11.0)?.floor());
         let shape = Shape::draw(&mut chance, width, depth)?;
         let map = grid(width, depth, MAP_STEP);

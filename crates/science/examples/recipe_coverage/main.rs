@@ -2,7 +2,7 @@
 //!
 //! Draws synthetic slabs and stains, makes panels on them, fits the model and counts how often a new
 //! panel of another recipe falls within the radius. Prints the table kept in
-//! `reference/colour/coverage.md`.
+//! `reference/color/coverage.md`.
 //!
 //! Run: `cargo run --release -p science --example recipe_coverage [slabs] [seed]`
 
@@ -11,8 +11,8 @@ mod recipe_world;
 use std::error::Error;
 
 use science::chance::{Seed, Stream};
-use science::colour::ciede2000;
-use science::colour::recipe::{PracticalGrid, Recipe, RecipeModel, Search, WaterParts, Wish};
+use science::color::ciede2000;
+use science::color::recipe::{PracticalGrid, Recipe, RecipeModel, Search, WaterParts, Wish};
 
 use recipe_world::{Laid, Law, World, design, recipe_within};
 

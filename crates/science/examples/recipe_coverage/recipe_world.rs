@@ -3,10 +3,10 @@
 use std::error::Error;
 
 use science::chance::Stream;
-use science::colour::LinearRgb;
-use science::colour::recipe::{Bare, Coats, Recipe, RecipeModel, RecipeRefusal, Shares, StainedPanel, WaterParts};
+use science::color::LinearRgb;
+use science::color::recipe::{Bare, Coats, Recipe, RecipeModel, RecipeRefusal, Shares, StainedPanel, WaterParts};
 
-/// By which law colour comes about.
+/// By which law color comes about.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Law {
     /// By the model's own.
@@ -43,10 +43,10 @@ pub(crate) struct World {
 
 impl World {
     pub(crate) fn draw(law: Law, stains: usize, chance: &mut Stream) -> Result<Self, Box<dyn Error>> {
-        let grey = chance.uniform(0.22, 0.45)?;
+        let gray = chance.uniform(0.22, 0.45)?;
         let mut bare = [0.0; 3];
         for value in &mut bare {
-            let light: f64 = grey * chance.log_normal(1.0, 0.06)?;
+            let light: f64 = gray * chance.log_normal(1.0, 0.06)?;
             *value = (1.0 - light) * (1.0 - light) / (2.0 * light);
         }
         let mut strengths = Vec::new();
@@ -174,7 +174,7 @@ pub(crate) fn design(
     chance: &mut Stream,
 ) -> Result<Vec<StainedPanel>, Box<dyn Error>> {
     let stains = world.strengths.len();
-    let made = |recipe: Recipe, chance: &mut Stream| StainedPanel { colour: world.panel(&recipe, chance), recipe };
+    let made = |recipe: Recipe, chance: &mut Stream| StainedPanel { color: world.panel(&recipe, chance), recipe };
     if laid == Laid::Out {
         let plan: &[Parts] = match stains {
             1 => &ONE,

@@ -54,7 +54,7 @@ impl Covariance {
     /// Refuses numbers with which the equations have no answer.
     pub(crate) fn checked(self) -> Result<Self, AbsorbencyError> {
         for (field, value) in
-            [("sill", self.sill.value()), ("length, m", self.length.as_metres()), ("nugget", self.nugget.value())]
+            [("sill", self.sill.value()), ("length, m", self.length.as_meters()), ("nugget", self.nugget.value())]
         {
             if !(value.is_finite() && value > 0.0) {
                 return Err(AbsorbencyError::Covariance { field, value });
@@ -64,7 +64,7 @@ impl Covariance {
     }
 
     pub(crate) fn kernel(&self) -> Kernel {
-        Kernel { sill: self.sill.value(), rate: libm::sqrt(3.0) / self.length.as_metres() }
+        Kernel { sill: self.sill.value(), rate: libm::sqrt(3.0) / self.length.as_meters() }
     }
 }
 
@@ -77,7 +77,7 @@ pub(crate) struct Kernel {
 }
 
 impl Kernel {
-    /// C(h) at a distance in metres.
+    /// C(h) at a distance in meters.
     #[inline(always)]
     pub(crate) fn at(self, distance: f64) -> f64 {
         let x = self.rate * distance;
@@ -98,7 +98,7 @@ impl Kernel {
     }
 }
 
-/// Metres between two places in metres.
+/// Meters between two places in meters.
 #[inline(always)]
 pub(crate) fn distance(a: [f64; 2], b: [f64; 2]) -> f64 {
     let (x, y) = (a[0] - b[0], a[1] - b[1]);

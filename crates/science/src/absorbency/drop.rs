@@ -15,12 +15,12 @@ pub struct Place {
 }
 
 impl Place {
-    pub(crate) fn metres(self) -> [f64; 2] {
-        [self.x.as_metres(), self.y.as_metres()]
+    pub(crate) fn meters(self) -> [f64; 2] {
+        [self.x.as_meters(), self.y.as_meters()]
     }
 
     pub(crate) fn is_finite(self) -> bool {
-        self.metres().iter().all(|m| m.is_finite())
+        self.meters().iter().all(|m| m.is_finite())
     }
 }
 
@@ -69,7 +69,7 @@ impl Drops {
             if !(time.as_seconds().is_finite() && time > Duration::ZERO) {
                 return Err(AbsorbencyError::Time { index, time });
             }
-            read.places.push(drop.place.metres());
+            read.places.push(drop.place.meters());
             read.logs.push(libm::log(time.as_seconds()));
             read.standing.push(stands);
         }
@@ -94,7 +94,7 @@ impl Drops {
     pub(crate) fn groups(&self) -> Vec<Vec<usize>> {
         let mut groups: Vec<Vec<usize>> = Vec::new();
         for (index, place) in self.places.iter().enumerate() {
-            let near = |group: &&mut Vec<usize>| distance(self.places[group[0]], *place) <= SAME_PLACE.as_metres();
+            let near = |group: &&mut Vec<usize>| distance(self.places[group[0]], *place) <= SAME_PLACE.as_meters();
             match groups.iter_mut().find(near) {
                 Some(group) => group.push(index),
                 None => groups.push(vec![index]),

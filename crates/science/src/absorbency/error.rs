@@ -69,13 +69,13 @@ pub enum AbsorbencyError {
     },
     /// The ground has no map, no area, or more pairs than are worked through.
     #[error(
-        "{map} map places of {square_metres} m² and {reachable} reachable places: give at least 1 map place with an area above 0, and at most 20 million pairs"
+        "{map} map places of {square_meters} m² and {reachable} reachable places: give at least 1 map place with an area above 0, and at most 20 million pairs"
     )]
     Ground {
         /// Map places.
         map: usize,
         /// Area of each, m².
-        square_metres: f64,
+        square_meters: f64,
         /// Reachable places.
         reachable: usize,
     },

@@ -129,9 +129,9 @@ impl Field {
     }
 
     fn block(&self, places: &[Place]) -> Vec<Estimate> {
-        let metres: Vec<[f64; 2]> = places.iter().map(|p| p.metres()).collect();
+        let meters: Vec<[f64; 2]> = places.iter().map(|p| p.meters()).collect();
         let nugget = self.covariance.nugget.value();
-        many::predict(&self.system, &self.packed, &metres)
+        many::predict(&self.system, &self.packed, &meters)
             .into_iter()
             .map(|(mean, variance)| Estimate { mean, variance, nugget })
             .collect()

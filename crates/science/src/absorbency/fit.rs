@@ -133,7 +133,7 @@ impl Search {
         };
         let low = Covariance {
             sill: super::LogVariance::computed(SILL.0),
-            length: Length::metres(SHORTEST * near),
+            length: Length::meters(SHORTEST * near),
             nugget: super::LogVariance::computed(least),
         };
         low.checked()?;

@@ -11,8 +11,8 @@ use crate::chance::normal_quantile;
 pub enum Outcome {
     /// (ln seconds − foretold) / standard deviation foretold, noise of the drop included.
     Timed {
-        /// The standardised error; about two in three lie within ±1.
-        standardised: f64,
+        /// The standardized error; about two in three lie within ±1.
+        standardized: f64,
     },
     /// The drop still stood; the others gave this chance to that.
     StillStood {
@@ -38,9 +38,9 @@ pub struct LeftOut {
     pub drops: Vec<LeftOutDrop>,
     /// How many have a time; the rest of the report speaks of these.
     pub timed: usize,
-    /// Mean of the standardised errors; near 0 when nothing leans.
+    /// Mean of the standardized errors; near 0 when nothing leans.
     pub mean: f64,
-    /// Root mean square of the standardised errors; near 1 when the bands are as wide as they should
+    /// Root mean square of the standardized errors; near 1 when the bands are as wide as they should
     /// be, above 1 when they are too narrow.
     pub root_mean_square: f64,
     /// Share of drops inside the band that should hold 80 %.
@@ -66,9 +66,9 @@ impl Field {
                 let foretold = Estimate { mean, variance, nugget: 0.0 };
                 let outcome = match drop.end {
                     End::SoakedIn(time) => {
-                        let standardised = (libm::log(time.as_seconds()) - mean) / libm::sqrt(variance);
-                        errors.push(standardised);
-                        Outcome::Timed { standardised }
+                        let standardized = (libm::log(time.as_seconds()) - mean) / libm::sqrt(variance);
+                        errors.push(standardized);
+                        Outcome::Timed { standardized }
                     }
                     End::StillStood(bound) => Outcome::StillStood { chance: foretold.chance_above(bound) },
                 };

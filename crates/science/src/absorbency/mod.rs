@@ -25,7 +25,7 @@
 //! use science::absorbency::{Aim, DropTest, End, Field, Ground, NextRule, Place};
 //! use units::{Area, Duration, Length};
 //!
-//! let place = |x, y| Place { x: Length::metres(x), y: Length::metres(y) };
+//! let place = |x, y| Place { x: Length::meters(x), y: Length::meters(y) };
 //! let soaked = |x, y, s| DropTest { place: place(x, y), end: End::SoakedIn(Duration::seconds(s)) };
 //! let drops = [
 //!     soaked(1.0, 1.0, 35.0), soaked(4.0, 1.2, 42.0), soaked(7.0, 0.8, 110.0),
@@ -36,7 +36,7 @@
 //! assert!(low < high);
 //!
 //! let grid: Vec<Place> = (0..40).map(|i| place(f64::from(i % 8) + 0.5, f64::from(i / 8) + 0.5)).collect();
-//! let ground = Ground { map: grid.clone(), each: Area::square_metres(1.0), reachable: grid };
+//! let ground = Ground { map: grid.clone(), each: Area::square_meters(1.0), reachable: grid };
 //! let rule = NextRule { aim: Aim::at_limit(Duration::seconds(60.0)), most: 3 };
 //! assert!(field.next_places(&ground, rule)?.places.len() <= 3);
 //! # Ok::<(), science::absorbency::AbsorbencyError>(())

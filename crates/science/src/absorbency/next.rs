@@ -15,7 +15,7 @@ const MOST_PLACES: usize = 5;
 /// The ground of one finish on which tests are planned.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ground {
-    /// Centres of the pieces the finish is cut into.
+    /// Centers of the pieces the finish is cut into.
     pub map: Vec<Place>,
     /// Area of each piece, above 0.
     pub each: Area,
@@ -149,7 +149,7 @@ impl Plan {
 
     pub(crate) fn state(&self) -> State {
         match self.criterion {
-            Criterion::Bernoulli(limit) => State::Misclassified(Area::square_metres(
+            Criterion::Bernoulli(limit) => State::Misclassified(Area::square_meters(
                 self.planners.iter().map(|p| misclassified(p, limit, &p.now)).sum(),
             )),
             Criterion::Variance => {
@@ -183,8 +183,8 @@ impl Plan {
             Criterion::Bernoulli(limit) => {
                 let wrong = misclassified(planner, limit, &planner.now) - misclassified(planner, limit, &after);
                 Gain::Limit {
-                    settles: Area::square_metres(wrong),
-                    changes: Area::square_metres(changed(planner, limit, &after)),
+                    settles: Area::square_meters(wrong),
+                    changes: Area::square_meters(changed(planner, limit, &after)),
                 }
             }
             Criterion::Variance => {
@@ -200,10 +200,10 @@ impl Plan {
         let area = self.area();
         match (gain, self.aim) {
             (Gain::Limit { settles, changes }, Aim::Limit { least_gain, least_change, .. }) => {
-                if changes.as_square_metres() < least_change.as_share() * area {
+                if changes.as_square_meters() < least_change.as_share() * area {
                     Some(Enough::PlanStays(gain))
                 } else {
-                    (settles.as_square_metres() < least_gain.as_share() * area).then_some(Enough::LittleGain(gain))
+                    (settles.as_square_meters() < least_gain.as_share() * area).then_some(Enough::LittleGain(gain))
                 }
             }
             (Gain::Spread(fall), Aim::Spread { least_fall }) => (fall < least_fall).then_some(Enough::LittleGain(gain)),

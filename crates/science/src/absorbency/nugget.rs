@@ -7,10 +7,10 @@ use super::{AbsorbencyError, DropTest, LogVariance};
 
 /// Drops this near to each other are repeats at one place: a hand's width, since no drop can be set
 /// on a spot still wet. Our choice.
-pub const SAME_PLACE: Length = Length::millimetres(100.0);
+pub const SAME_PLACE: Length = Length::millimeters(100.0);
 
 /// Least t² taken for true: a factor of 1.15 for drop size and for the eye that calls the end.
-/// Our judgement, no source.
+/// Our judgment, no source.
 const FLOOR: f64 = 0.02;
 /// Degrees of freedom below which repeats do not fix the nugget: three drops at one place.
 const FEWEST_DEGREES: usize = 2;

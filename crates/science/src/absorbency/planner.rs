@@ -31,23 +31,23 @@ fn kernel_matrix(kernel: Kernel, a: &[[f64; 2]], b: &[[f64; 2]]) -> DMatrix<f64>
     DMatrix::from_fn(a.len(), b.len(), |i, j| kernel.between(a[i], b[j]))
 }
 
-fn metres(places: &[Place]) -> Result<Vec<[f64; 2]>, AbsorbencyError> {
+fn meters(places: &[Place]) -> Result<Vec<[f64; 2]>, AbsorbencyError> {
     match places.iter().position(|p| !p.is_finite()) {
         Some(index) => Err(AbsorbencyError::Place { index }),
-        None => Ok(places.iter().map(|p| p.metres()).collect()),
+        None => Ok(places.iter().map(|p| p.meters()).collect()),
     }
 }
 
 impl Planner {
     pub(crate) fn new(field: &Field, ground: &Ground) -> Result<Self, AbsorbencyError> {
-        let square_metres = ground.each.as_square_metres();
+        let square_meters = ground.each.as_square_meters();
         let reach = ground.reachable.len();
         let pairs = reach.saturating_mul(ground.map.len() + reach);
-        let has_area = square_metres.is_finite() && square_metres > 0.0;
+        let has_area = square_meters.is_finite() && square_meters > 0.0;
         if ground.map.is_empty() || !has_area || pairs > MOST_PAIRS {
-            return Err(AbsorbencyError::Ground { map: ground.map.len(), square_metres, reachable: reach });
+            return Err(AbsorbencyError::Ground { map: ground.map.len(), square_meters, reachable: reach });
         }
-        let (map, reachable) = (metres(&ground.map)?, metres(&ground.reachable)?);
+        let (map, reachable) = (meters(&ground.map)?, meters(&ground.reachable)?);
         let estimates = field.map(&ground.map);
         let system = &field.system;
         let by_map = system.explained(&field.whitener, &map);
@@ -62,7 +62,7 @@ impl Planner {
             means: estimates.iter().map(|e| e.mean).collect(),
             now: first.clone(),
             first,
-            each: square_metres,
+            each: square_meters,
             cross,
             among,
             taken: vec![false; reach],

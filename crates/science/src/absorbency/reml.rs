@@ -14,7 +14,7 @@ pub(crate) type Logs = Vector3<f64>;
 pub(crate) fn covariance_at(logs: &Logs) -> Covariance {
     Covariance {
         sill: LogVariance::computed(libm::exp(logs[0])),
-        length: Length::metres(libm::exp(logs[1])),
+        length: Length::meters(libm::exp(logs[1])),
         nugget: LogVariance::computed(libm::exp(logs[2])),
     }
 }
@@ -22,7 +22,7 @@ pub(crate) fn covariance_at(logs: &Logs) -> Covariance {
 /// Drops with all of them as times: those that still stood count at their bound.
 pub(crate) struct Restricted {
     n: usize,
-    /// Metres between all pairs.
+    /// Meters between all pairs.
     apart: Vec<f64>,
     /// ln seconds less their mean, which the unknown level takes up.
     pub(crate) off: Vec<f64>,

@@ -1,4 +1,4 @@
-//! Dew point: the vapour pressure formula turned round.
+//! Dew point: the vapor pressure formula turned round.
 
 use units::{Pressure, RelativeHumidity, Temperature};
 
@@ -77,7 +77,7 @@ fn inverted(ln_pressure: f64) -> f64 {
 /// Source: [`super::HYLAND_WEXLER`], V (psychrolib 2.5.0 within 0.01 °C, CoolProp 8.0.0 within 0.03 °C).
 ///
 /// # Errors
-/// Air outside -100 °C to 200 °C; no vapour, or a dew point below -100 °C.
+/// Air outside -100 °C to 200 °C; no vapor, or a dew point below -100 °C.
 pub fn dew_point(temperature: Temperature, humidity: RelativeHumidity) -> Result<Temperature, AirError> {
     let t = covered("air temperature", temperature)?;
     let ln_pressure = ln_saturation(t) + libm::log(humidity.as_share());
@@ -88,16 +88,16 @@ pub fn dew_point(temperature: Temperature, humidity: RelativeHumidity) -> Result
     Ok(Temperature::kelvins(inverted(ln_pressure).min(t)))
 }
 
-/// Dew point of air with a known vapour pressure.
+/// Dew point of air with a known vapor pressure.
 ///
 /// # Errors
 /// Pressures outside the saturation pressures of -100 °C to 200 °C.
-pub fn dew_point_of_vapour(vapour: Pressure) -> Result<Temperature, AirError> {
-    let pascals = vapour.as_pascals();
+pub fn dew_point_of_vapor(vapor: Pressure) -> Result<Temperature, AirError> {
+    let pascals = vapor.as_pascals();
     let ln_pressure = if pascals > 0.0 { libm::log(pascals) } else { f64::NEG_INFINITY };
     if (LN_LOWEST..=LN_HIGHEST).contains(&ln_pressure) {
         Ok(Temperature::kelvins(inverted(ln_pressure).clamp(LOWEST_K, HIGHEST_K)))
     } else {
-        Err(AirError::NoDewPoint(vapour))
+        Err(AirError::NoDewPoint(vapor))
     }
 }

@@ -7,7 +7,7 @@ use units::{Duration, Length, Pressure, Speed, Temperature};
 /// Relative humidity above 100 % never arrives here: [`units::RelativeHumidity`] refuses it.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum AirError {
-    /// Outside the range of the vapour pressure formula.
+    /// Outside the range of the vapor pressure formula.
     #[error("{field} {}; accepted: -100 °C (-148 °F) to 200 °C (392 °F)", .value.show_celsius(1))]
     Temperature {
         /// Which temperature.
@@ -15,20 +15,20 @@ pub enum AirError {
         /// What was given.
         value: Temperature,
     },
-    /// Air without vapour, or with less than the formula covers, has no dew point.
+    /// Air without vapor, or with less than the formula covers, has no dew point.
     #[error(
-        "vapour pressure {} Pa has no dew point; accepted: 0.0015 Pa to 1 550 000 Pa (relative humidity above 0 %)",
+        "vapor pressure {} Pa has no dew point; accepted: 0.0015 Pa to 1 550 000 Pa (relative humidity above 0 %)",
         .0.as_pascals()
     )]
     NoDewPoint(Pressure),
-    /// The vapour pressure reaches the air pressure: that is steam, not moist air.
+    /// The vapor pressure reaches the air pressure: that is steam, not moist air.
     #[error(
-        "vapour pressure {} kPa is not below air pressure {} kPa; accepted: air below its boiling point",
-        .vapour.as_kilopascals(), .air.as_kilopascals()
+        "vapor pressure {} kPa is not below air pressure {} kPa; accepted: air below its boiling point",
+        .vapor.as_kilopascals(), .air.as_kilopascals()
     )]
     Boiling {
-        /// Vapour pressure asked for.
-        vapour: Pressure,
+        /// Vapor pressure asked for.
+        vapor: Pressure,
         /// Air pressure given.
         air: Pressure,
     },
@@ -39,7 +39,7 @@ pub enum AirError {
     #[error("wind {}; accepted: 0 mph or more", .0.show(units::SpeedUnit::MilePerHour, 1))]
     Wind(Speed),
     /// Site height outside the standard atmosphere formula.
-    #[error("site height {} m; accepted: -5000 m to 11 000 m above sea level", .0.as_metres())]
+    #[error("site height {} m; accepted: -5000 m to 11 000 m above sea level", .0.as_meters())]
     Elevation(Length),
     /// Below the temperature at which the Uno form stops meaning anything.
     #[error("{field} {}; accepted for the Uno form: above -18 °C (0 °F)", .value.show_celsius(1))]

@@ -2,10 +2,10 @@
 
 use units::{EvaporationRate, Fraction, RelativeHumidity, Speed, Temperature};
 
-use super::{AirError, saturation_pressure, vapour_pressure};
+use super::{AirError, saturation_pressure, vapor_pressure};
 use crate::{Grade, Source};
 
-/// The vapour pressure form.
+/// The vapor pressure form.
 pub const MENZEL: Source = Source {
     id: "menzel-1954",
     document: "Menzel 1954, behind the ACI 305R evaporation chart",
@@ -13,7 +13,7 @@ pub const MENZEL: Source = Source {
     grade: Grade::Memory,
 };
 
-/// The form without vapour pressures.
+/// The form without vapor pressures.
 pub const UNO: Source = Source {
     id: "uno-1998",
     document: "Uno 1998, ACI Materials Journal",
@@ -97,7 +97,7 @@ impl EstimatedRate {
 /// covered. Air pressure does not enter.
 ///
 /// # Errors
-/// Temperatures outside the vapour formula (or not above -18 °C for Uno); wind below zero.
+/// Temperatures outside the vapor formula (or not above -18 °C for Uno); wind below zero.
 pub fn evaporation_rate(
     form: EvaporationForm,
     surface: Temperature,
@@ -105,7 +105,7 @@ pub fn evaporation_rate(
     humidity: RelativeHumidity,
     wind: Speed,
 ) -> Result<EstimatedRate, AirError> {
-    if !(wind >= Speed::ZERO && wind.as_metres_per_second().is_finite()) {
+    if !(wind >= Speed::ZERO && wind.as_meters_per_second().is_finite()) {
         return Err(AirError::Wind(wind));
     }
     let rate = match form {
@@ -124,7 +124,7 @@ fn menzel(
     wind: Speed,
 ) -> Result<EvaporationRate, AirError> {
     let e0 = saturation_pressure(surface)?.as_psi();
-    let ea = vapour_pressure(air, humidity)?.as_psi();
+    let ea = vapor_pressure(air, humidity)?.as_psi();
     // W = 0.44 (e0 − ea)(0.253 + 0.096 V), lb/ft²/h, e in psi (not inHg), V in mph
     Ok(EvaporationRate::pounds_per_square_foot_hour(0.44 * (e0 - ea) * (0.253 + 0.096 * wind.as_miles_per_hour())))
 }
@@ -138,8 +138,8 @@ fn uno(
     let surface_power = libm::pow(above("surface temperature", surface, -18.0)? + 18.0, 2.5);
     let air_power = libm::pow(above("air temperature", air, -18.0)? + 18.0, 2.5);
     // E = 5 ((Tc + 18)^2.5 − r (Ta + 18)^2.5)(V + 4) 1e-6, kg/m²/h, °C, km/h
-    Ok(EvaporationRate::kilograms_per_square_metre_hour(
-        5.0 * (surface_power - humidity.as_share() * air_power) * (wind.as_kilometres_per_hour() + 4.0) * 1e-6,
+    Ok(EvaporationRate::kilograms_per_square_meter_hour(
+        5.0 * (surface_power - humidity.as_share() * air_power) * (wind.as_kilometers_per_hour() + 4.0) * 1e-6,
     ))
 }
 
@@ -160,7 +160,7 @@ fn uno_us_customary(
     ))
 }
 
-/// The temperature in °C when it lies above `lowest` and inside the range of the vapour formula.
+/// The temperature in °C when it lies above `lowest` and inside the range of the vapor formula.
 fn above(field: &'static str, value: Temperature, lowest: f64) -> Result<f64, AirError> {
     super::saturation::covered(field, value)?;
     let celsius = value.as_celsius();

@@ -1,11 +1,11 @@
-//! Saturation pressure of water vapour, over water and over ice.
+//! Saturation pressure of water vapor, over water and over ice.
 
 use units::{Pressure, Temperature};
 
 use super::AirError;
 use crate::{Grade, Source};
 
-/// The vapour pressure formula. The constants agree with psychrolib 2.5.0 to all printed digits.
+/// The vapor pressure formula. The constants agree with psychrolib 2.5.0 to all printed digits.
 pub const HYLAND_WEXLER: Source = Source {
     id: "hyland-wexler",
     document: "ASHRAE Fundamentals 2017, chapter 1",
@@ -79,7 +79,7 @@ pub(super) fn covered(field: &'static str, value: Temperature) -> Result<f64, Ai
     }
 }
 
-/// Saturation pressure of water vapour at a temperature, over ice up to 0.01 °C and over water above.
+/// Saturation pressure of water vapor at a temperature, over ice up to 0.01 °C and over water above.
 ///
 /// Source: [`HYLAND_WEXLER`], V (psychrolib 2.5.0 to 1e-6 of the value; within 5e-4 of IAPWS-95 by
 /// CoolProp 8.0.0).

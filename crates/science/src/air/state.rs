@@ -23,7 +23,7 @@ pub(super) const MASS_RATIO: f64 = 0.621_945;
 /// # Errors
 /// Outside -5000 m to 11 000 m.
 pub fn standard_pressure(elevation: Length) -> Result<Pressure, AirError> {
-    let z = elevation.as_metres();
+    let z = elevation.as_meters();
     if !(-5000.0..=11_000.0).contains(&z) {
         return Err(AirError::Elevation(elevation));
     }
@@ -31,15 +31,15 @@ pub fn standard_pressure(elevation: Length) -> Result<Pressure, AirError> {
     Ok(Pressure::kilopascals(101.325 * libm::pow(1.0 - 2.255_77e-5 * z, 5.2559)))
 }
 
-/// Partial pressure of the water vapour in air: humidity times saturation pressure.
+/// Partial pressure of the water vapor in air: humidity times saturation pressure.
 ///
 /// # Errors
 /// Air outside -100 °C to 200 °C.
-pub fn vapour_pressure(temperature: Temperature, humidity: RelativeHumidity) -> Result<Pressure, AirError> {
+pub fn vapor_pressure(temperature: Temperature, humidity: RelativeHumidity) -> Result<Pressure, AirError> {
     Ok(saturation_pressure(temperature)? * humidity.as_share())
 }
 
-/// Mass of water vapour per mass of dry air.
+/// Mass of water vapor per mass of dry air.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub struct HumidityRatio(f64);
 
@@ -57,33 +57,33 @@ impl HumidityRatio {
     }
 }
 
-/// Humidity ratio at a vapour pressure and an air pressure.
+/// Humidity ratio at a vapor pressure and an air pressure.
 ///
 /// ASHRAE 2017 ch. 1 eq. 20, V (psychrolib).
 ///
 /// # Errors
-/// Air pressure not above zero, or vapour pressure not below it.
-pub fn humidity_ratio(vapour: Pressure, air: Pressure) -> Result<HumidityRatio, AirError> {
+/// Air pressure not above zero, or vapor pressure not below it.
+pub fn humidity_ratio(vapor: Pressure, air: Pressure) -> Result<HumidityRatio, AirError> {
     checked_pressure(air)?;
-    if vapour < air { Ok(ratio(vapour, air)) } else { Err(AirError::Boiling { vapour, air }) }
+    if vapor < air { Ok(ratio(vapor, air)) } else { Err(AirError::Boiling { vapor, air }) }
 }
 
 /// W = 0.621945 pw / (p − pw)   (eq. 20)
-fn ratio(vapour: Pressure, air: Pressure) -> HumidityRatio {
-    HumidityRatio(MASS_RATIO * (vapour / (air - vapour)))
+fn ratio(vapor: Pressure, air: Pressure) -> HumidityRatio {
+    HumidityRatio(MASS_RATIO * (vapor / (air - vapor)))
 }
 
 pub(super) fn checked_pressure(air: Pressure) -> Result<Pressure, AirError> {
     if air > Pressure::ZERO && air.as_pascals().is_finite() { Ok(air) } else { Err(AirError::Pressure(air)) }
 }
 
-/// Air that has been checked: within the formula's range, vapour below the air pressure.
+/// Air that has been checked: within the formula's range, vapor below the air pressure.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Air {
     temperature: Temperature,
     humidity: RelativeHumidity,
     pressure: Pressure,
-    vapour: Pressure,
+    vapor: Pressure,
 }
 
 impl Air {
@@ -94,9 +94,9 @@ impl Air {
     pub fn new(temperature: Temperature, humidity: RelativeHumidity, pressure: Pressure) -> Result<Self, AirError> {
         let saturated = saturation_pressure(temperature)?;
         if saturated < checked_pressure(pressure)? {
-            Ok(Self { temperature, humidity, pressure, vapour: saturated * humidity.as_share() })
+            Ok(Self { temperature, humidity, pressure, vapor: saturated * humidity.as_share() })
         } else {
-            Err(AirError::Boiling { vapour: saturated, air: pressure })
+            Err(AirError::Boiling { vapor: saturated, air: pressure })
         }
     }
 
@@ -130,24 +130,24 @@ impl Air {
         self.pressure
     }
 
-    /// Partial pressure of the water vapour.
+    /// Partial pressure of the water vapor.
     #[must_use]
-    pub const fn vapour_pressure(self) -> Pressure {
-        self.vapour
+    pub const fn vapor_pressure(self) -> Pressure {
+        self.vapor
     }
 
     /// Dew point; frost point below 0.01 °C.
     ///
     /// # Errors
-    /// No vapour in the air.
+    /// No vapor in the air.
     pub fn dew_point(self) -> Result<Temperature, AirError> {
         dew_point(self.temperature, self.humidity)
     }
 
-    /// Mass of vapour per mass of dry air.
+    /// Mass of vapor per mass of dry air.
     #[must_use]
     pub fn humidity_ratio(self) -> HumidityRatio {
-        ratio(self.vapour, self.pressure)
+        ratio(self.vapor, self.pressure)
     }
 
     /// Thermodynamic wet bulb: liquid water where the answer is 0 °C or above, ice below.

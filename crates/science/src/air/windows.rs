@@ -148,7 +148,7 @@ fn reasons(sample: &AirSample, limits: &WorkLimits) -> Result<Vec<ClosedReason>,
 }
 
 fn dew_point_reason(sample: &AirSample, limits: &WorkLimits, found: &mut Vec<ClosedReason>) -> Result<(), AirError> {
-    // Air without vapour has no dew point to come near to.
+    // Air without vapor has no dew point to come near to.
     let (Some(wanted), true) = (limits.above_dew_point, sample.humidity.as_percent() > 0.0) else {
         return Ok(());
     };

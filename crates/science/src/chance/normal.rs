@@ -8,7 +8,7 @@ pub fn normal_cdf(z: f64) -> f64 {
     0.5 * libm::erfc(-z * core::f64::consts::FRAC_1_SQRT_2)
 }
 
-const CENTRE_TOP: [f64; 8] = [
+const CENTER_TOP: [f64; 8] = [
     3.387_132_872_796_366_6,
     133.141_667_891_784_38,
     1_971.590_950_306_551_3,
@@ -18,7 +18,7 @@ const CENTRE_TOP: [f64; 8] = [
     33_430.575_583_588_13,
     2_509.080_928_730_122_7,
 ];
-const CENTRE_BOTTOM: [f64; 8] = [
+const CENTER_BOTTOM: [f64; 8] = [
     1.0,
     42.313_330_701_600_91,
     687.187_007_492_057_9,
@@ -83,7 +83,7 @@ pub fn normal_quantile(share: f64) -> f64 {
     let q = share - 0.5;
     if q.abs() <= 0.425 {
         let r = 0.180_625 - q * q;
-        return q * ratio(&CENTRE_TOP, &CENTRE_BOTTOM, r);
+        return q * ratio(&CENTER_TOP, &CENTER_BOTTOM, r);
     }
     let tail = if q < 0.0 { share } else { 1.0 - share };
     if tail <= 0.0 {

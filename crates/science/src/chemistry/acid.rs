@@ -21,7 +21,7 @@ pub const BAUME: Source = Source {
     grade: Grade::VerifiedSecondary,
 };
 
-/// Mass per cent of HCl and density at 20 °C, g/mL ([`HCL_DENSITY`]).
+/// Mass percent of HCl and density at 20 °C, g/mL ([`HCL_DENSITY`]).
 const DENSITY_20C: [(f64, f64); 22] = [
     (0.0, 0.9982),
     (1.0, 1.0032),
@@ -72,7 +72,7 @@ fn between(rows: impl Iterator<Item = (f64, f64)>, x: f64) -> Option<f64> {
 /// Above 40 % by mass.
 pub fn hcl_density(strength: Fraction) -> Result<Density, ChemistryError> {
     between(DENSITY_20C.into_iter(), strength.as_percent())
-        .map(Density::grams_per_millilitre)
+        .map(Density::grams_per_milliliter)
         .ok_or(ChemistryError::Strength(strength))
 }
 
@@ -81,7 +81,7 @@ pub fn hcl_density(strength: Fraction) -> Result<Density, ChemistryError> {
 /// # Errors
 /// A density that no hydrochloric acid up to 40 % has.
 pub fn hcl_strength(density: Density) -> Result<Fraction, ChemistryError> {
-    between(DENSITY_20C.into_iter().map(|(x, y)| (y, x)), density.as_grams_per_millilitre())
+    between(DENSITY_20C.into_iter().map(|(x, y)| (y, x)), density.as_grams_per_milliliter())
         .and_then(|percent| Fraction::share(percent / 100.0).ok())
         .ok_or(ChemistryError::AcidDensity(density))
 }
@@ -91,7 +91,7 @@ pub fn hcl_strength(density: Density) -> Result<Fraction, ChemistryError> {
 #[must_use]
 pub fn density_at_20_celsius(read: Density, temperature: Temperature) -> Density {
     let warmer = (Temperature::celsius(20.0) - temperature).as_celsius_degrees();
-    read + Density::grams_per_millilitre(DENSITY_PER_KELVIN * warmer)
+    read + Density::grams_per_milliliter(DENSITY_PER_KELVIN * warmer)
 }
 
 /// Degrees Baumé on the scale for liquids heavier than water.
@@ -149,7 +149,7 @@ pub fn hcl_strength_from_baume(baume: Baume) -> Result<Fraction, ChemistryError>
 pub struct CommercialGrade {
     /// Degrees Baumé on the label.
     pub baume: Baume,
-    /// Strength by mass that goes with it, per cent.
+    /// Strength by mass that goes with it, percent.
     percent: f64,
 }
 

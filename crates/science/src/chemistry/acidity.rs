@@ -24,7 +24,7 @@ impl IdealPh {
 /// # Errors
 /// A molarity not above zero.
 pub fn ideal_ph(acid: Molarity) -> Result<IdealPh, ChemistryError> {
-    let strength = acid.as_moles_per_litre();
+    let strength = acid.as_moles_per_liter();
     if strength > 0.0 && strength.is_finite() {
         Ok(IdealPh(-libm::log10(strength)))
     } else {
@@ -35,7 +35,7 @@ pub fn ideal_ph(acid: Molarity) -> Result<IdealPh, ChemistryError> {
 /// Molarity of a strong acid at an ideal pH: 10^−pH mol/L. Means nothing at pH 7 and above.
 #[must_use]
 pub fn molarity_at(ph: Ph) -> Molarity {
-    Molarity::moles_per_litre(libm::pow(10.0, -ph.value()))
+    Molarity::moles_per_liter(libm::pow(10.0, -ph.value()))
 }
 
 /// How many volumes of pure water it would take to bring one volume of acid to an ideal pH by

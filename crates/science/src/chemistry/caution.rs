@@ -13,7 +13,7 @@ pub enum Caution {
     BicarbonateSelfLimits,
     /// Carbonate overshoots to about pH 11.
     CarbonateOvershoots,
-    /// Ammonia overshoots to about pH 11, and its vapour hurts.
+    /// Ammonia overshoots to about pH 11, and its vapor hurts.
     AmmoniaOvershoots,
     /// A strong base overshoots beyond pH 12, heats the mix and burns skin and eyes.
     StrongBaseOvershoots,
@@ -22,9 +22,9 @@ pub enum Caution {
     /// Add in small steps and test each time; the amount is a guide.
     TestInSmallSteps,
     /// Neutral is not free of metals: stain waste still holds copper, chromium, iron, manganese or cobalt.
-    NeutralIsNotMetalFree,
+    NeutralizNotMetalFree,
     /// Adding water makes acid weaker, not neutral.
-    DilutionIsNotNeutralisation,
+    DilutionIsNotNeutralization,
     /// Ask the sewer authority or the waste contractor before anything leaves the site.
     AskBeforeDischarge,
     /// The product's safety data sheet governs.

@@ -8,7 +8,7 @@ use crate::Parts;
 
 /// Said with every dilution.
 const CAUTIONS: [Caution; 4] =
-    [Caution::AcidIntoWater, Caution::NeverBleach, Caution::DilutionIsNotNeutralisation, Caution::SafetyDataSheet];
+    [Caution::AcidIntoWater, Caution::NeverBleach, Caution::DilutionIsNotNeutralization, Caution::SafetyDataSheet];
 
 /// A dilution at 20 °C.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,10 +44,10 @@ fn checked_stock(strength: Fraction) -> Result<Solution, ChemistryError> {
 pub fn dilute_by_parts(stock: Fraction, volume: Volume, parts: Parts) -> Result<Dilution, ChemistryError> {
     let solution = checked_stock(stock)?;
     let volume = checked_volume(volume)?;
-    // The strength does not depend on the batch, so it is found for one litre: an empty batch has one too.
-    let litre = Volume::litres(1.0);
-    let (acid, water) = (solution.mass_in(litre)?, water_density()? * (litre * parts.diluent_per_product()));
-    let share = acid / (solution.density() * litre + water);
+    // The strength does not depend on the batch, so it is found for one liter: an empty batch has one too.
+    let liter = Volume::liters(1.0);
+    let (acid, water) = (solution.mass_in(liter)?, water_density()? * (liter * parts.diluent_per_product()));
+    let share = acid / (solution.density() * liter + water);
     let strength = Fraction::share(share).expect("a mass over a larger mass lies between 0 and 1");
     let density = hcl_density(strength)?;
     let water_volume = volume * parts.diluent_per_product();

@@ -20,7 +20,7 @@ pub enum ChemistryError {
         stock: Fraction,
     },
     /// A density that no hydrochloric acid has at 20 °C.
-    #[error("density {} g/mL; accepted for hydrochloric acid at 20 °C: 0.9982 to 1.198 g/mL", .0.as_grams_per_millilitre())]
+    #[error("density {} g/mL; accepted for hydrochloric acid at 20 °C: 0.9982 to 1.198 g/mL", .0.as_grams_per_milliliter())]
     AcidDensity(Density),
     /// Degrees Baumé outside the heavy scale of acids.
     #[error("{0} degrees Baumé; accepted: 0 to 70 on the scale for liquids heavier than water")]
@@ -29,7 +29,7 @@ pub enum ChemistryError {
     #[error("hydrochloric acid of {0} degrees Baumé; accepted: 15 to 24, such as 20")]
     AcidBaume(f64),
     /// A density that is not above zero.
-    #[error("density {} g/mL; accepted: above 0, such as 0.977 g/mL", .0.as_grams_per_millilitre())]
+    #[error("density {} g/mL; accepted: above 0, such as 0.977 g/mL", .0.as_grams_per_milliliter())]
     Density(Density),
     /// A solution without anything dissolved.
     #[error("a solution of 0 % has nothing dissolved in it; accepted: above 0 %")]
@@ -44,7 +44,7 @@ pub enum ChemistryError {
     #[error("area {} ft²; accepted: above 0", .0.as_square_feet())]
     Area(Area),
     /// A molarity that is not above zero has no pH of the ideal kind.
-    #[error("acid of {} mol/L; accepted: above 0", .0.as_moles_per_litre())]
+    #[error("acid of {} mol/L; accepted: above 0", .0.as_moles_per_liter())]
     Molarity(Molarity),
     /// A gas at no temperature or no pressure.
     #[error("gas at {} and {} kPa; accepted: above absolute zero and above 0 kPa", .temperature.show_celsius(1), .pressure.as_kilopascals())]
@@ -57,7 +57,7 @@ pub enum ChemistryError {
 }
 
 pub(super) fn checked_volume(volume: Volume) -> Result<Volume, ChemistryError> {
-    if volume >= Volume::ZERO && volume.as_cubic_metres().is_finite() {
+    if volume >= Volume::ZERO && volume.as_cubic_meters().is_finite() {
         Ok(volume)
     } else {
         Err(ChemistryError::Volume(volume))

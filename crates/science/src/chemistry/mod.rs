@@ -1,10 +1,10 @@
-//! Acid, water and what neutralises them: strengths, dilution by mass, stoichiometry, waste limits.
+//! Acid, water and what neutralizes them: strengths, dilution by mass, stoichiometry, waste limits.
 //!
-//! Why this module exists: volumes of acid and water do not add up, dilution is not neutralisation,
+//! Why this module exists: volumes of acid and water do not add up, dilution is not neutralization,
 //! and "about a box of baking soda" is off by pounds. Amounts come from atomic weights; every
 //! answer carries its cautions as codes. Nothing here says that a liquid may be poured away.
 //!
-//! Checked against `reference/physics/`: `molar_masses`, `neutralisation`, `hcl_density_20C`,
+//! Checked against `reference/physics/`: `molar_masses`, `neutralization`, `hcl_density_20C`,
 //! `hcl_baume`, `chem_worked_examples`.
 
 mod acid;
@@ -12,7 +12,7 @@ mod acidity;
 mod caution;
 mod dilution;
 mod error;
-mod neutralise;
+mod neutralize;
 mod solution;
 mod species;
 mod waste;
@@ -25,8 +25,8 @@ pub use acidity::{IdealPh, ideal_ph, molarity_at, water_only_dilution};
 pub use caution::Caution;
 pub use dilution::{Dilution, dilute_by_parts, dilute_to};
 pub use error::ChemistryError;
-pub use neutralise::{
-    Base, CarbonDioxide, Mineral, Neutralisation, STOICHIOMETRY, etched_depth, gas_volume, neutralise,
+pub use neutralize::{
+    Base, CarbonDioxide, Mineral, Neutralization, STOICHIOMETRY, etched_depth, gas_volume, neutralize,
 };
 pub use solution::Solution;
 pub use species::Species;

@@ -17,7 +17,7 @@ pub const STOICHIOMETRY: Source = Source {
 /// Gas constant, J/(mol·K), exact in the SI of 2019.
 const GAS_CONSTANT: f64 = 8.314_462_618;
 
-/// What neutralises acid.
+/// What neutralizes acid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Base {
     /// Sodium bicarbonate, baking soda.
@@ -91,12 +91,12 @@ impl Base {
     pub const fn cautions(self) -> &'static [Caution] {
         use Caution::{
             AmmoniaOvershoots, AskBeforeDischarge, BicarbonateSelfLimits, CarbonDioxideBurstsClosedDrums,
-            CarbonateOvershoots, NeutralIsNotMetalFree, NeverBleach, PhosphateInWasteWater, SafetyDataSheet,
+            CarbonateOvershoots, NeutralizNotMetalFree, NeverBleach, PhosphateInWasteWater, SafetyDataSheet,
             StrongBaseOvershoots, TestInSmallSteps,
         };
         macro_rules! with_usual {
             ($($own:ident),*) => {
-                &[$($own,)* NeverBleach, TestInSmallSteps, NeutralIsNotMetalFree, AskBeforeDischarge, SafetyDataSheet]
+                &[$($own,)* NeverBleach, TestInSmallSteps, NeutralizNotMetalFree, AskBeforeDischarge, SafetyDataSheet]
             };
         }
         match self {
@@ -125,7 +125,7 @@ pub struct CarbonDioxide {
 
 /// What takes up an amount of acid.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Neutralisation {
+pub struct Neutralization {
     /// The base.
     pub base: Base,
     /// Mass of the pure base that matches the acid: a guide, the pH paper decides.
@@ -143,7 +143,7 @@ pub struct Neutralisation {
 ///
 /// # Errors
 /// A mass below zero.
-pub fn neutralise(acid: Mass, base: Base) -> Result<Neutralisation, ChemistryError> {
+pub fn neutralize(acid: Mass, base: Base) -> Result<Neutralization, ChemistryError> {
     let moles_of_acid = checked_mass(acid)? / Species::HydrogenChloride.molar_mass();
     let base_amount = moles_of_acid / f64::from(base.equivalents());
     let carbon_dioxide = if base.gives_carbon_dioxide() {
@@ -153,7 +153,7 @@ pub fn neutralise(acid: Mass, base: Base) -> Result<Neutralisation, ChemistryErr
         None
     };
     let base_mass = base_amount * base.species().molar_mass();
-    Ok(Neutralisation { base, base_mass, base_amount, carbon_dioxide, cautions: base.cautions() })
+    Ok(Neutralization { base, base_mass, base_amount, carbon_dioxide, cautions: base.cautions() })
 }
 
 /// Volume of an ideal gas, n R T / p.
@@ -167,7 +167,7 @@ pub fn gas_volume(
 ) -> Result<Volume, ChemistryError> {
     let (t, p) = (temperature.as_kelvins(), pressure.as_pascals());
     if t > 0.0 && t.is_finite() && p > 0.0 && p.is_finite() {
-        Ok(Volume::cubic_metres(amount.as_moles() * GAS_CONSTANT * t / p))
+        Ok(Volume::cubic_meters(amount.as_moles() * GAS_CONSTANT * t / p))
     } else {
         Err(ChemistryError::Gas { temperature, pressure })
     }
@@ -187,8 +187,8 @@ impl Mineral {
     #[must_use]
     pub const fn density(self) -> Density {
         match self {
-            Self::CalciumCarbonate => Density::grams_per_millilitre(2.71),
-            Self::CalciumHydroxide => Density::grams_per_millilitre(2.24),
+            Self::CalciumCarbonate => Density::grams_per_milliliter(2.71),
+            Self::CalciumHydroxide => Density::grams_per_milliliter(2.24),
         }
     }
 
@@ -204,15 +204,15 @@ impl Mineral {
 
 /// Depth of solid mineral that a mass of hydrogen chloride on an area can dissolve at most.
 ///
-/// An upper bound of scale, tens of micrometres for a usual coat of acid, not a prediction: paste is
+/// An upper bound of scale, tens of micrometers for a usual coat of acid, not a prediction: paste is
 /// porous, part aggregate, and acid is rinsed off before it is spent.
 ///
 /// # Errors
 /// A mass below zero, or an area not above zero.
 pub fn etched_depth(acid: Mass, area: Area, mineral: Mineral) -> Result<FilmThickness, ChemistryError> {
-    if !(area > Area::ZERO && area.as_square_metres().is_finite()) {
+    if !(area > Area::ZERO && area.as_square_meters().is_finite()) {
         return Err(ChemistryError::Area(area));
     }
-    let dissolved = neutralise(acid, mineral.base())?.base_mass / mineral.density();
-    Ok(FilmThickness::metres((dissolved / area).as_metres()))
+    let dissolved = neutralize(acid, mineral.base())?.base_mass / mineral.density();
+    Ok(FilmThickness::meters((dissolved / area).as_meters()))
 }

@@ -19,7 +19,7 @@ impl Solution {
     /// # Errors
     /// A density not above zero.
     pub fn new(solute: Species, strength: Fraction, density: Density) -> Result<Self, ChemistryError> {
-        if density > Density::ZERO && density.as_kilograms_per_cubic_metre().is_finite() {
+        if density > Density::ZERO && density.as_kilograms_per_cubic_meter().is_finite() {
             Ok(Self { solute, strength, density })
         } else {
             Err(ChemistryError::Density(density))
@@ -52,17 +52,17 @@ impl Solution {
         self.density
     }
 
-    /// Mass of the substance in a litre of the solution, as a density (g/L).
+    /// Mass of the substance in a liter of the solution, as a density (g/L).
     #[must_use]
     pub fn solute_density(self) -> Density {
         self.density * self.strength.as_share()
     }
 
-    /// Moles of the substance in a litre of the solution.
+    /// Moles of the substance in a liter of the solution.
     #[must_use]
     pub fn molarity(self) -> Molarity {
         let grams_per_mole = self.solute.molar_mass().as_grams_per_mole();
-        Molarity::moles_per_litre(self.solute_density().as_kilograms_per_cubic_metre() / grams_per_mole)
+        Molarity::moles_per_liter(self.solute_density().as_kilograms_per_cubic_meter() / grams_per_mole)
     }
 
     /// Mass of the substance in a volume.

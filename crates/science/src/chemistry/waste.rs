@@ -77,8 +77,8 @@ pub enum Tell {
     Volume,
     /// Its pH, and how it was measured.
     Ph,
-    /// What it was neutralised with.
-    Neutraliser,
+    /// What it was neutralized with.
+    Neutralizer,
     /// Which metal salts the stain holds, from its safety data sheet.
     MetalSalts,
     /// Whether the solids were settled and kept back.
@@ -95,7 +95,7 @@ pub const fn what_to_tell_the_sewer_authority() -> &'static [Tell] {
     &[
         Tell::Volume,
         Tell::Ph,
-        Tell::Neutraliser,
+        Tell::Neutralizer,
         Tell::MetalSalts,
         Tell::Solids,
         Tell::LaboratoryMetals,

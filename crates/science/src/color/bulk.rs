@@ -1,4 +1,4 @@
-//! Whole pictures at once: the same formulas as one colour at a time, in 32-bit numbers and in an
+//! Whole pictures at once: the same formulas as one color at a time, in 32-bit numbers and in an
 //! order that a processor can do several of at once.
 //!
 //! Why this module exists: a photograph has twelve million pixels, and the exact functions take
@@ -129,7 +129,7 @@ fn cube_root(t: f32) -> f32 {
     t * y * y
 }
 
-/// ΔE00 of many colours against one: `lab` holds L, a, b of each, `out` gets one number for each.
+/// ΔE00 of many colors against one: `lab` holds L, a, b of each, `out` gets one number for each.
 /// Within 0.001 of [`super::ciede2000`], except within a degree of opposite hues, where the formula
 /// itself jumps. Long pictures are shared among the processors.
 pub fn ciede2000_to(lab: &[f32], base: Lab, out: &mut [f32]) {
@@ -156,7 +156,7 @@ fn differences(lab: &[f32], one: &One, out: &mut [f32]) {
     }
 }
 
-/// The colour that the others are held against.
+/// The color that the others are held against.
 struct One {
     l: f32,
     a: f32,
@@ -179,7 +179,7 @@ impl One {
     }
 
     /// The formula of [`super::ciede2000`] with hues kept as directions, so that no angle is taken, and
-    /// without a branch. Where a colour is neutral its hue has no weight, and any will do.
+    /// without a branch. Where a color is neutral its hue has no weight, and any will do.
     #[inline(always)]
     fn to(&self, [l, a, b]: [f32; 3]) -> f32 {
         /// So small that it counts only where it keeps nothing from being divided by nothing.
@@ -257,9 +257,9 @@ fn falling_power(x: f32) -> f32 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::colour::ciede2000;
+    use crate::color::ciede2000;
 
-    /// Every 5th value of each channel, and the corners: 140 608 colours.
+    /// Every 5th value of each channel, and the corners: 140 608 colors.
     fn bytes() -> Vec<u8> {
         let steps: Vec<u8> = (0..=255).step_by(5).collect();
         let mut out = Vec::new();
@@ -304,7 +304,7 @@ mod tests {
                 let exact = Lab::new(f64::from(lab[0]).max(0.0), lab[1].into(), lab[2].into()).unwrap();
                 let chroma = libm::hypot(exact.a(), exact.b());
                 let apart = ((hue(&exact) - hue(&base)).abs() - 180.0).abs();
-                // Opposite hues, and colours whose hue is rounding: the formula jumps there.
+                // Opposite hues, and colors whose hue is rounding: the formula jumps there.
                 if (chroma > 0.01 && apart > 1.0) || base.a() == 0.0 {
                     counted += 1;
                     worst = worst.max((ciede2000(base, exact).as_units() - f64::from(*fast)).abs());
@@ -315,11 +315,11 @@ mod tests {
         }
     }
 
-    /// 2000 pairs of colour-science 0.4.7 (`reference/colour/README.md`), each alone and so by the loop's
+    /// 2000 pairs of colour-science 0.4.7 (`reference/color/README.md`), each alone and so by the loop's
     /// rest, and 64 times over and so by the loop itself.
     #[test]
-    fn differences_of_colour_science() {
-        let text = include_str!("../../../../reference/colour/ciede2000_random2000.csv");
+    fn differences_of_color_science() {
+        let text = include_str!("../../../../reference/color/ciede2000_random2000.csv");
         let mut lines = text.lines().filter(|line| !line.starts_with('#'));
         let names: Vec<&str> = lines.next().unwrap().split(',').collect();
         let mut counted = 0;
@@ -336,7 +336,7 @@ mod tests {
             let mut out = [0.0; LANES + 1];
             ciede2000_to(&other.repeat(LANES + 1), base, &mut out);
             assert_eq!(out[0], out[LANES], "the two ways differ");
-            assert!((f64::from(out[0]) - number("dE00_colour")).abs() < 0.001, "{line}: {}", out[0]);
+            assert!((f64::from(out[0]) - number("dE00_color")).abs() < 0.001, "{line}: {}", out[0]);
             counted += 1;
         }
         assert_eq!(counted, 1868);

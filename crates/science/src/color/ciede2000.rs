@@ -1,4 +1,4 @@
-//! How far two colours lie apart to the eye: CIEDE2000.
+//! How far two colors lie apart to the eye: CIEDE2000.
 
 use super::Lab;
 use crate::{Grade, Source};
@@ -14,11 +14,11 @@ pub const CIEDE2000: Source = Source {
 /// 25⁷.
 const CHROMA_POWER: f64 = 6_103_515_625.0;
 
-/// ΔE00: 0 is the same colour; about 1 is what a trained eye can tell side by side (M).
+/// ΔE00: 0 is the same color; about 1 is what a trained eye can tell side by side (M).
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
-pub struct ColourDifference(f64);
+pub struct ColorDifference(f64);
 
-impl ColourDifference {
+impl ColorDifference {
     /// For a number that came of differences, such as their mean.
     pub(super) const fn units(value: f64) -> Self {
         Self(value)
@@ -43,7 +43,7 @@ fn mean_hue(first: f64, second: f64) -> f64 {
     }
 }
 
-/// Hue in degrees, 0 to 360; 0 for a neutral colour, which has none.
+/// Hue in degrees, 0 to 360; 0 for a neutral color, which has none.
 fn hue(a: f64, b: f64) -> f64 {
     if a == 0.0 && b == 0.0 {
         return 0.0;
@@ -58,14 +58,14 @@ fn chroma_share(chroma: f64) -> f64 {
     libm::sqrt(power / (power + CHROMA_POWER))
 }
 
-/// The difference of two colours, CIEDE2000 with kL = kC = kH = 1. Symmetric.
+/// The difference of two colors, CIEDE2000 with kL = kC = kH = 1. Symmetric.
 ///
 /// Where the hues lie opposite each other the formula itself jumps by up to a few tenths; where one
-/// colour is neutral its hue does not enter.
+/// color is neutral its hue does not enter.
 ///
 /// Source: [`CIEDE2000`], V.
 #[must_use]
-pub fn ciede2000(first: Lab, second: Lab) -> ColourDifference {
+pub fn ciede2000(first: Lab, second: Lab) -> ColorDifference {
     let chroma = |lab: Lab, scale: f64| libm::hypot(lab.a() * scale, lab.b());
     // C̄ab, G, a' = (1 + G) a   (eq. 2 to 5)
     let stretched = 1.0 + 0.5 * (1.0 - chroma_share(0.5 * (chroma(first, 1.0) + chroma(second, 1.0))));
@@ -101,5 +101,5 @@ pub fn ciede2000(first: Lab, second: Lab) -> ColourDifference {
 
     // ΔE00   (eq. 22)
     let (l, c, h) = (lightness / by_lightness, chroma_step / by_chroma, hue_step / by_hue);
-    ColourDifference(libm::sqrt((l * l + c * c + h * h + turned * c * h).max(0.0)))
+    ColorDifference(libm::sqrt((l * l + c * c + h * h + turned * c * h).max(0.0)))
 }

@@ -3,12 +3,12 @@
 //! CIE 15 (M for its text; V: `srgb_random200.csv`, `lab_to_srgb_random200.csv`).
 
 use super::xyz::WHITE;
-use super::{ColourError, Srgb, Xyz};
+use super::{ColorError, Srgb, Xyz};
 
 /// δ = 6/29, where the cube root gives way to a straight line.
 const DELTA: f64 = 6.0 / 29.0;
 
-/// A colour in CIELAB.
+/// A color in CIELAB.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Lab {
     lightness: f64,
@@ -22,8 +22,8 @@ impl Lab {
     ///
     /// # Errors
     /// L outside 0 to 105, or a or b outside -200 to 200.
-    pub fn new(lightness: f64, a: f64, b: f64) -> Result<Self, ColourError> {
-        let refuse = |field, value| Err(ColourError::Lab { field, value });
+    pub fn new(lightness: f64, a: f64, b: f64) -> Result<Self, ColorError> {
+        let refuse = |field, value| Err(ColorError::Lab { field, value });
         if !(0.0..=105.0).contains(&lightness) {
             return refuse("L", lightness);
         }
@@ -43,7 +43,7 @@ impl Lab {
         Self { lightness: 116.0 * y - 16.0, a: 500.0 * (x - y), b: 200.0 * (y - z) }
     }
 
-    /// For a sum of colours, which may lie outside what a surface can have.
+    /// For a sum of colors, which may lie outside what a surface can have.
     pub(super) const fn sum(lightness: f64, a: f64, b: f64) -> Self {
         Self { lightness, a, b }
     }
@@ -66,7 +66,7 @@ impl Lab {
         self.b
     }
 
-    /// The same colour as CIE XYZ.
+    /// The same color as CIE XYZ.
     #[must_use]
     pub fn xyz(self) -> Xyz {
         let y = (self.lightness + 16.0) / 116.0;
@@ -74,7 +74,7 @@ impl Lab {
         Xyz::new([expanded(x) * WHITE[0], expanded(y) * WHITE[1], expanded(z) * WHITE[2]])
     }
 
-    /// As a screen would hold it; not every colour can be shown ([`Srgb::is_displayable`]).
+    /// As a screen would hold it; not every color can be shown ([`Srgb::is_displayable`]).
     #[must_use]
     pub fn srgb(self) -> Srgb {
         self.xyz().linear().encoded()

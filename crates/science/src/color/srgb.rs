@@ -3,9 +3,9 @@
 //! IEC 61966-2-1 (M for its text; V: `srgb_check_values.csv`, `srgb_random200.csv` by
 //! colour-science 0.4.7).
 
-use super::{ColourError, Lab, Xyz};
+use super::{ColorError, Lab, Xyz};
 
-/// A screen colour: three values that grow about as the eye sees, 0 to 1 where a screen can show it.
+/// A screen color: three values that grow about as the eye sees, 0 to 1 where a screen can show it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Srgb([f64; 3]);
 
@@ -30,8 +30,8 @@ impl Srgb {
     ///
     /// # Errors
     /// Anything but six hexadecimal digits.
-    pub fn read(text: &str) -> Result<Self, ColourError> {
-        let refuse = || ColourError::Hex(text.trim().to_owned());
+    pub fn read(text: &str) -> Result<Self, ColorError> {
+        let refuse = || ColorError::Hex(text.trim().to_owned());
         let digits = text.trim().trim_start_matches('#');
         if digits.len() != 6 || !digits.bytes().all(|b| b.is_ascii_hexdigit()) {
             return Err(refuse());
@@ -66,7 +66,7 @@ impl Srgb {
         LinearRgb(self.0.map(decoded))
     }
 
-    /// The same colour in CIELAB.
+    /// The same color in CIELAB.
     #[must_use]
     pub fn lab(self) -> Lab {
         self.linear().xyz().lab()
@@ -92,7 +92,7 @@ impl LinearRgb {
         Srgb(self.0.map(encoded))
     }
 
-    /// The same colour as CIE XYZ.
+    /// The same color as CIE XYZ.
     #[must_use]
     pub fn xyz(self) -> Xyz {
         Xyz::of_light(self.0)

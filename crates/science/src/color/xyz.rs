@@ -15,7 +15,7 @@ pub(super) const FROM_LIGHT: Matrix = from_light();
 /// XYZ to light.
 const TO_LIGHT: Matrix = inverse(FROM_LIGHT);
 
-/// A colour as CIE XYZ under D65, the white of a screen at Y = 1.
+/// A color as CIE XYZ under D65, the white of a screen at Y = 1.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Xyz([f64; 3]);
 
@@ -42,7 +42,7 @@ impl Xyz {
         LinearRgb::new(times(TO_LIGHT, self.0))
     }
 
-    /// The same colour in CIELAB.
+    /// The same color in CIELAB.
     #[must_use]
     pub fn lab(self) -> Lab {
         Lab::of_xyz(self)

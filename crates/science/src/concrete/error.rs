@@ -46,7 +46,7 @@ pub enum ConcreteError {
 }
 
 pub(super) fn above_zero(field: &'static str, value: Length) -> Result<Length, ConcreteError> {
-    if value > Length::ZERO && value.as_metres().is_finite() {
+    if value > Length::ZERO && value.as_meters().is_finite() {
         Ok(value)
     } else {
         Err(ConcreteError::Length { field, value })

@@ -13,7 +13,7 @@ pub const QUARTER_YARD: Volume = Volume::cubic_yards(0.25);
 /// # Errors
 /// Area or thickness not above zero.
 pub fn slab_volume(area: Area, thickness: Length) -> Result<Volume, ConcreteError> {
-    if !(area > Area::ZERO && area.as_square_metres().is_finite()) {
+    if !(area > Area::ZERO && area.as_square_meters().is_finite()) {
         return Err(ConcreteError::Area(area));
     }
     Ok(area * above_zero("slab thickness", thickness)?)
@@ -87,7 +87,7 @@ impl ConcreteOrder {
 /// # Errors
 /// Area, thickness, panel sizes or step not above zero.
 pub fn order(need: &ConcreteNeed, step: Volume) -> Result<ConcreteOrder, ConcreteError> {
-    if !(step > Volume::ZERO && step.as_cubic_metres().is_finite()) {
+    if !(step > Volume::ZERO && step.as_cubic_meters().is_finite()) {
         return Err(ConcreteError::Step(step));
     }
     let slab = slab_volume(need.area, need.thickness)?;

@@ -1,4 +1,4 @@
-//! The dish test: how much vapour a slab gives off under a sealed cover.
+//! The dish test: how much vapor a slab gives off under a sealed cover.
 //!
 //! Why this module exists: the sealer's own limit is often given in pounds from 1000 ft² in 24 h,
 //! and the test yields grams, square feet and hours. It sees the top half inch or so of the slab
@@ -63,11 +63,11 @@ pub struct EmissionReading {
 /// # Errors
 /// A gain below zero; an area or a time not above zero.
 pub fn moisture_emission(gain: Mass, area: Area, exposed: Duration) -> Result<EmissionReading, EmissionError> {
-    let (kilograms, square_metres, seconds) = (gain.as_kilograms(), area.as_square_metres(), exposed.as_seconds());
+    let (kilograms, square_meters, seconds) = (gain.as_kilograms(), area.as_square_meters(), exposed.as_seconds());
     if !(kilograms >= 0.0 && kilograms.is_finite()) {
         return Err(EmissionError::Gain(gain));
     }
-    if !(square_metres > 0.0 && square_metres.is_finite()) {
+    if !(square_meters > 0.0 && square_meters.is_finite()) {
         return Err(EmissionError::Area(area));
     }
     if !(seconds > 0.0 && seconds.is_finite()) {
@@ -78,6 +78,6 @@ pub fn moisture_emission(gain: Mass, area: Area, exposed: Duration) -> Result<Em
         h if h > LONGEST_H => Exposure::TooLong,
         _ => Exposure::Standard,
     };
-    let emission = MoistureEmission::kilograms_per_square_metre_second(kilograms / (square_metres * seconds));
+    let emission = MoistureEmission::kilograms_per_square_meter_second(kilograms / (square_meters * seconds));
     Ok(EmissionReading { emission, exposure })
 }

@@ -46,8 +46,8 @@ fn solid(volume_solids: Fraction) -> Result<f64, FilmError> {
 }
 
 fn thick(film: FilmThickness) -> Result<f64, FilmError> {
-    let metres = film.as_metres();
-    if metres > 0.0 && metres.is_finite() { Ok(metres) } else { Err(FilmError::Thickness(film)) }
+    let meters = film.as_meters();
+    if meters > 0.0 && meters.is_finite() { Ok(meters) } else { Err(FilmError::Thickness(film)) }
 }
 
 /// Volume solids once thinner is mixed in: VS / (1 + thinner per product). V (stored copy).
@@ -62,8 +62,8 @@ pub fn thinned_solids(volume_solids: Fraction, thinner: Parts) -> Fraction {
 /// # Errors
 /// No solids; dry film not above zero.
 pub fn theoretical_coverage(volume_solids: Fraction, dry: FilmThickness) -> Result<Coverage, FilmError> {
-    // A litre of product leaves VS litres, spread over VS/thickness.
-    Ok(Coverage::square_metres_per_cubic_metre(solid(volume_solids)? / thick(dry)?))
+    // A liter of product leaves VS liters, spread over VS/thickness.
+    Ok(Coverage::square_meters_per_cubic_meter(solid(volume_solids)? / thick(dry)?))
 }
 
 /// Thickness of the wet film at a spreading rate. Any liquid has one, also a stain, for as long as
@@ -72,9 +72,9 @@ pub fn theoretical_coverage(volume_solids: Fraction, dry: FilmThickness) -> Resu
 /// # Errors
 /// Coverage not above zero.
 pub fn wet_film(coverage: Coverage) -> Result<FilmThickness, FilmError> {
-    let rate = coverage.as_square_metres_per_cubic_metre();
+    let rate = coverage.as_square_meters_per_cubic_meter();
     if rate > 0.0 && rate.is_finite() {
-        Ok(FilmThickness::metres(1.0 / rate))
+        Ok(FilmThickness::meters(1.0 / rate))
     } else {
         Err(FilmError::Coverage(coverage))
     }
@@ -129,7 +129,7 @@ impl CoatingJob {
         if self.coats == 0 {
             return Err(FilmError::NoCoats);
         }
-        if !(self.area >= Area::ZERO && self.area.as_square_metres().is_finite()) {
+        if !(self.area >= Area::ZERO && self.area.as_square_meters().is_finite()) {
             return Err(FilmError::Area(self.area));
         }
         let reaching = 1.0 - self.loss.as_share();

@@ -71,7 +71,7 @@ pub(crate) fn corrosive_waste_ph() -> (Ph, Ph) {
 
 /// The federal toxicity limit of a metal in a leachate.
 pub(crate) const fn toxic_leachate(metal: Metal) -> Density {
-    Density::milligrams_per_litre(match metal {
+    Density::milligrams_per_liter(match metal {
         Metal::Arsenic | Metal::Chromium | Metal::Lead | Metal::Silver => 5.0,
         Metal::Barium => 100.0,
         Metal::Cadmium | Metal::Selenium => 1.0,

@@ -82,7 +82,7 @@ impl Concrete {
         if !(10.0..=100.0).contains(&strength) {
             return Err(DryingError::Strength(strength));
         }
-        Ok(Self::published(Diffusivity::square_metres_per_second(1e-9 / (strength / 10.0))))
+        Ok(Self::published(Diffusivity::square_meters_per_second(1e-9 / (strength / 10.0))))
     }
 
     /// Our default prior: D1 = 5.88e-10·exp(-5.78(w/c - 0.5)) m²/s at 100 mm and 18 °C, times
@@ -99,7 +99,7 @@ impl Concrete {
         }
         let path = sides.path(super::slab::checked_thickness(thickness)?);
         let at_100_mm = 5.88e-10 * libm::exp(-5.78 * (ratio - 0.5));
-        let saturated = Diffusivity::square_metres_per_second(at_100_mm * libm::sqrt(path.as_metres() / 0.1));
+        let saturated = Diffusivity::square_meters_per_second(at_100_mm * libm::sqrt(path.as_meters() / 0.1));
         Ok(Self { set: ParameterSet::DefaultPrior, saturated, shape: Shape::MODEL_CODE_1990, by_temperature: true })
     }
 

@@ -6,10 +6,10 @@ use units::{Diffusivity, Duration, Length, RelativeHumidity, Speed};
 #[derive(Debug, Clone, PartialEq, thiserror::Error)]
 pub enum DryingError {
     /// The thickness is out of range.
-    #[error("thickness {:.1} mm: give 10 mm to 2000 mm (3/8 in to 79 in)", .0.as_millimetres())]
+    #[error("thickness {:.1} mm: give 10 mm to 2000 mm (3/8 in to 79 in)", .0.as_millimeters())]
     Thickness(Length),
     /// The diffusivity is out of range.
-    #[error("diffusivity {:e} m²/s: give 1e-13 to 1e-6 m²/s", .0.as_square_metres_per_second())]
+    #[error("diffusivity {:e} m²/s: give 1e-13 to 1e-6 m²/s", .0.as_square_meters_per_second())]
     Diffusivity(Diffusivity),
     /// The water-cement ratio is outside what the prior was fitted to.
     #[error("water-cement ratio {0}: give 0.35 to 0.75")]
@@ -26,13 +26,13 @@ pub enum DryingError {
         value: f64,
     },
     /// The film coefficient is not above zero.
-    #[error("film coefficient {:e} m/s: give a number above 0", .0.as_metres_per_second())]
+    #[error("film coefficient {:e} m/s: give a number above 0", .0.as_meters_per_second())]
     Film(Speed),
     /// The time looked at is not above zero or too long.
     #[error("horizon {:.1} days: give more than 0 and at most 36500 days", .0.as_days())]
     Horizon(Duration),
     /// A depth lies outside the slab.
-    #[error("depth {:.1} mm in a slab of {:.1} mm: give a depth within the slab", depth.as_millimetres(), thickness.as_millimetres())]
+    #[error("depth {:.1} mm in a slab of {:.1} mm: give a depth within the slab", depth.as_millimeters(), thickness.as_millimeters())]
     Depth {
         /// The depth asked for.
         depth: Length,

@@ -10,7 +10,7 @@
 //! ```
 //! use science::moisture::{Accuracy, Ambient, Concrete, DryingSlab, Point, Sides};
 //! use units::{Duration, Fraction, Length, RelativeHumidity, Temperature};
-//! let thickness = Length::millimetres(100.0);
+//! let thickness = Length::millimeters(100.0);
 //! let concrete = Concrete::default_prior(Fraction::share(0.5)?, thickness, Sides::One)?;
 //! let room = Ambient::constant(RelativeHumidity::percent(60.0)?, Temperature::celsius(18.0));
 //! let slab = DryingSlab::new(thickness, Sides::One, concrete, room);

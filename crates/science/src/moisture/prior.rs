@@ -14,7 +14,7 @@ pub(crate) type Scores = [f64; UNKNOWNS];
 /// How far each number of the described slab may be off.
 ///
 /// A *factor* is a geometric standard deviation: 1.6 puts two slabs in three between 1/1.6 and 1.6
-/// times the described number. 1 means exactly known. All values here are judgement (grade M):
+/// times the described number. 1 means exactly known. All values here are judgment (grade M):
 /// recalled drying tables for one mix disagree by a factor of 1.3 to 2.7 in time
 /// (`drying_calibration.csv`), so the diffusivity is known to a factor of 1.6 at best; the rest is
 /// what a tape, a thermo-hygrometer and a mix sheet leave open. Whether the bands that follow are

@@ -12,7 +12,7 @@ pub const PROBE_DEPTH: Source =
 /// Which faces lose moisture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Sides {
-    /// The top only: on a vapour retarder or on ground that gives and takes nothing.
+    /// The top only: on a vapor retarder or on ground that gives and takes nothing.
     One,
     /// Top and bottom alike: a suspended slab.
     Two,
@@ -101,7 +101,7 @@ impl Default for Accuracy {
 }
 
 pub(crate) fn checked_thickness(thickness: Length) -> Result<Length, DryingError> {
-    if (0.01..=2.0).contains(&thickness.as_metres()) { Ok(thickness) } else { Err(DryingError::Thickness(thickness)) }
+    if (0.01..=2.0).contains(&thickness.as_meters()) { Ok(thickness) } else { Err(DryingError::Thickness(thickness)) }
 }
 
 impl DryingSlab {
@@ -129,7 +129,7 @@ impl DryingSlab {
 
     pub(crate) fn check(&self, horizon: Duration) -> Result<(), DryingError> {
         checked_thickness(self.thickness)?;
-        if !(1e-13..=1e-6).contains(&self.concrete.saturated.as_square_metres_per_second()) {
+        if !(1e-13..=1e-6).contains(&self.concrete.saturated.as_square_meters_per_second()) {
             return Err(DryingError::Diffusivity(self.concrete.saturated));
         }
         if !(horizon.as_days() > 0.0 && horizon.as_days() <= 36_500.0) {
@@ -139,7 +139,7 @@ impl DryingSlab {
             return Err(DryingError::Horizon(self.wet_cure));
         }
         if let Surface::Film(film) = self.surface
-            && !(film.as_metres_per_second() > 0.0 && film.as_metres_per_second().is_finite())
+            && !(film.as_meters_per_second() > 0.0 && film.as_meters_per_second().is_finite())
         {
             return Err(DryingError::Film(film));
         }

@@ -168,13 +168,13 @@ impl<'a> Run<'a> {
     fn system(&mut self, from: f64, to: f64, wet: bool) -> System<'a> {
         let slab = self.slab;
         let air = self.drive.mean(from, to);
-        let thickness = slab.thickness.as_metres();
-        let diffusivity = slab.concrete.saturated.as_square_metres_per_second() * air.pace;
+        let thickness = slab.thickness.as_meters();
+        let diffusivity = slab.concrete.saturated.as_square_meters_per_second() * air.pace;
         let top = match slab.surface {
             _ if wet => Face::Held { potential: self.potential.at(1.0).0 },
             Surface::AtAmbient => Face::Held { potential: air.potential },
             Surface::Film(film) => Face::Film {
-                coefficient: film.as_metres_per_second() * thickness / diffusivity,
+                coefficient: film.as_meters_per_second() * thickness / diffusivity,
                 humidity: air.humidity,
             },
         };

@@ -58,7 +58,7 @@ impl Stepper {
     /// accurate and L-stable (Sandu et al., Atmospheric Environment 31 (1997) 3459, in the form of
     /// Hairer and Wanner II, IV.7, grade M; the orders are checked by a test).
     ///
-    /// Why this and not an iterated implicit method: one factorisation and four sweeps a step, and
+    /// Why this and not an iterated implicit method: one factorization and four sweeps a step, and
     /// no stopping rule that would leave moisture unaccounted for. Flow through the faces is
     /// carried as one more unknown of the same method, so the balance closes to rounding.
     #[expect(clippy::needless_range_loop, reason = "each stage reads several vectors at one cell")]

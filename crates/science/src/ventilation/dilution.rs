@@ -1,4 +1,4 @@
-//! Vapour given off, and the flow of fresh air that thins it.
+//! Vapor given off, and the flow of fresh air that thins it.
 
 use units::{AirFlow, Concentration, Duration, MolarMass, Temperature, Volume};
 
@@ -22,7 +22,7 @@ pub const DILUTION_FOR_LEL: Source = Source {
     grade: Grade::Memory,
 };
 
-/// Cubic feet of vapour from a US pint of a liquid of specific gravity 1 and molar mass 1 at 70 °F:
+/// Cubic feet of vapor from a US pint of a liquid of specific gravity 1 and molar mass 1 at 70 °F:
 /// 8.3454/8 lb times 386.8 ft³ per pound-mole is 403.5, which the handbook rounds to 403.
 const CUBIC_FEET_PER_PINT: f64 = 403.0;
 
@@ -150,18 +150,18 @@ impl ExplosiveMargin {
     }
 }
 
-/// Vapour given off, as a flow of pure vapour at 70 °F.
+/// Vapor given off, as a flow of pure vapor at 70 °F.
 ///
 /// # Errors
 /// Spraying, acid, a volume below zero, or a time not above zero.
-pub fn vapour_rate(release: &Release) -> Result<AirFlow, VentilationError> {
+pub fn vapor_rate(release: &Release) -> Result<AirFlow, VentilationError> {
     match release.how {
         How::Spraying => return Err(VentilationError::Spraying),
         How::AcidMist => return Err(VentilationError::AcidMist),
         How::Evaporating if release.solvent.acid => return Err(VentilationError::AcidMist),
         How::Evaporating => {}
     }
-    if !(release.liquid >= Volume::ZERO && release.liquid.as_cubic_metres().is_finite()) {
+    if !(release.liquid >= Volume::ZERO && release.liquid.as_cubic_meters().is_finite()) {
         return Err(VentilationError::Volume { field: "liquid", value: release.liquid });
     }
     if !(release.over > Duration::ZERO && release.over.as_seconds().is_finite()) {
@@ -175,35 +175,31 @@ pub fn vapour_rate(release: &Release) -> Result<AirFlow, VentilationError> {
     ))
 }
 
-/// Fresh air that keeps a vapour at or below a health limit: Q = G · 10⁶ · K / C.
+/// Fresh air that keeps a vapor at or below a health limit: Q = G · 10⁶ · K / C.
 ///
 /// # Errors
-/// A vapour rate below zero, or a limit not between 0 and 100 %.
-pub fn health_flow(vapour: AirFlow, limit: Concentration, mixing: Mixing) -> Result<AirFlow, VentilationError> {
+/// A vapor rate below zero, or a limit not between 0 and 100 %.
+pub fn health_flow(vapor: AirFlow, limit: Concentration, mixing: Mixing) -> Result<AirFlow, VentilationError> {
     let limit = checked_share("health limit", limit)?;
-    Ok(checked_flow("vapour rate", vapour)? * (mixing.0 / limit.as_share()))
+    Ok(checked_flow("vapor rate", vapor)? * (mixing.0 / limit.as_share()))
 }
 
-/// Fresh air that keeps a vapour below a part of its explosive limit: Q = G · 100 · C / (LEL · B).
+/// Fresh air that keeps a vapor below a part of its explosive limit: Q = G · 100 · C / (LEL · B).
 ///
 /// Far from healthy: show it only beside [`health_flow`].
 ///
 /// # Errors
-/// A vapour rate below zero, or a substance that does not burn.
-pub fn explosive_flow(
-    vapour: AirFlow,
-    solvent: &Solvent,
-    margin: ExplosiveMargin,
-) -> Result<AirFlow, VentilationError> {
+/// A vapor rate below zero, or a substance that does not burn.
+pub fn explosive_flow(vapor: AirFlow, solvent: &Solvent, margin: ExplosiveMargin) -> Result<AirFlow, VentilationError> {
     let limit = solvent.lower_explosive_limit()?;
-    Ok(checked_flow("vapour rate", vapour)? * (margin.factor / (limit.as_share() * margin.warm_factor())))
+    Ok(checked_flow("vapor rate", vapor)? * (margin.factor / (limit.as_share() * margin.warm_factor())))
 }
 
 /// Both answers, side by side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Flows {
-    /// Pure vapour given off.
-    pub vapour: AirFlow,
+    /// Pure vapor given off.
+    pub vapor: AirFlow,
     /// Fresh air for health.
     pub for_health: AirFlow,
     /// Fresh air for the explosive limit; `None` for a substance that does not burn.
@@ -228,10 +224,10 @@ pub fn dilution_flows(
     mixing: Mixing,
     margin: ExplosiveMargin,
 ) -> Result<Flows, VentilationError> {
-    let vapour = vapour_rate(release)?;
+    let vapor = vapor_rate(release)?;
     let below_explosive_limit = match release.solvent.lower_explosive_limit {
-        Some(_) => Some(explosive_flow(vapour, &release.solvent, margin)?),
+        Some(_) => Some(explosive_flow(vapor, &release.solvent, margin)?),
         None => None,
     };
-    Ok(Flows { vapour, for_health: health_flow(vapour, limit, mixing)?, below_explosive_limit })
+    Ok(Flows { vapor, for_health: health_flow(vapor, limit, mixing)?, below_explosive_limit })
 }

@@ -10,13 +10,13 @@ pub enum VentilationError {
         "acid mist: dilution ventilation is no protection; accepted: solvent that evaporates quietly. See the safety data sheet"
     )]
     AcidMist,
-    /// Spraying: droplets are not vapour.
+    /// Spraying: droplets are not vapor.
     #[error(
-        "spraying: droplets do not mix like vapour; accepted: rolled, mopped or poured liquid that evaporates quietly"
+        "spraying: droplets do not mix like vapor; accepted: rolled, mopped or poured liquid that evaporates quietly"
     )]
     Spraying,
     /// The substance does not burn in air.
-    #[error("this substance has no lower explosive limit; accepted: a flammable vapour, such as acetone or xylene")]
+    #[error("this substance has no lower explosive limit; accepted: a flammable vapor, such as acetone or xylene")]
     NoExplosiveLimit,
     /// A limit of nothing, or above the whole.
     #[error("{field} {} ppm; accepted: above 0 and up to 1 000 000 ppm", .value.as_parts_per_million())]
@@ -73,7 +73,7 @@ pub enum VentilationError {
 }
 
 pub(super) fn checked_flow(field: &'static str, value: AirFlow) -> Result<AirFlow, VentilationError> {
-    if value >= AirFlow::ZERO && value.as_cubic_metres_per_second().is_finite() {
+    if value >= AirFlow::ZERO && value.as_cubic_meters_per_second().is_finite() {
         Ok(value)
     } else {
         Err(VentilationError::Flow { field, value })

@@ -1,4 +1,4 @@
-//! What is published about the vapours met in this work.
+//! What is published about the vapors met in this work.
 
 use units::{Concentration, MolarMass, Temperature};
 
@@ -9,7 +9,7 @@ use crate::Grade;
 pub enum Substance {
     /// Hydrogen chloride, from acid stain and acid wash.
     HydrogenChloride,
-    /// Ammonia, from neutralising.
+    /// Ammonia, from neutralizing.
     Ammonia,
     /// Acetone.
     Acetone,

@@ -35,7 +35,7 @@ fn the_map_is_what_the_bound_says() {
     assert!(mean_off < 0.01 && variance_off < 0.05, "several: mean {mean_off}, variance {variance_off}");
 }
 
-/// "Longer than a second", where its neighbours all took much longer, is no news.
+/// "Longer than a second", where its neighbors all took much longer, is no news.
 #[test]
 fn a_bound_that_everyone_expected_changes_nothing() {
     let mut drops = slab_25();
@@ -67,7 +67,7 @@ fn still_standing_is_slower_than_soaked_at_that_moment() {
     assert!(standing.log_variance() > timed.log_variance());
 }
 
-/// Bounds far above everything the neighbours say still give numbers.
+/// Bounds far above everything the neighbors say still give numbers.
 #[test]
 fn a_hopeless_bound_is_survived() {
     let mut drops = slab_25();

@@ -27,7 +27,7 @@ fn likelihood_and_its_top_agree_with_the_reference() {
     let found = fitted.covariance;
     assert!((fitted.log_likelihood - top[3]).abs() < 1e-9, "{fitted:?}");
     assert!((found.sill.value() / top[0] - 1.0).abs() < 1e-5, "{found:?}");
-    assert!((found.length.as_metres() / top[1] - 1.0).abs() < 1e-5, "{found:?}");
+    assert!((found.length.as_meters() / top[1] - 1.0).abs() < 1e-5, "{found:?}");
     assert!((found.nugget.value() - top[2]).abs() < 1e-12, "{found:?}");
     assert_eq!(fitted.basis, NuggetBasis::Floor);
     assert!(!fitted.length_at_limit && !fitted.sill_at_limit);
@@ -117,6 +117,6 @@ fn an_even_slab_shows_no_pattern() {
 fn the_length_stays_within_what_the_drops_can_tell() {
     for seed in 20..40 {
         let length = Field::fit(&drawn(seed, 7)).unwrap().covariance().length;
-        assert!(length > Length::ZERO && length < Length::metres(3.0 * 12.9), "seed {seed}: {length:?}");
+        assert!(length > Length::ZERO && length < Length::meters(3.0 * 12.9), "seed {seed}: {length:?}");
     }
 }

@@ -53,7 +53,7 @@ proptest! {
         let moved: Vec<DropTest> = asked
             .drops
             .iter()
-            .map(|d| DropTest { place: place(d.place.y.as_metres() - 31.0, d.place.x.as_metres() + 17.0), end: d.end })
+            .map(|d| DropTest { place: place(d.place.y.as_meters() - 31.0, d.place.x.as_meters() + 17.0), end: d.end })
             .collect();
         prop_assert!(gap(&asked.here(), &asked.at(&moved, asked.y - 31.0, asked.x + 17.0)) < 1e-8);
     }
@@ -129,7 +129,7 @@ fn a_map_is_its_places_one_by_one() {
     assert!(field.map(&[]).is_empty());
 }
 
-/// A boundary is a break: what a finish says does not depend on its neighbour, and a finish with
+/// A boundary is a break: what a finish says does not depend on its neighbor, and a finish with
 /// too few drops is refused alone.
 #[test]
 fn finishes_are_kept_apart() {

@@ -31,7 +31,7 @@ pub(crate) fn rows(name: &str, count: usize) -> Vec<Vec<f64>> {
 }
 
 pub(crate) fn place(x: f64, y: f64) -> Place {
-    Place { x: Length::metres(x), y: Length::metres(y) }
+    Place { x: Length::meters(x), y: Length::meters(y) }
 }
 
 pub(crate) fn soaked(x: f64, y: f64, seconds: f64) -> DropTest {
@@ -44,7 +44,7 @@ pub(crate) fn stood(x: f64, y: f64, seconds: f64) -> DropTest {
 
 pub(crate) fn covariance(sill: f64, length: f64, nugget: f64) -> Covariance {
     let variance = |value| LogVariance::new(value).expect("0 or more");
-    Covariance { sill: variance(sill), length: Length::metres(length), nugget: variance(nugget) }
+    Covariance { sill: variance(sill), length: Length::meters(length), nugget: variance(nugget) }
 }
 
 /// The drops of the 25-point reference slab.

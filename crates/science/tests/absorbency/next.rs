@@ -15,7 +15,7 @@ fn grid() -> Vec<Place> {
 }
 
 fn ground() -> Ground {
-    Ground { map: grid(), each: Area::square_metres(0.25), reachable: grid() }
+    Ground { map: grid(), each: Area::square_meters(0.25), reachable: grid() }
 }
 
 fn share(value: f64) -> Fraction {
@@ -42,7 +42,7 @@ fn criteria_and_the_best_place_agree_with_the_reference() {
         }
         let lowest = rows.iter().min_by(|a, b| a[column].total_cmp(&b[column])).unwrap();
         let first = &field().next_places(&ground(), NextRule { aim, most: 1 }).unwrap().places[0];
-        assert_eq!((first.place.x.as_metres(), first.place.y.as_metres()), (lowest[0], lowest[1]));
+        assert_eq!((first.place.x.as_meters(), first.place.y.as_meters()), (lowest[0], lowest[1]));
     }
 }
 
@@ -55,7 +55,7 @@ fn planned_drops_shrink_the_variance_as_real_ones_do() {
     let mut drops = slab_25();
     let mut before = advice.before;
     for (index, next) in advice.places.iter().enumerate() {
-        drops.push(soaked(next.place.x.as_metres(), next.place.y.as_metres(), 40.0 + 90.0 * index as f64));
+        drops.push(soaked(next.place.x.as_meters(), next.place.y.as_meters(), 40.0 + 90.0 * index as f64));
         let real = Field::with_covariance(&drops, slab_25_covariance()).unwrap();
         let mean = real.map(&grid()).iter().map(|e| e.log_variance().value()).sum::<f64>() / 320.0;
         let (State::MeanVariance(after), State::MeanVariance(earlier)) = (next.after, before) else {
@@ -76,13 +76,13 @@ fn settled_area_adds_up() {
     let State::Misclassified(mut wrong) = advice.before else { panic!("{advice:?}") };
     let chance = |e: science::absorbency::Estimate| e.chance_above(Duration::seconds(60.0)).as_share();
     let by_chance: f64 = field().map(&grid()).into_iter().map(chance).map(|p| 0.25 * p.min(1.0 - p)).sum();
-    assert!((wrong.as_square_metres() - by_chance).abs() < 1e-9, "{wrong:?} {by_chance}");
+    assert!((wrong.as_square_meters() - by_chance).abs() < 1e-9, "{wrong:?} {by_chance}");
     let mut seen: Vec<Place> = Vec::new();
     for next in &advice.places {
         let (Gain::Limit { settles, changes }, State::Misclassified(after)) = (next.gain, next.after) else {
             panic!("{next:?}")
         };
-        assert!((wrong - after - settles).abs() < Area::square_metres(1e-9));
+        assert!((wrong - after - settles).abs() < Area::square_meters(1e-9));
         assert!(settles > Area::ZERO && settles <= changes);
         assert!(!seen.contains(&next.place), "{next:?} twice");
         seen.push(next.place);
@@ -110,7 +110,7 @@ fn expected_misclassification_is_the_mean_over_readings() {
         mean += p.map(|p| 0.25 * p.min(1.0 - p)).sum::<f64>() / f64::from(readings);
     }
     // Of 80 m²; the midpoints of 400 quantiles cut the tails.
-    assert!((after.as_square_metres() - mean).abs() < 5e-4, "{} {mean}", after.as_square_metres());
+    assert!((after.as_square_meters() - mean).abs() < 5e-4, "{} {mean}", after.as_square_meters());
 }
 
 #[test]
@@ -152,7 +152,7 @@ fn the_finish_known_worse_is_tested_first() {
     let rough = times.iter().map(|(x, y, s)| soaked(*x, *y, *s)).collect();
     let fields = Fields::fit([("trowel", slab_25()), ("broom", rough), ("float", vec![soaked(40.0, 0.0, 9.0)])]);
     let places: Vec<Place> = (0..80).map(|i| place(20.0 + f64::from(i % 10), f64::from(i / 10))).collect();
-    let broom = Ground { map: places.clone(), each: Area::square_metres(1.0), reachable: places };
+    let broom = Ground { map: places.clone(), each: Area::square_meters(1.0), reachable: places };
     let rule = NextRule { aim: spread(), most: 3 };
     let advice = fields.next_places(&[("trowel", ground()), ("broom", broom), ("salt", ground())], rule).unwrap();
     assert_eq!(advice.places[0].group, "broom");

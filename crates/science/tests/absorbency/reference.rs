@@ -57,8 +57,8 @@ fn leave_one_out_agrees() {
     for ((row, drop), error) in rows.iter().zip(&report.drops).zip(&errors) {
         assert!((drop.foretold.log_mean() - row[3]).abs() < 1e-9, "{row:?}");
         assert!((drop.foretold.log_variance().value() - row[4]).abs() < 1e-9, "{row:?}");
-        let Outcome::Timed { standardised } = drop.outcome else { panic!("{row:?}") };
-        assert!((standardised - error).abs() < 1e-8, "{row:?}");
+        let Outcome::Timed { standardized } = drop.outcome else { panic!("{row:?}") };
+        assert!((standardized - error).abs() < 1e-8, "{row:?}");
     }
     let squares: f64 = errors.iter().map(|e| e * e).sum();
     let inside = |reach: f64| errors.iter().filter(|e| e.abs() <= reach).count() as f64 / 25.0;

@@ -56,7 +56,7 @@ fn limits_rise_from_above_zero() {
 #[test]
 fn grounds_and_rules_that_cannot_be_worked_are_refused() {
     let field = Field::with_covariance(&slab_25(), slab_25_covariance()).unwrap();
-    let good = Ground { map: vec![place(1.0, 1.0)], each: Area::square_metres(0.25), reachable: vec![place(2.0, 2.0)] };
+    let good = Ground { map: vec![place(1.0, 1.0)], each: Area::square_meters(0.25), reachable: vec![place(2.0, 2.0)] };
     let rule = NextRule { aim: Aim::spread(), most: 2 };
     let most = |most| field.next_places(&good, NextRule { aim: Aim::spread(), most });
     assert_eq!(most(0), Err(AbsorbencyError::Most(0)));

@@ -15,7 +15,7 @@ fn points(value: f64) -> HumidityDifference {
 }
 
 fn prior_slab() -> DryingSlab {
-    let thickness = Length::millimetres(100.0);
+    let thickness = Length::millimeters(100.0);
     let concrete = Concrete::default_prior(share(0.5), thickness, Sides::One).unwrap();
     let mut slab = DryingSlab::new(thickness, Sides::One, concrete, air(50.0));
     slab.wet_cure = Duration::days(7.0);
@@ -27,7 +27,7 @@ fn plan(members: usize, seed: u64) -> ForecastPlan {
 }
 
 fn reading(day: f64, percent: f64) -> Reading {
-    Reading { at: Duration::days(day), depth: Length::millimetres(40.0), humidity: rh(percent) }
+    Reading { at: Duration::days(day), depth: Length::millimeters(40.0), humidity: rh(percent) }
 }
 
 fn width(band: &HumidityBand) -> f64 {

@@ -13,7 +13,7 @@ const SLACK: f64 = 0.005;
 
 /// Humidity at a fixed depth of 30 mm on four days, %.
 fn course(slab: &DryingSlab) -> [f64; 4] {
-    let point = Point::Depth(Length::millimetres(30.0));
+    let point = Point::Depth(Length::millimeters(30.0));
     let history = slab.dry(Duration::days(300.0), &[point], FINE).unwrap();
     [10.0, 40.0, 120.0, 300.0].map(|day| history.humidity(0, Duration::days(day)).as_percent())
 }
@@ -47,19 +47,19 @@ proptest! {
 
     #[test]
     fn thicker_slab_stays_wetter(mm in 60.0..120.0_f64, times in 1.2..2.0_f64) {
-        let thick = |mm: f64| with(|s| s.thickness = Length::millimetres(mm));
+        let thick = |mm: f64| with(|s| s.thickness = Length::millimeters(mm));
         assert_wetter(&thick(mm * times), &thick(mm))?;
     }
 
     #[test]
     fn one_side_dries_slower_than_two(mm in 60.0..150.0_f64) {
-        let slab = |sides| with(|s| { s.sides = sides; s.thickness = Length::millimetres(mm); });
+        let slab = |sides| with(|s| { s.sides = sides; s.thickness = Length::millimeters(mm); });
         assert_wetter(&slab(Sides::One), &slab(Sides::Two))?;
     }
 
     #[test]
     fn stronger_film_keeps_it_wetter(film in 5e-9..1e-7_f64, times in 1.5..4.0_f64) {
-        let filmed = |f: f64| with(|s| s.surface = Surface::Film(Speed::metres_per_second(f)));
+        let filmed = |f: f64| with(|s| s.surface = Surface::Film(Speed::meters_per_second(f)));
         assert_wetter(&filmed(film), &filmed(film * times))?;
         assert_wetter(&filmed(film * times), &plain_slab())?;
     }
@@ -87,7 +87,7 @@ proptest! {
     #[test]
     fn colder_prior_stays_wetter_and_so_does_more_water(c in 5.0..25.0_f64, wc in 0.36..0.65_f64) {
         let prior = |celsius: f64, ratio: f64| {
-            let thickness = Length::millimetres(100.0);
+            let thickness = Length::millimeters(100.0);
             let concrete = Concrete::default_prior(share(ratio), thickness, Sides::One).unwrap();
             let ambient = Ambient::constant(rh(50.0), Temperature::celsius(celsius));
             DryingSlab::new(thickness, Sides::One, concrete, ambient)
@@ -104,9 +104,9 @@ proptest! {
         let slab = with(|s| {
             s.ambient = air(room);
             s.initial = rh(start);
-            s.thickness = Length::millimetres(mm);
+            s.thickness = Length::millimeters(mm);
         });
-        let points = [Point::Probe, Point::Deepest, Point::Mean, Point::Depth(Length::millimetres(2.0))];
+        let points = [Point::Probe, Point::Deepest, Point::Mean, Point::Depth(Length::millimeters(2.0))];
         let history = slab.dry(Duration::days(730.0), &points, FINE).unwrap();
         for point in 0..points.len() {
             let mut before = start;
@@ -144,7 +144,7 @@ fn wet_cure_only_delays_a_saturated_slab() {
 #[test]
 fn self_desiccation_alone_follows_its_law() {
     let slab = with(|s| {
-        s.surface = Surface::Film(Speed::metres_per_second(1e-16));
+        s.surface = Surface::Film(Speed::meters_per_second(1e-16));
         s.self_desiccation = Some(SelfDesiccation { fall: share(0.08), time_constant: Duration::days(20.0) });
     });
     let history = slab.dry(Duration::days(100.0), &[Point::Mean], FINE).unwrap();

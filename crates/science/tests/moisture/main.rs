@@ -47,8 +47,8 @@ pub(crate) fn share(value: f64) -> Fraction {
     Fraction::share(value).expect("a share within 0 to 1")
 }
 
-pub(crate) fn d1(square_metres_per_second: f64) -> Concrete {
-    Concrete::published(Diffusivity::square_metres_per_second(square_metres_per_second))
+pub(crate) fn d1(square_meters_per_second: f64) -> Concrete {
+    Concrete::published(Diffusivity::square_meters_per_second(square_meters_per_second))
 }
 
 /// Air at 18 °C.
@@ -58,5 +58,5 @@ pub(crate) fn air(percent: f64) -> Ambient {
 
 /// Case D03 of the reference: 100 mm drying one side at 50 % RH.
 pub(crate) fn plain_slab() -> DryingSlab {
-    DryingSlab::new(Length::millimetres(100.0), Sides::One, d1(4.031281e-10), air(50.0))
+    DryingSlab::new(Length::millimeters(100.0), Sides::One, d1(4.031281e-10), air(50.0))
 }

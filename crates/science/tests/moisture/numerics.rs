@@ -30,11 +30,11 @@ fn any_slab() -> impl Strategy<Value = DryingSlab> {
                 })
                 .collect();
             let sides = if two { Sides::Two } else { Sides::One };
-            let mut slab = DryingSlab::new(Length::millimetres(mm), sides, concrete, Ambient::series(&spells).unwrap());
+            let mut slab = DryingSlab::new(Length::millimeters(mm), sides, concrete, Ambient::series(&spells).unwrap());
             slab.initial = rh(initial);
             slab.wet_cure = Duration::days(cure);
             if let Some(film) = film {
-                slab.surface = Surface::Film(Speed::metres_per_second(film));
+                slab.surface = Surface::Film(Speed::meters_per_second(film));
             }
             slab.self_desiccation =
                 sink.map(|(fall, days)| SelfDesiccation { fall: share(fall), time_constant: Duration::days(days) });
@@ -96,7 +96,7 @@ proptest! {
 #[test]
 fn order_of_convergence_in_space_is_two() {
     let mut filmed = plain_slab();
-    filmed.surface = Surface::Film(Speed::metres_per_second(3e-8));
+    filmed.surface = Surface::Film(Speed::meters_per_second(3e-8));
     for slab in [plain_slab(), filmed] {
         let at = |cells: usize| dry(&slab, 365.0, Accuracy { cells, tolerance: 1e-7 });
         let best = at(768);

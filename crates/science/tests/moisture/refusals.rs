@@ -18,11 +18,11 @@ fn refused(change: impl FnOnce(&mut DryingSlab)) -> String {
 #[test]
 fn numbers_of_the_slab_out_of_range() {
     assert_eq!(
-        refused(|s| s.thickness = Length::millimetres(5.0)),
+        refused(|s| s.thickness = Length::millimeters(5.0)),
         "thickness 5.0 mm: give 10 mm to 2000 mm (3/8 in to 79 in)"
     );
     assert_eq!(
-        refused(|s| s.concrete.saturated = Diffusivity::square_metres_per_second(1.0)),
+        refused(|s| s.concrete.saturated = Diffusivity::square_meters_per_second(1.0)),
         "diffusivity 1e0 m²/s: give 1e-13 to 1e-6 m²/s"
     );
     assert_eq!(refused(|s| s.surface = Surface::Film(Speed::ZERO)), "film coefficient 0e0 m/s: give a number above 0");
@@ -32,7 +32,7 @@ fn numbers_of_the_slab_out_of_range() {
         "self-desiccation: give a time constant above 0 and a fall below 100 % RH"
     );
     assert!(refused(|s| s.wet_cure = Duration::days(-1.0)).starts_with("horizon -1.0 days"));
-    assert!(refused(|s| s.thickness = Length::metres(f64::NAN)).starts_with("thickness NaN mm"));
+    assert!(refused(|s| s.thickness = Length::meters(f64::NAN)).starts_with("thickness NaN mm"));
 }
 
 #[test]
@@ -44,7 +44,7 @@ fn questions_out_of_range() {
     let usual = Accuracy::default();
     assert_eq!(dry(0.0, Point::Probe, usual), "horizon 0.0 days: give more than 0 and at most 36500 days");
     assert_eq!(
-        dry(90.0, Point::Depth(Length::millimetres(120.0)), usual),
+        dry(90.0, Point::Depth(Length::millimeters(120.0)), usual),
         "depth 120.0 mm in a slab of 100.0 mm: give a depth within the slab"
     );
     assert_eq!(
@@ -55,7 +55,7 @@ fn questions_out_of_range() {
 
 #[test]
 fn parameters_out_of_range() {
-    let thickness = Length::millimetres(100.0);
+    let thickness = Length::millimeters(100.0);
     let prior = |ratio: f64| Concrete::default_prior(share(ratio), thickness, Sides::One);
     assert_eq!(prior(0.9).unwrap_err().to_string(), "water-cement ratio 0.9: give 0.35 to 0.75");
     assert!(units::Fraction::share(1.4).is_err(), "a water-cement ratio of 1.4 is refused as it is read");
@@ -102,7 +102,7 @@ fn forecasts_out_of_range() {
         "thickness spread of the prior is 0.6: give a share below 0.5"
     );
     let read =
-        |day: f64, mm: f64| Reading { at: Duration::days(day), depth: Length::millimetres(mm), humidity: rh(90.0) };
+        |day: f64, mm: f64| Reading { at: Duration::days(day), depth: Length::millimeters(mm), humidity: rh(90.0) };
     let after = |reading: Reading, each: f64| {
         let error = ReadingError { each: HumidityDifference::points(each), ..ReadingError::default() };
         plan().after_readings(&[reading], error).unwrap_err().to_string()
@@ -118,7 +118,7 @@ fn forecasts_out_of_range() {
 /// 45 % RH in a 200 mm slab five days after a week under water is a broken probe.
 #[test]
 fn impossible_readings_are_refused_and_named() {
-    let thickness = Length::millimetres(200.0);
+    let thickness = Length::millimeters(200.0);
     let concrete = Concrete::default_prior(share(0.5), thickness, Sides::One).unwrap();
     let mut slab = DryingSlab::new(thickness, Sides::One, concrete, crate::air(50.0));
     slab.wet_cure = Duration::days(7.0);

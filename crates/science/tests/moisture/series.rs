@@ -11,15 +11,15 @@ const PATH: f64 = 0.1;
 /// u runs from 1 to 0 as the humidity from 100 % to 0 %, so an error in u is one in RH.
 fn history(row: &[String], sides: Sides) -> (f64, f64) {
     let cell = |i: usize| number(&row[i]).expect("a filled cell");
-    let concrete = Concrete { shape: Shape::CONSTANT, ..Concrete::published(Diffusivity::square_metres_per_second(D)) };
+    let concrete = Concrete { shape: Shape::CONSTANT, ..Concrete::published(Diffusivity::square_meters_per_second(D)) };
     let thickness = if sides == Sides::Two { 2.0 * PATH } else { PATH };
-    let mut slab = DryingSlab::new(Length::metres(thickness), sides, concrete, air(0.0));
+    let mut slab = DryingSlab::new(Length::meters(thickness), sides, concrete, air(0.0));
     slab.initial = rh(100.0);
     if row[3] != "inf" {
-        slab.surface = Surface::Film(Speed::metres_per_second(cell(3) * D / PATH));
+        slab.surface = Surface::Film(Speed::meters_per_second(cell(3) * D / PATH));
     }
     let end = Duration::seconds(cell(0) * PATH * PATH / D);
-    let points = [Point::Depth(Length::metres(cell(2) * PATH)), Point::Mean];
+    let points = [Point::Depth(Length::meters(cell(2) * PATH)), Point::Mean];
     let history = slab.dry(end, &points, Accuracy::default()).unwrap();
     (history.humidity(0, end).as_share(), history.humidity(1, end).as_share())
 }

@@ -15,10 +15,10 @@ fn slab_of(row: &[String]) -> DryingSlab {
         "two" => Sides::Two,
         other => panic!("sides {other}"),
     };
-    let mut slab = DryingSlab::new(Length::metres(cell(1)), sides, d1(cell(5)), air(100.0 * cell(6)));
+    let mut slab = DryingSlab::new(Length::meters(cell(1)), sides, d1(cell(5)), air(100.0 * cell(6)));
     slab.initial = rh(100.0 * cell(7));
     if let Some(film) = number(&row[8]) {
-        slab.surface = Surface::Film(Speed::metres_per_second(film));
+        slab.surface = Surface::Film(Speed::meters_per_second(film));
     }
     slab
 }
@@ -28,7 +28,7 @@ fn worst(accuracy: Accuracy) -> (f64, f64) {
     let (mut humidity, mut time, mut limits) = (0.0_f64, 0.0_f64, 0);
     for row in rows("drying_reference_mc90.csv", 16) {
         let slab = slab_of(&row);
-        let probe = slab.probe_depth().as_metres();
+        let probe = slab.probe_depth().as_meters();
         assert!((probe - number(&row[9]).unwrap()).abs() < 1e-9, "{}: probe depth {probe}", row[0]);
         let history = slab.dry(Duration::days(3000.0), &[Point::Probe, Point::Deepest, Point::Mean], accuracy).unwrap();
         let mut note = |point: usize, day: f64, cell: &str| {

@@ -5,8 +5,8 @@ use units::{Duration, Length, Pressure, Temperature};
 
 use crate::{air, d1, number, rh, rows, share};
 
-fn days_to(concrete: Concrete, millimetres: f64, sides: Sides, room: f64, limit: f64) -> f64 {
-    let slab = DryingSlab::new(Length::millimetres(millimetres), sides, concrete, air(room));
+fn days_to(concrete: Concrete, millimeters: f64, sides: Sides, room: f64, limit: f64) -> f64 {
+    let slab = DryingSlab::new(Length::millimeters(millimeters), sides, concrete, air(room));
     let history = slab.dry(Duration::days(3000.0), &[Point::Probe], Accuracy::default()).unwrap();
     history.time_to(0, rh(limit)).expect("reached within 3000 days").as_days()
 }
@@ -29,7 +29,7 @@ fn two_sided_table_is_met() {
         near(days(cell(7), 85.0), &row[3], 0.05);
         near(days(cell(7), 90.0), &row[8], 0.05);
         let published = Concrete::published_from_strength(Pressure::megapascals(cell(1))).unwrap();
-        near(published.saturated.as_square_metres_per_second(), &row[2], 0.0);
+        near(published.saturated.as_square_meters_per_second(), &row[2], 0.0);
         near(days_to(d1(cell(2)), 180.0, Sides::One, 60.0, 85.0) / days(cell(2), 85.0), &row[9], 0.0);
     }
 }
@@ -39,11 +39,11 @@ fn two_sided_table_is_met() {
 fn one_sided_table_is_met_by_the_prior() {
     let strengths = ["34.5", "24.8", "17.5", "11.5"];
     for (row, strength) in rows("drying_calibration.csv", 4).iter().zip(strengths) {
-        let thickness = Length::millimetres(100.0);
+        let thickness = Length::millimeters(100.0);
         let prior = Concrete::default_prior(share(number(&row[0]).unwrap()), thickness, Sides::One).unwrap();
         assert_eq!(prior.set, ParameterSet::DefaultPrior);
         // The table carries four digits and a factor of 5.882e-10 where ours is 5.88e-10.
-        near(prior.saturated.as_square_metres_per_second(), &row[3], 0.0);
+        near(prior.saturated.as_square_meters_per_second(), &row[3], 0.0);
         let days = |concrete: Concrete, room: f64| days_to(concrete, 100.0, Sides::One, room, 85.0);
         near(days(prior, 60.0), &row[4], 0.5);
         near(days(prior, 50.0), &row[5], 0.5);
@@ -64,7 +64,7 @@ fn published_link_runs_against_the_tables() {
     };
     assert!(days(11.5) < days(34.5));
     let prior = |ratio: f64| {
-        let thickness = Length::millimetres(100.0);
+        let thickness = Length::millimeters(100.0);
         days_to(Concrete::default_prior(share(ratio), thickness, Sides::One).unwrap(), 100.0, Sides::One, 60.0, 85.0)
     };
     assert!(prior(0.7) > prior(0.4));
@@ -74,7 +74,7 @@ fn published_link_runs_against_the_tables() {
 #[test]
 fn prior_time_grows_with_thickness_to_the_power_of_one_and_a_half() {
     let days = |mm: f64| {
-        let concrete = Concrete::default_prior(share(0.5), Length::millimetres(mm), Sides::One).unwrap();
+        let concrete = Concrete::default_prior(share(0.5), Length::millimeters(mm), Sides::One).unwrap();
         days_to(concrete, mm, Sides::One, 60.0, 85.0)
     };
     let exponent = (days(180.0) / days(90.0)).log2();
@@ -85,7 +85,7 @@ fn prior_time_grows_with_thickness_to_the_power_of_one_and_a_half() {
 /// times 2700 = 0.26202, so 0.76950; at 30 °C -0.36711 the other way, so 1.44356 (grade M).
 #[test]
 fn pace_follows_temperature() {
-    let prior = Concrete::default_prior(share(0.5), Length::millimetres(100.0), Sides::One).unwrap();
+    let prior = Concrete::default_prior(share(0.5), Length::millimeters(100.0), Sides::One).unwrap();
     assert!((prior.pace(Temperature::celsius(10.0)) - 0.769_50).abs() < 1e-4);
     assert!((prior.pace(Temperature::celsius(18.0)) - 1.0).abs() < 1e-12);
     assert!((prior.pace(Temperature::celsius(30.0)) - 1.443_56).abs() < 1e-4);

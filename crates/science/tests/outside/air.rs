@@ -1,6 +1,6 @@
-//! Vapour, dew point, wet bulb and humidity ratio against psychrolib 2.5.0 and CoolProp 8.0.0 (V).
+//! Vapor, dew point, wet bulb and humidity ratio against psychrolib 2.5.0 and CoolProp 8.0.0 (V).
 
-use science::air::{Air, dew_point, dew_point_of_vapour, saturation_pressure, standard_pressure};
+use science::air::{Air, dew_point, dew_point_of_vapor, saturation_pressure, standard_pressure};
 use units::{Length, Pressure, RelativeHumidity, Temperature};
 
 use crate::reference::{near, near_share, number, rows};
@@ -62,20 +62,20 @@ fn dew_point_agrees_with_psychrolib_and_coolprop() {
         near(row.air.dew_point().expect("moist air").as_fahrenheit(), row.cells[8], 0.002, &row.name);
         let bare = dew_point(row.air.temperature(), row.air.humidity()).expect("moist air");
         assert_eq!(bare.as_celsius(), ours, "{}", row.name);
-        let by_vapour = dew_point_of_vapour(Pressure::pascals(row.cells[5])).expect("moist air").as_celsius();
-        near(by_vapour, row.cells[7], 0.002, &row.name);
+        let by_vapor = dew_point_of_vapor(Pressure::pascals(row.cells[5])).expect("moist air").as_celsius();
+        near(by_vapor, row.cells[7], 0.002, &row.name);
     }
 }
 
 #[test]
-fn vapour_pressure_and_humidity_ratio_agree_with_psychrolib_and_coolprop() {
+fn vapor_pressure_and_humidity_ratio_agree_with_psychrolib_and_coolprop() {
     let grid = grid();
     assert_eq!(grid.len(), 308);
     for row in &grid {
-        near(row.air.vapour_pressure().as_pascals(), row.cells[5], 0.001, &row.name);
+        near(row.air.vapor_pressure().as_pascals(), row.cells[5], 0.001, &row.name);
         let ratio = row.air.humidity_ratio().as_mass_per_mass();
         near(ratio, row.cells[6], 6e-8, &row.name);
-        // CoolProp treats moist air as a real gas: up to about half a per cent more vapour.
+        // CoolProp treats moist air as a real gas: up to about half a percent more vapor.
         near_share(ratio, row.cells[14], 0.006, &row.name);
     }
 }
@@ -106,8 +106,8 @@ fn standard_atmosphere_has_its_tabulated_pressures() {
     // ASHRAE Fundamentals 2017 ch. 1 table 1, standard atmosphere (M): kPa, rounded there to 3 figures or more.
     let table =
         [(0.0, 101.325), (500.0, 95.461), (1000.0, 89.875), (1500.0, 84.556), (2000.0, 79.495), (3000.0, 70.108)];
-    for (metres, kilopascals) in table {
-        let ours = standard_pressure(Length::metres(metres)).expect("in range").as_kilopascals();
-        near(ours, kilopascals, 0.001, &format!("{metres} m"));
+    for (meters, kilopascals) in table {
+        let ours = standard_pressure(Length::meters(meters)).expect("in range").as_kilopascals();
+        near(ours, kilopascals, 0.001, &format!("{meters} m"));
     }
 }

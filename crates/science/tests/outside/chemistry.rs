@@ -3,7 +3,7 @@
 use science::Parts;
 use science::chemistry::{
     Base, Baume, COMMERCIAL_GRADES, Mineral, Solution, Species, dilute_by_parts, etched_depth, hcl_density,
-    hcl_strength, hcl_strength_from_baume, ideal_ph, molarity_at, neutralise, water_only_dilution,
+    hcl_strength, hcl_strength_from_baume, ideal_ph, molarity_at, neutralize, water_only_dilution,
 };
 use units::{Area, Coverage, Density, Fraction, Mass, Ph, Volume};
 
@@ -29,22 +29,22 @@ fn molar_masses_are_sums_of_atomic_weights() {
 }
 
 #[test]
-fn neutralisers_follow_stoichiometry() {
+fn neutralizers_follow_stoichiometry() {
     let header = "base,equiv_HCl_per_mol,g_base_per_g_HCl,lb_base_per_lb_HCl,g_CO2_per_g_HCl,L_CO2_25C_per_g_HCl";
-    let table = rows("neutralisation.csv", header);
+    let table = rows("neutralization.csv", header);
     assert_eq!(table.len(), Base::ALL.len());
     for row in &table {
         let base = Base::ALL.into_iter().find(|base| base.species().formula() == row[0]);
         let base = base.unwrap_or_else(|| panic!("{} is missing", row[0]));
         assert_eq!(f64::from(base.equivalents()), number(&row[1]));
-        let found = neutralise(Mass::grams(1.0), base).expect("an amount");
+        let found = neutralize(Mass::grams(1.0), base).expect("an amount");
         near(found.base_mass.as_grams(), number(&row[2]), 6e-5, &row[0]);
-        let (mass, litres) =
-            found.carbon_dioxide.map_or((0.0, 0.0), |gas| (gas.mass.as_grams(), gas.volume.as_litres()));
+        let (mass, liters) =
+            found.carbon_dioxide.map_or((0.0, 0.0), |gas| (gas.mass.as_grams(), gas.volume.as_liters()));
         near(mass, number(&row[4]), 6e-5, &row[0]);
-        near(litres, number(&row[5]), 6e-5, &row[0]);
+        near(liters, number(&row[5]), 6e-5, &row[0]);
         assert!(!found.cautions.is_empty());
-        let pounds = neutralise(Mass::pounds(1.0), base).expect("an amount").base_mass.as_pounds();
+        let pounds = neutralize(Mass::pounds(1.0), base).expect("an amount").base_mass.as_pounds();
         near(pounds, number(&row[3]), 6e-5, &row[0]);
     }
 }
@@ -56,14 +56,14 @@ fn the_density_table_is_the_handbook_one() {
     for row in &table {
         let strength = percent(number(&row[0]));
         let solution = Solution::hydrochloric(strength).expect("in range");
-        near(solution.density().as_grams_per_millilitre(), number(&row[1]), 1e-9, &row[0]);
-        near(solution.molarity().as_moles_per_litre(), number(&row[2]), 6e-4, &row[0]);
-        near(solution.solute_density().as_kilograms_per_cubic_metre(), number(&row[3]), 6e-3, &row[0]);
+        near(solution.density().as_grams_per_milliliter(), number(&row[1]), 1e-9, &row[0]);
+        near(solution.molarity().as_moles_per_liter(), number(&row[2]), 6e-4, &row[0]);
+        near(solution.solute_density().as_kilograms_per_cubic_meter(), number(&row[3]), 6e-3, &row[0]);
         near(hcl_strength(solution.density()).expect("in range").as_percent(), number(&row[0]), 1e-9, &row[0]);
     }
     // Between rows: a parabola through the rows at 30, 32 and 34 % puts 31 % at 1.15428 (the second
     // difference is -0.0003), the straight line at 1.15425.
-    near(hcl_density(percent(31.0)).expect("in range").as_grams_per_millilitre(), 1.154_28, 1e-4, "31 %");
+    near(hcl_density(percent(31.0)).expect("in range").as_grams_per_milliliter(), 1.154_28, 1e-4, "31 %");
 }
 
 #[test]
@@ -100,19 +100,19 @@ fn worked_examples_come_out() {
     let muriatic = Solution::hydrochloric(percent(31.45)).expect("in range");
     let ten = Solution::hydrochloric(percent(10.0)).expect("in range");
     let (strong, weak) = (muriatic.mass_in(gallon()).expect("a volume"), ten.mass_in(gallon()).expect("a volume"));
-    let with = |acid, base| neutralise(acid, base).expect("an amount");
+    let with = |acid, base| neutralize(acid, base).expect("an amount");
     let soda = with(strong, Base::SodiumBicarbonate);
     let aqua = |strength, density| {
-        Solution::new(Species::Ammonia, percent(strength), Density::grams_per_millilitre(density)).expect("a density")
+        Solution::new(Species::Ammonia, percent(strength), Density::grams_per_milliliter(density)).expect("a density")
     };
     // The file's 57.7343 mol come from 0.8957 g/mL, which its label rounds to 0.896; household ammonia
     // of 5 % from 0.977 g/mL (densities M).
     let (sold, household) = (aqua(29.0, 0.8957), aqua(5.0, 0.977));
     let ammonia = with(weak, Base::Ammonia).base_mass;
     let on_a_foot = ten.mass_in(Area::square_feet(1.0) / Coverage::square_feet_per_gallon(200.0)).expect("a volume");
-    let depth = |mineral| etched_depth(on_a_foot, Area::square_feet(1.0), mineral).expect("an area").as_micrometres();
+    let depth = |mineral| etched_depth(on_a_foot, Area::square_feet(1.0), mineral).expect("an area").as_micrometers();
     let lime = with(weak, Base::CalciumCarbonate);
-    let gas = |found: science::chemistry::Neutralisation| found.carbon_dioxide.expect("gas").volume.as_litres();
+    let gas = |found: science::chemistry::Neutralization| found.carbon_dioxide.expect("gas").volume.as_liters();
     let five = Ph::new(5.0).expect("a pH");
     let ours = [
         strong.as_grams(),
@@ -142,7 +142,7 @@ fn worked_examples_come_out() {
         depth(Mineral::CalciumCarbonate),
         depth(Mineral::CalciumHydroxide),
         ideal_ph(ten.molarity()).expect("acid").value(),
-        molarity_at(five).as_moles_per_litre(),
+        molarity_at(five).as_moles_per_liter(),
         water_only_dilution(ten, five).expect("acid"),
     ];
     for (row, value) in table.iter().zip(ours) {

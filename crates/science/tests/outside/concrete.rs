@@ -30,7 +30,7 @@ fn volumes_agree_with_the_reference_file() {
         ("concrete volume", volume.as_cubic_yards()),
         ("with 5% waste", ordered.needed.as_cubic_yards()),
         ("ordered, next 1/4 yd3", ordered.ordered.as_cubic_yards()),
-        ("yd3 in m3", Volume::cubic_yards(1.0).as_cubic_metres()),
+        ("yd3 in m3", Volume::cubic_yards(1.0).as_cubic_meters()),
     ];
     for ((name, value), row) in ours.into_iter().zip(&table[10..14]) {
         assert_eq!(row[0], name);

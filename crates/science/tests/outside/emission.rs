@@ -27,7 +27,7 @@ fn emission_agrees_with_the_reference_file() {
 fn one_pound_is_the_stated_gram_rate() {
     // 1 lb/1000 ft²/24 h = 4.8824 g/m²/d (V, head of the reference file).
     let found = moisture_emission(Mass::pounds(1.0), Area::square_feet(1000.0), Duration::hours(24.0)).expect("a test");
-    near_share(found.emission.as_grams_per_square_metre_day(), 4.8824, 1e-5, "grams");
+    near_share(found.emission.as_grams_per_square_meter_day(), 4.8824, 1e-5, "grams");
     assert_eq!(found.exposure, Exposure::TooShort);
     let late = moisture_emission(Mass::grams(1.0), Area::square_feet(0.5), Duration::hours(80.0)).expect("a test");
     assert_eq!(late.exposure, Exposure::TooLong);

@@ -30,13 +30,13 @@ fn films_agree_with_the_reference_file() {
     let dry = |film, vs, thinner| dry_film(film, share(vs), thinner).expect("a film").as_mils();
     let ours = [
         solid(1.0, mil(1.0)).as_square_feet_per_gallon(),
-        solid(1.0, FilmThickness::micrometres(1.0)).as_square_metres_per_litre(),
+        solid(1.0, FilmThickness::micrometers(1.0)).as_square_meters_per_liter(),
         solid(0.65, mil(5.0)).as_square_feet_per_gallon(),
         solid(0.25, mil(1.5)).as_square_feet_per_gallon(),
         wet(300.0).as_mils(),
         dry(wet(300.0), 0.25, undiluted),
         wet(200.0).as_mils(),
-        wet_film(Coverage::square_metres_per_litre(10.0)).expect("a film").as_micrometres(),
+        wet_film(Coverage::square_meters_per_liter(10.0)).expect("a film").as_micrometers(),
         dry(mil(8.0), 0.35, tenth),
         job.volume().expect("a job").as_us_gallons(),
     ];
@@ -46,8 +46,8 @@ fn films_agree_with_the_reference_file() {
     }
     // Rows 11 to 14 are concrete (see there); the last two are conversions.
     let a_gallon_on_a_square = Volume::us_gallons(1.0) / Area::square_feet(100.0);
-    near_share(a_gallon_on_a_square.as_millimetres(), number(&table[14][2]), 5e-6, "L/m² is mm");
-    near_share(per_gallon(1.0).as_square_metres_per_litre(), number(&table[15][2]), 5e-6, "m²/L");
+    near_share(a_gallon_on_a_square.as_millimeters(), number(&table[14][2]), 5e-6, "L/m² is mm");
+    near_share(per_gallon(1.0).as_square_meters_per_liter(), number(&table[15][2]), 5e-6, "m²/L");
 }
 
 #[test]

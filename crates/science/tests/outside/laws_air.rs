@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use science::air::{
-    Air, EvaporationForm, dew_point, dew_point_of_vapour, evaporation_rate, saturation_pressure, standard_pressure,
-    vapour_pressure,
+    Air, EvaporationForm, dew_point, dew_point_of_vapor, evaporation_rate, saturation_pressure, standard_pressure,
+    vapor_pressure,
 };
 use units::{EvaporationRate, Length, Pressure, RelativeHumidity, Speed, Temperature};
 
@@ -17,7 +17,7 @@ fn rate(surface: f64, air: f64, humidity: f64, wind: f64) -> EvaporationRate {
         Temperature::celsius(surface),
         Temperature::celsius(air),
         rh(humidity),
-        Speed::metres_per_second(wind),
+        Speed::meters_per_second(wind),
     )
     .expect("in range")
     .rate
@@ -45,9 +45,9 @@ proptest! {
     /// The inversion is exact to its stated 1.2e-6 K over the whole range: 2e-7 of the pressure.
     #[test]
     fn the_dew_point_inverts_the_saturation_pressure(ln in -6.5..14.25_f64) {
-        let vapour = Pressure::pascals(ln.exp());
-        let back = saturation_pressure(dew_point_of_vapour(vapour).expect("in range")).expect("in range");
-        prop_assert!((back / vapour - 1.0).abs() < 2e-7, "{} for {}", back.as_pascals(), vapour.as_pascals());
+        let vapor = Pressure::pascals(ln.exp());
+        let back = saturation_pressure(dew_point_of_vapor(vapor).expect("in range")).expect("in range");
+        prop_assert!((back / vapor - 1.0).abs() < 2e-7, "{} for {}", back.as_pascals(), vapor.as_pascals());
     }
 
     #[test]
@@ -58,7 +58,7 @@ proptest! {
 
     #[test]
     fn the_wet_bulb_lies_between_dew_point_and_air(t in 5.0..60.0_f64, humidity in 5.0..99.0_f64, z in 0.0..3000.0_f64) {
-        let air = Air::at_elevation(Temperature::celsius(t), rh(humidity), Length::metres(z)).expect("air");
+        let air = Air::at_elevation(Temperature::celsius(t), rh(humidity), Length::meters(z)).expect("air");
         // Ice and water are counted apart at 0 °C, so air whose wet bulb is near there is left out.
         prop_assume!(air.wet_bulb().as_celsius() > 0.5);
         prop_assert!(air.wet_bulb() <= air.temperature());
@@ -67,17 +67,17 @@ proptest! {
 
     #[test]
     fn thinner_air_holds_more_water_per_pound(t in 0.0..45.0_f64, humidity in 1.0..100.0_f64, z in 100.0..3000.0_f64) {
-        let at = |z| Air::at_elevation(Temperature::celsius(t), rh(humidity), Length::metres(z)).expect("air");
+        let at = |z| Air::at_elevation(Temperature::celsius(t), rh(humidity), Length::meters(z)).expect("air");
         prop_assert!(at(z).humidity_ratio() > at(0.0).humidity_ratio());
-        prop_assert!(standard_pressure(Length::metres(z)).expect("in range") < Pressure::kilopascals(101.325));
+        prop_assert!(standard_pressure(Length::meters(z)).expect("in range") < Pressure::kilopascals(101.325));
     }
 
     /// A surface at the dew point of the air gives and takes nothing, whatever the wind.
     #[test]
-    fn evaporation_is_zero_at_equal_vapour_pressures(t in 5.0..50.0_f64, humidity in 50.0..100.0_f64, wind in 0.0..20.0_f64) {
+    fn evaporation_is_zero_at_equal_vapor_pressures(t in 5.0..50.0_f64, humidity in 50.0..100.0_f64, wind in 0.0..20.0_f64) {
         let surface = dew_point(Temperature::celsius(t), rh(humidity)).expect("moist air");
         prop_assume!(surface.as_celsius() > 0.02);
-        let found = rate(surface.as_celsius(), t, humidity, wind).as_kilograms_per_square_metre_hour();
+        let found = rate(surface.as_celsius(), t, humidity, wind).as_kilograms_per_square_meter_hour();
         prop_assert!(found.abs() < 1e-5, "{found}");
     }
 
@@ -89,7 +89,7 @@ proptest! {
         prop_assert!(windy.abs() >= calm.abs());
         prop_assert!((windy >= EvaporationRate::ZERO) == (calm >= EvaporationRate::ZERO));
         let (surface, air) = (Temperature::celsius(s), Temperature::celsius(t));
-        let drier = vapour_pressure(air, rh(humidity)).expect("in range") < saturation_pressure(surface).expect("in range");
+        let drier = vapor_pressure(air, rh(humidity)).expect("in range") < saturation_pressure(surface).expect("in range");
         prop_assert_eq!(calm > EvaporationRate::ZERO, drier);
     }
 
@@ -107,8 +107,8 @@ proptest! {
         for form in [EvaporationForm::Menzel, EvaporationForm::Uno, EvaporationForm::UnoUsCustomary] {
             let found = evaporation_rate(form, surface, air, rh(humidity), Speed::miles_per_hour(8.0)).expect("in range");
             prop_assert!(found.low() <= found.rate && found.rate <= found.high());
-            let width = (found.high() - found.low()).as_kilograms_per_square_metre_hour();
-            prop_assert!((width - 0.8 * found.rate.abs().as_kilograms_per_square_metre_hour()).abs() < 1e-12);
+            let width = (found.high() - found.low()).as_kilograms_per_square_meter_hour();
+            prop_assert!((width - 0.8 * found.rate.abs().as_kilograms_per_square_meter_hour()).abs() < 1e-12);
         }
     }
 }

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use science::Parts;
-use science::chemistry::{Base, dilute_by_parts, dilute_to, hcl_density, hcl_strength, neutralise};
+use science::chemistry::{Base, dilute_by_parts, dilute_to, hcl_density, hcl_strength, neutralize};
 use science::concrete::{ConcreteNeed, JointRule, QUARTER_YARD, SamplePanels, joint_plan, joint_spacing, order};
 use science::emission::moisture_emission;
 use science::film::{CoatingJob, dry_film, theoretical_coverage, wet_film};
@@ -20,7 +20,7 @@ proptest! {
     fn coverage_times_dry_film_is_the_solids(vs in 0.01..1.0_f64, mils in 0.1..60.0_f64) {
         let dry = FilmThickness::mils(mils);
         let coverage = theoretical_coverage(share(vs), dry).expect("a film");
-        let product = coverage.as_square_metres_per_cubic_metre() * dry.as_metres();
+        let product = coverage.as_square_meters_per_cubic_meter() * dry.as_meters();
         prop_assert!((product - vs).abs() < 1e-12);
         let back = dry_film(wet_film(coverage).expect("a film"), share(vs), Parts::UNDILUTED).expect("a film");
         prop_assert!((back / dry - 1.0).abs() < 1e-12);
@@ -49,7 +49,7 @@ proptest! {
         prop_assert!(((stock_mass + water_mass) / mixed_mass - 1.0).abs() < 1e-12);
         prop_assert!((stock_mass * (stock / 100.0) / found.acid - 1.0).abs() < 1e-12);
         prop_assert!((mixed_mass * found.strength.as_share() / found.acid - 1.0).abs() < 1e-12);
-        prop_assert!(found.mixed.as_litres() < (found.stock + found.water).as_litres() * (1.0 + 1e-4));
+        prop_assert!(found.mixed.as_liters() < (found.stock + found.water).as_liters() * (1.0 + 1e-4));
     }
 
     /// Asking for the strength that parts made gives the same parts back.
@@ -71,24 +71,24 @@ proptest! {
     #[test]
     fn twice_the_acid_takes_twice_the_base(kilograms in 0.001..50.0_f64, which in 0..8_usize) {
         let base = Base::ALL[which];
-        let of = |kg| neutralise(Mass::kilograms(kg), base).expect("an amount").base_mass;
+        let of = |kg| neutralize(Mass::kilograms(kg), base).expect("an amount").base_mass;
         prop_assert!((of(2.0 * kilograms) / of(kilograms) - 2.0).abs() < 1e-12);
     }
 
     #[test]
     fn a_room_never_passes_its_steady_state(
-        ft3 in 100.0..1e5_f64, cfm in 1.0..1e4_f64, k in 1.0..10.0_f64, vapour in 1e-4..1.0_f64, minutes in 0.0..600.0_f64
+        ft3 in 100.0..1e5_f64, cfm in 1.0..1e4_f64, k in 1.0..10.0_f64, vapor in 1e-4..1.0_f64, minutes in 0.0..600.0_f64
     ) {
         let flow = AirFlow::cubic_feet_per_minute(cfm);
         let room = Room::new(Volume::cubic_feet(ft3), flow, Mixing::factor(k).expect("a factor")).expect("a room");
-        let vapour = AirFlow::cubic_feet_per_minute(vapour);
-        let built = room.builds_up_to(vapour, Duration::minutes(minutes)).expect("in range");
-        let later = room.builds_up_to(vapour, Duration::minutes(minutes + 1.0)).expect("in range");
-        let steady = room.steady(vapour).expect("a fan");
+        let vapor = AirFlow::cubic_feet_per_minute(vapor);
+        let built = room.builds_up_to(vapor, Duration::minutes(minutes)).expect("in range");
+        let later = room.builds_up_to(vapor, Duration::minutes(minutes + 1.0)).expect("in range");
+        let steady = room.steady(vapor).expect("a fan");
         let hair = 1.0 + 1e-12;
         prop_assert!(built <= later * hair && later <= steady * hair);
         let still = Room::new(Volume::cubic_feet(ft3), AirFlow::ZERO, Mixing::PERFECT).expect("a room");
-        prop_assert!(still.builds_up_to(vapour, Duration::minutes(minutes)).expect("in range") >= built);
+        prop_assert!(still.builds_up_to(vapor, Duration::minutes(minutes)).expect("in range") >= built);
     }
 
     /// Purging to half twice is purging to a quarter; being there already takes no time.
@@ -135,7 +135,7 @@ proptest! {
     #[test]
     fn emission_is_mass_over_area_and_time(grams in 0.0..20.0_f64, ft2 in 0.1..2.0_f64, hours in 1.0..100.0_f64) {
         let one = moisture_emission(Mass::grams(grams), Area::square_feet(ft2), Duration::hours(hours)).expect("a test");
-        let given_off = one.emission.as_grams_per_square_metre_day() * Area::square_feet(ft2).as_square_metres();
+        let given_off = one.emission.as_grams_per_square_meter_day() * Area::square_feet(ft2).as_square_meters();
         prop_assert!((given_off * hours / 24.0 - grams).abs() < 1e-9);
     }
 

@@ -48,7 +48,7 @@ fn weather() -> impl Strategy<Value = Vec<AirSample>> {
                     at: Duration::hours(at),
                     air: Temperature::celsius(air),
                     humidity: RelativeHumidity::percent(humidity).expect("a humidity"),
-                    wind: (lacking != 1).then_some(Speed::metres_per_second(wind)),
+                    wind: (lacking != 1).then_some(Speed::meters_per_second(wind)),
                     slab: (lacking != 2).then_some(Temperature::celsius(slab)),
                     rain: Some(Fraction::share(0.0).expect("a share")),
                     pressure: None,
@@ -138,7 +138,7 @@ proptest! {
     fn a_higher_limit_never_raises_more_alarms(samples in weather(), limit in 0.05..1.0_f64, more in 0.0..1.0_f64) {
         let series = WeatherSeries::new(&samples, Duration::hours(2.0)).expect("a series");
         let at = |limit| {
-            let limit = EvaporationRate::kilograms_per_square_metre_hour(limit);
+            let limit = EvaporationRate::kilograms_per_square_meter_hour(limit);
             evaporation_hours(series, EvaporationForm::Menzel, limit).expect("in range")
         };
         let (low, high) = (at(limit), at(limit + more));

@@ -12,7 +12,7 @@ fn numbers(limit: Limit) -> Vec<f64> {
     match limit {
         Limit::SewerPhFloor(ph) => vec![ph.value()],
         Limit::CorrosiveWaste(a, b) | Limit::SurfacePhWindow(a, b) => vec![a.value(), b.value()],
-        Limit::ToxicLeachate(_, density) => vec![density.as_milligrams_per_litre()],
+        Limit::ToxicLeachate(_, density) => vec![density.as_milligrams_per_liter()],
         Limit::LeachateWithoutSolids(share) => vec![share.as_percent()],
         Limit::SurfacePhReadings(count, area) | Limit::ProbeCount(count, area) => {
             vec![f64::from(count), area.as_square_feet()]
@@ -82,6 +82,6 @@ fn both_ends_of_corrosive_waste_count() {
 
 #[test]
 fn a_leachate_at_the_limit_is_toxic() {
-    assert!(leachate_is_toxic(Metal::Chromium, Density::milligrams_per_litre(5.0)));
-    assert!(!leachate_is_toxic(Metal::Chromium, Density::milligrams_per_litre(4.99)));
+    assert!(leachate_is_toxic(Metal::Chromium, Density::milligrams_per_liter(5.0)));
+    assert!(!leachate_is_toxic(Metal::Chromium, Density::milligrams_per_liter(4.99)));
 }

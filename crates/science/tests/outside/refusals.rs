@@ -1,12 +1,12 @@
 //! Every refusal is typed, and its text says what would be accepted.
 
 use science::air::{
-    Air, AirError, AirSample, EvaporationForm, SeriesError, WeatherSeries, WorkLimits, dew_point, dew_point_of_vapour,
+    Air, AirError, AirSample, EvaporationForm, SeriesError, WeatherSeries, WorkLimits, dew_point, dew_point_of_vapor,
     evaporation_hours, evaporation_rate, humidity_ratio, saturation_pressure, standard_pressure, work_windows,
 };
 use science::chemistry::{
     Base, Baume, ChemistryError, Mineral, Solution, Species, dilute_by_parts, dilute_to, etched_depth, gas_volume,
-    hcl_density, hcl_strength, hcl_strength_from_baume, ideal_ph, neutralise,
+    hcl_density, hcl_strength, hcl_strength_from_baume, ideal_ph, neutralize,
 };
 use science::concrete::{
     ConcreteError, ConcreteNeed, JointRule, SamplePanels, joint_plan, joint_spacing, order, saw_cut_depth,
@@ -20,7 +20,7 @@ use science::film::{CoatingJob, FilmError, dry_film, theoretical_coverage, wet_f
 use science::markup::{Margin, Markup, MarkupError};
 use science::ventilation::{
     ExplosiveMargin, How, Mixing, Release, Room, Solvent, Substance, VentilationError, air_changes_for_removal,
-    explosive_flow, health_flow, vapour_rate,
+    explosive_flow, health_flow, vapor_rate,
 };
 use science::{MixtureError, Parts, SpecificGravity};
 use units::{
@@ -64,7 +64,7 @@ fn air_refuses_what_its_formulas_do_not_cover() {
     }
     assert!(matches!(refused(dew_point(celsius(20.0), rh(0.0))), AirError::NoDewPoint(_)));
     for p in [0.0, -1.0, 0.001, 2e6, f64::NAN] {
-        assert!(matches!(refused(dew_point_of_vapour(Pressure::pascals(p))), AirError::NoDewPoint(_)), "{p}");
+        assert!(matches!(refused(dew_point_of_vapor(Pressure::pascals(p))), AirError::NoDewPoint(_)), "{p}");
     }
     let sea = Pressure::kilopascals(101.325);
     assert!(matches!(refused(Air::new(celsius(105.0), rh(10.0), sea)), AirError::Boiling { .. }));
@@ -73,7 +73,7 @@ fn air_refuses_what_its_formulas_do_not_cover() {
         assert!(matches!(refused(Air::new(celsius(20.0), rh(10.0), Pressure::pascals(p))), AirError::Pressure(_)));
     }
     for z in [-6000.0, 12_000.0, f64::NAN] {
-        assert!(matches!(refused(standard_pressure(Length::metres(z))), AirError::Elevation(_)));
+        assert!(matches!(refused(standard_pressure(Length::meters(z))), AirError::Elevation(_)));
     }
 }
 
@@ -97,7 +97,7 @@ fn series_refuse_bad_shape_and_name_the_bad_sample() {
         at: Duration::hours(hour),
         air: celsius(20.0),
         humidity: rh(50.0),
-        wind: Some(Speed::metres_per_second(wind)),
+        wind: Some(Speed::meters_per_second(wind)),
         slab: Some(celsius(20.0)),
         rain: None,
         pressure: None,
@@ -183,7 +183,7 @@ fn chemistry_refuses_dilution_beyond_stock_strength() {
     assert!(matches!(refused(dilute_by_parts(share(0.3), negative, Parts::UNDILUTED)), ChemistryError::Volume(_)));
     assert!(matches!(refused(hcl_density(share(0.41))), ChemistryError::Strength(_)));
     for density in [0.95, 1.25] {
-        let density = Density::grams_per_millilitre(density);
+        let density = Density::grams_per_milliliter(density);
         assert!(matches!(refused(hcl_strength(density)), ChemistryError::AcidDensity(_)));
     }
     assert!(matches!(refused(Baume::degrees(90.0)), ChemistryError::Baume(_)));
@@ -195,7 +195,7 @@ fn chemistry_refuses_dilution_beyond_stock_strength() {
 #[test]
 fn chemistry_refuses_nothing_and_less_than_nothing() {
     let lost = Mass::grams(-1.0);
-    assert!(matches!(refused(neutralise(lost, Base::SodiumBicarbonate)), ChemistryError::Mass(_)));
+    assert!(matches!(refused(neutralize(lost, Base::SodiumBicarbonate)), ChemistryError::Mass(_)));
     let bare = etched_depth(Mass::grams(1.0), Area::ZERO, Mineral::CalciumCarbonate);
     assert!(matches!(refused(bare), ChemistryError::Area(_)));
     let weightless = Solution::new(Species::Ammonia, share(0.05), Density::ZERO);
@@ -214,10 +214,10 @@ fn release(how: How, substance: Substance) -> Release {
 
 #[test]
 fn ventilation_refuses_acid_mist_and_spraying() {
-    assert_eq!(refused(vapour_rate(&release(How::AcidMist, Substance::Acetone))), VentilationError::AcidMist);
-    assert_eq!(refused(vapour_rate(&release(How::Spraying, Substance::Acetone))), VentilationError::Spraying);
+    assert_eq!(refused(vapor_rate(&release(How::AcidMist, Substance::Acetone))), VentilationError::AcidMist);
+    assert_eq!(refused(vapor_rate(&release(How::Spraying, Substance::Acetone))), VentilationError::Spraying);
     let acid = release(How::Evaporating, Substance::HydrogenChloride);
-    assert_eq!(refused(vapour_rate(&acid)), VentilationError::AcidMist);
+    assert_eq!(refused(vapor_rate(&acid)), VentilationError::AcidMist);
     // The explosive question for acid mist has no answer either.
     assert_eq!(refused(acid.solvent.lower_explosive_limit()), VentilationError::NoExplosiveLimit);
     let margin = ExplosiveMargin::new(4.0, celsius(20.0)).expect("a factor");
@@ -229,9 +229,9 @@ fn ventilation_refuses_acid_mist_and_spraying() {
 fn ventilation_refuses_values_out_of_range() {
     let fine = release(How::Evaporating, Substance::Acetone);
     let empty = Release { over: Duration::ZERO, ..fine };
-    assert!(matches!(refused(vapour_rate(&empty)), VentilationError::Time { .. }));
+    assert!(matches!(refused(vapor_rate(&empty)), VentilationError::Time { .. }));
     let negative = Release { liquid: Volume::us_pints(-1.0), ..fine };
-    assert!(matches!(refused(vapour_rate(&negative)), VentilationError::Volume { .. }));
+    assert!(matches!(refused(vapor_rate(&negative)), VentilationError::Volume { .. }));
     for k in [0.5, 11.0, f64::NAN] {
         assert!(matches!(refused(Mixing::factor(k)), VentilationError::Mixing(_)));
     }

@@ -4,7 +4,7 @@ use science::SpecificGravity;
 use science::chemistry::gas_volume;
 use science::ventilation::{
     ExplosiveMargin, FlashPoint, How, LimitKind, Mixing, Release, Room, Solvent, Substance, SubstanceData,
-    air_changes_for_removal, dilution_flows, explosive_flow, health_flow, mass_concentration, vapour_rate,
+    air_changes_for_removal, dilution_flows, explosive_flow, health_flow, mass_concentration, vapor_rate,
 };
 use units::{AirFlow, AmountOfSubstance, Concentration, Duration, Fraction, MolarMass, Pressure, Temperature, Volume};
 
@@ -34,7 +34,7 @@ fn milligrams(substance: Substance, value: f64) -> f64 {
     let (room, normal) = (Temperature::celsius(25.0), Pressure::kilopascals(101.325));
     mass_concentration(ppm(value), substance.data().molar_mass, room, normal)
         .expect("in range")
-        .as_milligrams_per_cubic_metre()
+        .as_milligrams_per_cubic_meter()
 }
 
 #[test]
@@ -60,13 +60,13 @@ fn worked_examples_come_out() {
         over: Duration::hours(1.0),
         ..pints_a_minute(solvent(Substance::OrthoXylene, 0.864), 1.0)
     };
-    let vapour = vapour_rate(&sealer).expect("in range");
+    let vapor = vapor_rate(&sealer).expect("in range");
     let cubic_feet = Volume::cubic_feet(5000.0);
     let still = Room::new(cubic_feet, AirFlow::ZERO, Mixing::PERFECT).expect("a room");
     let fan = Room::new(cubic_feet, AirFlow::cubic_feet_per_minute(2000.0), k(5.0)).expect("a room");
     let hour = Duration::hours(1.0);
-    let built = fan.builds_up_to(vapour, hour).expect("in range");
-    let unvented = still.builds_up_to(vapour, hour).expect("in range");
+    let built = fan.builds_up_to(vapor, hour).expect("in range");
+    let unvented = still.builds_up_to(vapor, hour).expect("in range");
     let limit = sealer.solvent.lower_explosive_limit().expect("it burns");
     let tenth = ExplosiveMargin::new(10.0, Temperature::fahrenheit(70.0)).expect("a factor");
     let most = Fraction::share(0.95).expect("a share");
@@ -74,11 +74,11 @@ fn worked_examples_come_out() {
     let pound_mole = AmountOfSubstance::moles(453.592_37);
     let per_pound_mole = gas_volume(pound_mole, Temperature::fahrenheit(70.0), normal).expect("a gas").as_cubic_feet();
     let per_mole =
-        gas_volume(AmountOfSubstance::moles(1.0), Temperature::celsius(20.0), normal).expect("a gas").as_litres();
+        gas_volume(AmountOfSubstance::moles(1.0), Temperature::celsius(20.0), normal).expect("a gas").as_liters();
     // What a pint of gravity 1 and molar mass 1 gives: the handbook's constant itself.
     let unit = Solvent::new(MolarMass::grams_per_mole(1.0), SpecificGravity::new(1.0).expect("a gravity"), None);
-    let constant = vapour_rate(&pints_a_minute(unit.expect("a solvent"), 1.0)).expect("in range");
-    let hcl_to_ceiling = milligrams(Substance::HydrogenChloride, 5.0) * cubic_feet.as_cubic_metres() / 1000.0;
+    let constant = vapor_rate(&pints_a_minute(unit.expect("a solvent"), 1.0)).expect("in range");
+    let hcl_to_ceiling = milligrams(Substance::HydrogenChloride, 5.0) * cubic_feet.as_cubic_meters() / 1000.0;
     let ours = [
         per_pound_mole,
         constant.as_cubic_feet_per_minute(),
@@ -89,13 +89,13 @@ fn worked_examples_come_out() {
         explosive(&acetone, 70.0),
         explosive(&xylene, 70.0),
         explosive(&xylene, 300.0),
-        vapour.as_cubic_feet_per_minute(),
-        health_flow(vapour, ppm(100.0), k(5.0)).expect("in range").as_cubic_feet_per_minute(),
-        explosive_flow(vapour, &sealer.solvent, tenth).expect("it burns").as_cubic_feet_per_minute(),
+        vapor.as_cubic_feet_per_minute(),
+        health_flow(vapor, ppm(100.0), k(5.0)).expect("in range").as_cubic_feet_per_minute(),
+        explosive_flow(vapor, &sealer.solvent, tenth).expect("it burns").as_cubic_feet_per_minute(),
         unvented.as_parts_per_million(),
         unvented / limit * 100.0,
         built.as_parts_per_million(),
-        fan.steady(vapour).expect("a fan").as_parts_per_million(),
+        fan.steady(vapor).expect("a fan").as_parts_per_million(),
         fan.purge_time(built, ppm(100.0)).expect("a fan").as_minutes(),
         air_changes_for_removal(most, Mixing::PERFECT).expect("below all"),
         air_changes_for_removal(most, k(5.0)).expect("below all"),

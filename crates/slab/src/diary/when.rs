@@ -30,7 +30,7 @@ impl When {
     }
 
     /// Reads a moment. Without an offset the time is local in `zone`; a bare date is its noon, the
-    /// hour that stays on that day whatever the neighbours' clocks say.
+    /// hour that stays on that day whatever the neighbors' clocks say.
     ///
     /// # Errors
     /// [`WhenError`] with the text when it is none of the accepted forms.

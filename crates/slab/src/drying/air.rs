@@ -49,7 +49,7 @@ impl Days {
     }
 }
 
-/// Everything read since the pour. Humidity in per cent, temperatures in °C.
+/// Everything read since the pour. Humidity in percent, temperatures in °C.
 #[derive(Default)]
 struct Record {
     humidity: Days,

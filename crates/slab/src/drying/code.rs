@@ -163,7 +163,7 @@ pub enum CannotTell {
         pour: EntryId,
     },
     /// The thickness is outside what the solver follows.
-    #[error("thickness {:.1} mm of pour {pour}: accepted: 10 mm to 2000 mm (3/8 in to 79 in)", thickness.as_millimetres())]
+    #[error("thickness {:.1} mm of pour {pour}: accepted: 10 mm to 2000 mm (3/8 in to 79 in)", thickness.as_millimeters())]
     ThicknessOutside {
         /// The pour.
         pour: EntryId,

@@ -60,7 +60,7 @@ pub(super) fn past(slab: &Slab<'_>, judge: &Judge<'_>) -> Result<Past, CannotTel
 fn concrete(pour: Seen<'_, Pour>) -> Result<(Length, Fraction), CannotTell> {
     let id = pour.entry.id;
     let thickness = pour.body.thickness.as_ref().map(Written::value).ok_or(CannotTell::NoThickness { pour: id })?;
-    if !(0.01..=2.0).contains(&thickness.as_metres()) {
+    if !(0.01..=2.0).contains(&thickness.as_meters()) {
         return Err(CannotTell::ThicknessOutside { pour: id, thickness });
     }
     let ratio = pour.body.water_cement.as_ref().map(Written::value).ok_or(CannotTell::NoWaterCement { pour: id })?;

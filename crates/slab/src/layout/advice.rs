@@ -87,7 +87,7 @@ impl Desk<'_> {
     fn best(&self) -> Result<(Vec<Line<f64>>, JointCheck), LayoutError> {
         let along = main_direction(&self.placed.walls);
         let across = Coord { x: -along.y, y: along.x };
-        let longest = self.judge.longest.spacing.1.as_metres();
+        let longest = self.judge.longest.spacing.1.as_meters();
         let way = |axis| self.way(axis, longest);
         let mut best: Layout = [way(along)?, way(across)?];
         let (mut cuts, mut check) = self.judged(&best, along)?;
@@ -95,7 +95,7 @@ impl Desk<'_> {
         let mut tries = (MOST_PANELS_TRIED / check.panels.len().max(1)).clamp(4, MOST_TRIES);
         loop {
             let mut better = None;
-            for next in neighbours(&best, longest).into_iter().take(tries) {
+            for next in neighbors(&best, longest).into_iter().take(tries) {
                 tries -= 1;
                 let (new_cuts, new_check) = self.judged(&next, along)?;
                 let new_cost = cost_of(&new_check, &new_cuts);
@@ -120,7 +120,7 @@ impl Desk<'_> {
         let corners = self.judge.corners.iter().map(|p| far(p.coord()));
         let columns = self.judge.columns.iter().map(|c| far(c.at.coord()));
         for place in corners.chain(columns) {
-            if wanted.iter().all(|w| (w - place).abs() > ONE_CUT.as_metres()) {
+            if wanted.iter().all(|w| (w - place).abs() > ONE_CUT.as_meters()) {
                 wanted.push(place);
             }
         }
@@ -164,7 +164,7 @@ fn fewest(gap: f64, longest: f64) -> usize {
 }
 
 /// Layouts one step away: one wanted cut less, then one gap with a cut more.
-fn neighbours(layout: &Layout, longest: f64) -> Vec<Layout> {
+fn neighbors(layout: &Layout, longest: f64) -> Vec<Layout> {
     let mut out = Vec::new();
     for i in 0..2 {
         for place in 1..layout[i].wanted.len() - 1 {

@@ -19,7 +19,7 @@ use crate::trade::Grade;
 /// The sharpest corner of a panel that is let pass, degrees. Grade: common practice, no source.
 const SHARPEST: f64 = 60.0;
 
-/// How near to a column's middle, beyond its own size, a joint must pass. Grade: expert judgement.
+/// How near to a column's middle, beyond its own size, a joint must pass. Grade: expert judgment.
 const COLUMN_ROOM: Length = Length::inches(6.0);
 
 /// The panels between the joints and what speaks against them.
@@ -115,7 +115,7 @@ impl Judge {
     }
 
     fn places(&self, joints: &[Line<f64>], findings: &mut Vec<Finding>) {
-        let missed = |at: Point, room: Length| joints.iter().all(|j| distance(at.coord(), *j) > room.as_metres());
+        let missed = |at: Point, room: Length| joints.iter().all(|j| distance(at.coord(), *j) > room.as_meters());
         let about = |code, at| Finding { code, panel: None, at, facts: Vec::new(), grade: Grade::CommonPractice };
         let corners = self.corners.iter().filter(|at| missed(**at, FIT_TOLERANCE));
         findings.extend(corners.map(|at| about(FindingCode::CornerWithoutJoint, *at)));

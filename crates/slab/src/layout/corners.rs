@@ -7,13 +7,13 @@ use super::{LayoutError, measure};
 use crate::plan::{Plan, Point};
 
 /// A corner counts as pointing into the slab from this inner angle on, degrees: the chords of a round
-/// wall turn by less. Grade: expert judgement.
+/// wall turn by less. Grade: expert judgment.
 const REENTRANT_FROM: f64 = 200.0;
 
-/// The longest side of a cut-out that can be a column. Grade: expert judgement.
+/// The longest side of a cut-out that can be a column. Grade: expert judgment.
 const COLUMN_MOST: Length = Length::feet(4.0);
 
-/// The longest side over the shortest of a cut-out that can be a column. Grade: expert judgement.
+/// The longest side over the shortest of a cut-out that can be a column. Grade: expert judgment.
 const COLUMN_ASPECT: f64 = 2.0;
 
 /// A column that goes through the slab.
@@ -63,8 +63,8 @@ fn coords(points: &[Point]) -> Vec<Coord<f64>> {
 
 fn column(ring: &[Coord<f64>]) -> Option<Column> {
     let extent = measure::extent(ring);
-    let slim = extent.long <= COLUMN_MOST.as_metres() && extent.long <= COLUMN_ASPECT * extent.short;
+    let slim = extent.long <= COLUMN_MOST.as_meters() && extent.long <= COLUMN_ASPECT * extent.short;
     let middle = geo::Centroid::centroid(&geo::Polygon::new(geo::LineString(ring.to_vec()), Vec::new()))?;
     let reach = ring.iter().map(|c| libm::hypot(c.x - middle.x(), c.y - middle.y())).fold(0.0, f64::max);
-    slim.then(|| Column { at: Point::of(middle.0), reach: Length::metres(reach) })
+    slim.then(|| Column { at: Point::of(middle.0), reach: Length::meters(reach) })
 }

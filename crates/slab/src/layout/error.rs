@@ -40,7 +40,7 @@ pub enum LayoutError {
     },
     /// Lines so near to each other that rounding decides what lies between them.
     #[error("lines: the parts add up to {}, the slab has {}; accepted: lines that do not run within a hair of each other",
-        .sum.show(AreaUnit::SquareMetre, 6), .whole.show(AreaUnit::SquareMetre, 6))]
+        .sum.show(AreaUnit::SquareMeter, 6), .whole.show(AreaUnit::SquareMeter, 6))]
     TooFine {
         /// What the parts add up to.
         sum: Area,
@@ -64,10 +64,10 @@ pub enum LayoutError {
 
 impl LayoutError {
     pub(super) fn length(field: &'static str, value: Length, accepted: &'static str) -> Self {
-        Self::OutOfRange { field, typed: value.show(LengthUnit::Metre, 4), accepted }
+        Self::OutOfRange { field, typed: value.show(LengthUnit::Meter, 4), accepted }
     }
 
     pub(super) fn area(field: &'static str, value: Area, accepted: &'static str) -> Self {
-        Self::OutOfRange { field, typed: value.show(AreaUnit::SquareMetre, 4), accepted }
+        Self::OutOfRange { field, typed: value.show(AreaUnit::SquareMeter, 4), accepted }
     }
 }

@@ -18,7 +18,7 @@ type Side = (usize, usize);
 /// One part of the ground.
 #[derive(Debug, Clone)]
 pub(super) struct Face {
-    /// Square metres.
+    /// Square meters.
     pub(super) area: f64,
     /// The outer ring counter-clockwise and the holes clockwise, without a repeated end.
     pub(super) rings: Vec<Vec<Coord<f64>>>,
@@ -28,7 +28,7 @@ pub(super) struct Face {
 #[derive(Debug, Clone)]
 pub(super) struct Faces {
     pub(super) faces: Vec<Face>,
-    /// Pieces between two faces: the faces, metres, what the piece is.
+    /// Pieces between two faces: the faces, meters, what the piece is.
     pub(super) between: Vec<(usize, usize, f64, Tags)>,
     /// The face to the left of each side that has one.
     pub(super) left_of: HashMap<Side, usize>,
@@ -45,7 +45,7 @@ impl Face {
 /// A closed walk along sides.
 struct Cycle {
     sides: Vec<Side>,
-    /// Square metres, negative when walked clockwise.
+    /// Square meters, negative when walked clockwise.
     area: f64,
     /// Some side runs along a wall with the ground on its right.
     outside: bool,
@@ -106,7 +106,7 @@ fn cycles(net: &Net, pieces: &[Side]) -> Vec<Cycle> {
         };
         to.sort_by(|a, b| angle(a).total_cmp(&angle(b)));
     }
-    // Where each neighbour stands in the list around a place.
+    // Where each neighbor stands in the list around a place.
     let slots: HashMap<Side, usize> =
         around.iter().flat_map(|(from, to)| to.iter().enumerate().map(|(i, to)| ((*from, *to), i))).collect();
     // On arriving, the next side clockwise from the way back.
@@ -163,10 +163,10 @@ fn corners(net: &Net, sides: &[Side]) -> Vec<Coord<f64>> {
     (0..count).filter(|i| !straight(*i)).map(|i| net.places[sides[i].0]).collect()
 }
 
-/// Millimetres up and to the right of the lowest, then leftmost corner.
+/// Millimeters up and to the right of the lowest, then leftmost corner.
 fn low_left(net: &Net, cycle: &Cycle) -> (i64, i64) {
-    let millimetres = |v: f64| (v * 1000.0).round() as i64;
-    let corner = |(from, _): &Side| (millimetres(net.places[*from].y), millimetres(net.places[*from].x));
+    let millimeters = |v: f64| (v * 1000.0).round() as i64;
+    let corner = |(from, _): &Side| (millimeters(net.places[*from].y), millimeters(net.places[*from].x));
     cycle.sides.iter().map(corner).min().unwrap_or_default()
 }
 

@@ -70,5 +70,5 @@ pub(super) fn around(rings: &[Vec<Coord<f64>>]) -> Length {
         let next = ring.iter().cycle().skip(1);
         ring.iter().zip(next).map(|(a, b)| libm::hypot(b.x - a.x, b.y - a.y)).sum::<f64>()
     };
-    Length::metres(rings.iter().map(side).sum())
+    Length::meters(rings.iter().map(side).sum())
 }

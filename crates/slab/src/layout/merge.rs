@@ -9,7 +9,7 @@ use super::faces::Faces;
 const MOST_SECTIONS: usize = 5_000;
 
 /// For each face the number of its group, so that no group of several faces is larger than `most`
-/// square metres.
+/// square meters.
 pub(super) fn groups(faces: &Faces, most: f64) -> Result<Vec<usize>, LayoutError> {
     let count = faces.faces.len();
     if count > MOST_SECTIONS {
@@ -22,7 +22,7 @@ pub(super) fn groups(faces: &Faces, most: f64) -> Result<Vec<usize>, LayoutError
         *met[*a].entry(*b).or_default() += length;
         *met[*b].entry(*a).or_default() += length;
     }
-    // Groups that found no neighbour to join; they may be joined by another later.
+    // Groups that found no neighbor to join; they may be joined by another later.
     let mut settled = vec![false; count];
     loop {
         let open = (0..count).filter_map(|i| Some((i, area[i]?))).filter(|(i, _)| !settled[*i]);

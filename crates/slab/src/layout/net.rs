@@ -132,7 +132,7 @@ impl Net {
         Line::new(self.places[piece.0], self.places[piece.1])
     }
 
-    /// The length of one piece, metres.
+    /// The length of one piece, meters.
     pub(super) fn length(&self, piece: (usize, usize)) -> f64 {
         let line = self.line(piece);
         libm::hypot(line.dx(), line.dy())

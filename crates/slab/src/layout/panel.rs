@@ -77,7 +77,7 @@ pub struct Finding {
     pub panel: Option<usize>,
     /// The corner, the column, the end of the joint, or the middle of the panel's outer corners.
     pub at: Point,
-    /// Ids of the trade facts it rests on; none where only practice or judgement carries it.
+    /// Ids of the trade facts it rests on; none where only practice or judgment carries it.
     pub facts: Vec<&'static str>,
     /// How sure the rule is.
     pub grade: Grade,

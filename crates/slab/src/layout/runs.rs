@@ -9,7 +9,7 @@ use super::net::{Net, Role};
 use crate::plan::clip::{Clip, cross, distance, same_place, walls};
 use crate::plan::{FIT_TOLERANCE, Plan, Point, Run};
 
-/// A line this near to another ends on it, metres.
+/// A line this near to another ends on it, meters.
 const TOUCHES: f64 = 1e-9;
 
 /// A straight piece of a joint or a score line.
@@ -110,7 +110,7 @@ impl Placed {
 }
 
 fn key(segment: &Segment) -> [f64; 4] {
-    [segment.from.y, segment.from.x, segment.to.y, segment.to.x].map(crate::plan::Offset::as_metres)
+    [segment.from.y, segment.from.x, segment.to.y, segment.to.x].map(crate::plan::Offset::as_meters)
 }
 
 fn placed(run: &Run, scope: &MultiPolygon<f64>, stops: &[Line<f64>]) -> Vec<Line<f64>> {
@@ -129,7 +129,7 @@ fn reaching(line: Line<f64>, stops: &[Line<f64>]) -> Line<f64> {
         let length = libm::hypot(to.x - from.x, to.y - from.y);
         let along = (to - from) / length;
         let hit =
-            stops.iter().filter_map(|stop| ahead(to, along, *stop)).filter(|far| *far <= FIT_TOLERANCE.as_metres());
+            stops.iter().filter_map(|stop| ahead(to, along, *stop)).filter(|far| *far <= FIT_TOLERANCE.as_meters());
         hit.min_by(f64::total_cmp).map_or(to, |far| to + along * far)
     };
     Line::new(longer(line.end, line.start), longer(line.start, line.end))

@@ -67,7 +67,7 @@ impl Section {
     pub fn zones<'a>(&self, plan: &'a Plan) -> Vec<Share<'a>> {
         let shared = |zone: &'a crate::plan::Zone| {
             let area = ground::area(&ground::common(&self.ground, zone.ground.as_ref()?));
-            (area > 1e-9 * self.area.as_square_metres()).then(|| Share { zone, area: Area::square_metres(area) })
+            (area > 1e-9 * self.area.as_square_meters()).then(|| Share { zone, area: Area::square_meters(area) })
         };
         plan.zones().iter().filter_map(shared).collect()
     }
@@ -75,7 +75,7 @@ impl Section {
     /// How much of it a patch covers.
     #[must_use]
     pub fn covered(&self, patch: &Patch) -> Area {
-        Area::square_metres(patch.on(&self.ground))
+        Area::square_meters(patch.on(&self.ground))
     }
 
     /// Whether the point lies in it or on its edge.
@@ -126,7 +126,7 @@ impl Sections {
             pair.1 += if tags.joint { *length } else { 0.0 };
         }
         let meeting = |(sections, (length, at_joints))| {
-            let (length, at_joints) = (Length::metres(length), Length::metres(at_joints));
+            let (length, at_joints) = (Length::meters(length), Length::meters(at_joints));
             Meeting { sections, length, at_joints }
         };
         Self { sections, meetings: pairs.into_iter().map(meeting).collect(), net, faces }
@@ -159,16 +159,16 @@ impl Sections {
     }
 
     /// Sections joined to larger ones of at most the wished area, such as what a crew can keep wet:
-    /// time and again the smallest joins the neighbour along which it meets farthest, as long as both
+    /// time and again the smallest joins the neighbor along which it meets farthest, as long as both
     /// together are small enough. A section larger than the wish stays as it is. Ids are given anew.
     ///
     /// # Errors
     /// [`LayoutError::OutOfRange`] when the wish is not above zero, [`LayoutError::TooManySections`].
     pub fn merged(&self, wish: Area) -> Result<Self, LayoutError> {
-        if !(wish > Area::ZERO && wish.as_square_metres().is_finite()) {
+        if !(wish > Area::ZERO && wish.as_square_meters().is_finite()) {
             return Err(LayoutError::area("wish", wish, "an area above zero"));
         }
-        let group = super::merge::groups(&self.faces, wish.as_square_metres() * (1.0 + ROUNDING))?;
+        let group = super::merge::groups(&self.faces, wish.as_square_meters() * (1.0 + ROUNDING))?;
         let side = |side: (usize, usize)| self.faces.left_of.get(&side).map(|f| group[*f]);
         let kept = self.net.pieces.iter().filter(|((a, b), _)| side((*a, *b)) != side((*b, *a)));
         let net = Net { places: self.net.places.clone(), pieces: kept.map(|(k, t)| (*k, *t)).collect() };
@@ -189,7 +189,7 @@ pub(super) fn lined(lines: &[Line<f64>], role: Role) -> Vec<(Line<f64>, Role)> {
 
 /// Nothing of the slab may be lost or counted twice.
 pub(super) fn adds_up(faces: &Faces, whole: Area) -> Result<(), LayoutError> {
-    let sum = Area::square_metres(faces.faces.iter().map(|f| f.area).sum());
+    let sum = Area::square_meters(faces.faces.iter().map(|f| f.area).sum());
     let off = (sum - whole).abs() / whole;
     if off <= ROUNDING { Ok(()) } else { Err(LayoutError::TooFine { sum, whole }) }
 }
@@ -205,10 +205,10 @@ fn section(id: usize, face: &Face) -> Section {
     Section {
         id,
         piece: piece(face),
-        area: Area::square_metres(face.area),
+        area: Area::square_meters(face.area),
         perimeter: measure::around(&face.rings),
-        long: Length::metres(extent.long),
-        short: Length::metres(extent.short),
+        long: Length::meters(extent.long),
+        short: Length::meters(extent.short),
         ground: face.ground(),
     }
 }

@@ -63,7 +63,7 @@ pub fn tiles(plan: &Plan, index: usize, sliver: Fraction) -> Result<Tiles, Layou
     let mut all: Vec<(Line<f64>, Role)> = walls(scope).into_iter().map(|l| (l, Role::Wall)).collect();
     all.extend(lined(lines, Role::Score));
     let faces = Faces::of(&Net::of(&all, same_place(scope))?);
-    adds_up(&faces, Area::square_metres(ground::area(scope)))?;
+    adds_up(&faces, Area::square_meters(ground::area(scope)))?;
     let full = match pattern.spec() {
         ScoreSpec::Grid(grid) => Some((grid.spacing_x.value(), grid.spacing_y.value())),
         ScoreSpec::Diagonal(diagonal) => Some((diagonal.spacing.value(), diagonal.spacing.value())),
@@ -73,8 +73,8 @@ pub fn tiles(plan: &Plan, index: usize, sliver: Fraction) -> Result<Tiles, Layou
         .faces
         .iter()
         .map(|face| {
-            let area = Area::square_metres(face.area);
-            let narrowest = Length::metres(measure::extent(&face.rings[0]).narrowest);
+            let area = Area::square_meters(face.area);
+            let narrowest = Length::meters(measure::extent(&face.rings[0]).narrowest);
             let whole = full.is_some_and(|(x, y)| (area / (x * y) - 1.0).abs() <= WHOLE_WITHIN);
             let thin = full.is_some_and(|(x, y)| narrowest < x.min(y) * sliver.as_share());
             Tile { piece: super::sections::piece(face), area, whole, narrowest, sliver: thin && !whole }

@@ -175,6 +175,6 @@ fn bay(slab: &Slab<'_>, zones: &[usize], tried: &[ZoneTried], parts: &Parts, str
 
 /// How far two places lie apart.
 pub(super) fn apart(a: Point, b: Point) -> Length {
-    let (x, y) = (Length::from(a.x - b.x).as_metres(), Length::from(a.y - b.y).as_metres());
-    Length::metres(libm::hypot(x, y))
+    let (x, y) = (Length::from(a.x - b.x).as_meters(), Length::from(a.y - b.y).as_meters());
+    Length::meters(libm::hypot(x, y))
 }

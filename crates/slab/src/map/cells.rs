@@ -8,7 +8,7 @@ use super::{Bay, Fineness, Ground, Spot, place, sureness};
 use crate::plan::{Offset, Plan, Point};
 
 /// Finest and coarsest cells: below a hand nothing is tested, above a stride nothing is worked.
-const SIDES: (Length, Length) = (Length::metres(0.05), Length::metres(2.0));
+const SIDES: (Length, Length) = (Length::meters(0.05), Length::meters(2.0));
 
 /// A square of the slab.
 #[derive(Debug, Clone, Copy)]
@@ -29,22 +29,22 @@ pub struct Cell {
 
 /// Cells whose middle lies on the slab and in a zone, and their side.
 pub(super) fn cut(plan: &Plan, bays: &[Bay], parts: &Parts, fineness: Fineness) -> (Length, Vec<Cell>) {
-    let area = plan.area().as_square_metres();
+    let area = plan.area().as_square_meters();
     let side = (area / f64::from(fineness.cells.max(1))).sqrt();
-    let side = Length::metres(side).max(SIDES.0).min(SIDES.1);
+    let side = Length::meters(side).max(SIDES.0).min(SIDES.1);
     let Some((low, high)) = plan.bounds() else { return (side, Vec::new()) };
     let count = |low: Offset, high: Offset| {
-        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a plan is at most kilometres")]
-        let whole = (Length::from(high - low).as_metres() / side.as_metres()).ceil() as u32;
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a plan is at most kilometers")]
+        let whole = (Length::from(high - low).as_meters() / side.as_meters()).ceil() as u32;
         whole.max(1)
     };
     let (columns, rows) = (count(low.x, high.x), count(low.y, high.y));
-    let step = side.as_metres();
+    let step = side.as_meters();
     let mut cells = Vec::new();
     for row in 0..rows {
         for column in 0..columns {
             let middle = |from: Offset, at: u32| {
-                Offset::metres(Length::from(from - Offset::metres(0.0)).as_metres() + (f64::from(at) + 0.5) * step)
+                Offset::meters(Length::from(from - Offset::meters(0.0)).as_meters() + (f64::from(at) + 0.5) * step)
             };
             let at = Point::new(middle(low.x, column), middle(low.y, row));
             let Some(zone) = plan.zone_at(at) else { continue };

@@ -61,7 +61,7 @@ fn spot(slab: &Slab<'_>, plan: &Plan, judged: &IncidentJudged<'_>) -> Spot {
     let at = slab.point_of(entry);
     let noted = judged.seen.body.area.as_ref().map(|area| area.value());
     // A point with an area is a circle of that area.
-    let reach = noted.map(|area| Length::metres((area.as_square_metres() / std::f64::consts::PI).sqrt()));
+    let reach = noted.map(|area| Length::meters((area.as_square_meters() / std::f64::consts::PI).sqrt()));
     let reach_assumed = drawn.is_none() && at.is_some() && reach.is_none();
     let around = at.and_then(|at| Patch::circle(at, reach.unwrap_or(ASSUMED_REACH)).ok());
     let patch = drawn.or(around);

@@ -12,13 +12,13 @@ use crate::plan::{Offset, Point};
 /// Places named at most.
 const MOST: usize = 5;
 /// Candidates stand at least so far apart, and from a drop that is there. Our choice, no source.
-const STEP: Length = Length::metres(0.6);
-const FROM_A_DROP: Length = Length::metres(0.3);
+const STEP: Length = Length::meters(0.6);
+const FROM_A_DROP: Length = Length::meters(0.3);
 /// And so far from walls, joints and the next bay: there the trowel and the saw made another surface.
 /// Our choice, no source.
-const FROM_AN_EDGE: Length = Length::metres(0.3);
+const FROM_AN_EDGE: Length = Length::meters(0.3);
 /// Below this a bay asks for no map of its own, such as the square round a column. Our choice, no source.
-const LEAST_BAY: Area = Area::square_metres(4.0);
+const LEAST_BAY: Area = Area::square_meters(4.0);
 /// Candidates at most over the whole slab.
 const MOST_CANDIDATES: usize = 400;
 
@@ -101,7 +101,7 @@ pub(super) fn next_tests(
 }
 
 fn point(place: Place) -> Point {
-    Point::new(Offset::metres(place.x.as_metres()), Offset::metres(place.y.as_metres()))
+    Point::new(Offset::meters(place.x.as_meters()), Offset::meters(place.y.as_meters()))
 }
 
 /// The ground of a bay, thinned to what can be planned in a moment.
@@ -121,7 +121,7 @@ fn candidates(cells: &[Cell], side: Length, index: usize, bay: &Bay, spots: &[Sp
     let own: HashSet<(i64, i64)> =
         cells.iter().filter(|cell| cell.bay == index).map(|cell| steps(cell.at, side)).collect();
     #[expect(clippy::cast_possible_truncation, reason = "a few cells")]
-    let reach = (FROM_AN_EDGE.as_metres() / side.as_metres()).ceil() as i64;
+    let reach = (FROM_AN_EDGE.as_meters() / side.as_meters()).ceil() as i64;
     let inside = |at: Point| {
         let (x, y) = steps(at, side);
         [(reach, 0), (-reach, 0), (0, reach), (0, -reach)].iter().all(|(dx, dy)| own.contains(&(x + dx, y + dy)))
@@ -145,8 +145,8 @@ fn candidates(cells: &[Cell], side: Length, index: usize, bay: &Bay, spots: &[Sp
 
 /// A place in whole sides of a cell.
 fn steps(at: Point, side: Length) -> (i64, i64) {
-    #[expect(clippy::cast_possible_truncation, reason = "a plan is at most kilometres")]
-    let step = |offset: Offset| (Length::from(offset).as_metres() / side.as_metres()).floor() as i64;
+    #[expect(clippy::cast_possible_truncation, reason = "a plan is at most kilometers")]
+    let step = |offset: Offset| (Length::from(offset).as_meters() / side.as_meters()).floor() as i64;
     (step(at.x), step(at.y))
 }
 
@@ -164,7 +164,7 @@ fn spread_out(candidates: &[Point], drops: &[Point], count: usize) -> Vec<Point>
     while out.len() < count {
         let distance = |at: &Point| taken.iter().map(|other| apart(*other, *at)).fold(None, least);
         let best = candidates.iter().filter_map(|at| Some((at, distance(at)?))).filter(|(_, d)| *d > Length::ZERO);
-        let Some((at, _)) = best.max_by(|a, b| a.1.as_metres().total_cmp(&b.1.as_metres())) else { break };
+        let Some((at, _)) = best.max_by(|a, b| a.1.as_meters().total_cmp(&b.1.as_meters())) else { break };
         taken.push(*at);
         out.push(*at);
     }
@@ -179,8 +179,8 @@ fn least(known: Option<Length>, next: Length) -> Option<Length> {
 fn middle(candidates: &[Point]) -> Option<Point> {
     let count = candidates.len() as f64;
     let sum = |of: fn(&Point) -> Offset| {
-        candidates.iter().map(|at| Length::from(of(at) - Offset::metres(0.0)).as_metres()).sum::<f64>() / count
+        candidates.iter().map(|at| Length::from(of(at) - Offset::meters(0.0)).as_meters()).sum::<f64>() / count
     };
-    let mean = Point::new(Offset::metres(sum(|at| at.x)), Offset::metres(sum(|at| at.y)));
-    candidates.iter().copied().min_by(|a, b| apart(*a, mean).as_metres().total_cmp(&apart(*b, mean).as_metres()))
+    let mean = Point::new(Offset::meters(sum(|at| at.x)), Offset::meters(sum(|at| at.y)));
+    candidates.iter().copied().min_by(|a, b| apart(*a, mean).as_meters().total_cmp(&apart(*b, mean).as_meters()))
 }

@@ -51,11 +51,11 @@ fn picture(index: usize, zone: &crate::plan::Zone, cells: &[Cell], spots: &[Spot
         }
     }
     let total: f64 = counted.iter().map(|(_, count)| count).sum::<f64>().max(1.0);
-    let whole = zone.area().as_square_metres();
+    let whole = zone.area().as_square_meters();
     let exact = |ground: Ground| -> Option<f64> {
         let Ground::Spot(at) = ground else { return None };
         let area = spots[at].covers.iter().find(|(name, _)| name == zone.name())?.1;
-        Some((area.as_square_metres() / whole).min(1.0))
+        Some((area.as_square_meters() / whole).min(1.0))
     };
     let mut shares: Vec<(Ground, f64)> =
         counted.iter().map(|(ground, count)| (*ground, exact(*ground).unwrap_or(count / total))).collect();

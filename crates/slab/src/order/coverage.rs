@@ -67,8 +67,8 @@ impl Buyer<'_> {
         if let Some((coverage, panels)) = self.panel_coverage(&record.id) {
             found.coverage = coverage;
             found.basis = CoverageBasis::Panels(panels.len() as u32);
-            // The measurement is this slab's own; how far the floor may differ is our judgement.
-            found.grade = Grade::ExpertJudgement;
+            // The measurement is this slab's own; how far the floor may differ is our judgment.
+            found.grade = Grade::ExpertJudgment;
             // The panels needed the coats they got: nothing is added for the finish.
             found.extra_coats = (0, 0);
             found.evidence.extend(panels);
@@ -113,6 +113,6 @@ impl Buyer<'_> {
 /// The coverage whose need is midway between the needs of the two ends: the harmonic mean, since
 /// gallons, not square feet, are bought.
 fn middle(low: Coverage, high: Coverage) -> Coverage {
-    let per = |c: Coverage| 1.0 / c.as_square_metres_per_cubic_metre();
-    Coverage::square_metres_per_cubic_metre(2.0 / (per(low) + per(high)))
+    let per = |c: Coverage| 1.0 / c.as_square_meters_per_cubic_meter();
+    Coverage::square_meters_per_cubic_meter(2.0 / (per(low) + per(high)))
 }

@@ -1,6 +1,6 @@
-//! Neutraliser, water and waste, sealer, masking and protection.
+//! Neutralizer, water and waste, sealer, masking and protection.
 
-use science::chemistry::{Base, Solution, neutralise};
+use science::chemistry::{Base, Solution, neutralize};
 use science::film::CoatingJob;
 use units::{Area, Fraction, Length, Mass, Volume};
 
@@ -69,13 +69,13 @@ impl Buyer<'_> {
     }
 
     /// Bicarbonate by practice, checked against what the acid bought could ask for at most.
-    pub(super) fn neutraliser_lines(&self, stain: Spread<Volume>) -> Vec<Line> {
+    pub(super) fn neutralizer_lines(&self, stain: Spread<Volume>) -> Vec<Line> {
         let spread = self.solution();
         let waste = self.allowance("neutralizer-waste");
         let by_practice: Spread<Mass> = spread
             .zip(self.three("bicarbonate-solution"), |volume, strength| Mass::pounds(volume.as_us_gallons() * strength))
             .zip(waste, |mass, waste| mass * (1.0 + waste));
-        let by_stoichiometry = self.acid_in(stain.high).and_then(|acid| neutralise(acid, Base::SodiumBicarbonate).ok());
+        let by_stoichiometry = self.acid_in(stain.high).and_then(|acid| neutralize(acid, Base::SodiumBicarbonate).ok());
         let at_most = by_stoichiometry.map(|n| n.base_mass);
         let governs = at_most.is_some_and(|mass| mass > by_practice.high);
         let need = match at_most {
@@ -94,10 +94,10 @@ impl Buyer<'_> {
             ],
         );
         powder_line.buy = powder(need.high, &sizes);
-        powder_line.grade = powder_line.grade.max(Grade::ExpertJudgement);
+        powder_line.grade = powder_line.grade.max(Grade::ExpertJudgment);
         vec![
             powder_line,
-            self.line(Item::NeutraliserWater, Amount::Volume(spread), &["neutralizer-spread"], Vec::new()),
+            self.line(Item::NeutralizerWater, Amount::Volume(spread), &["neutralizer-spread"], Vec::new()),
         ]
     }
 
@@ -107,7 +107,7 @@ impl Buyer<'_> {
         Solution::hydrochloric(strength).ok()?.mass_in(stain).ok()
     }
 
-    /// Neutraliser solution over the whole floor.
+    /// Neutralizer solution over the whole floor.
     fn solution(&self) -> Spread<Volume> {
         let area = self.area().as_square_feet();
         self.three("neutralizer-spread").map(|gallons| Volume::us_gallons(gallons * area))

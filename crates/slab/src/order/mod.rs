@@ -3,7 +3,7 @@
 //! Coverage comes from the panels of this slab where they were measured, and from the trade's range
 //! for the finish where not; the answer says which. A range stays a range: `usual` is the middle of
 //! what the trade sees, `low` and `high` its ends. What is bought covers `high` for the stain, since
-//! a second batch may come in another colour, and for what must be on site in full.
+//! a second batch may come in another color, and for what must be on site in full.
 //!
 //! To add a material: a function in `materials.rs` or beside it, one line in [`order`], an item in
 //! [`Item`] with its sentence in `locales/`.
@@ -35,8 +35,8 @@ pub enum Item {
     MixingWater,
     /// Sodium bicarbonate.
     Bicarbonate,
-    /// Water for the neutraliser.
-    NeutraliserWater,
+    /// Water for the neutralizer.
+    NeutralizerWater,
     /// Water to rinse with.
     RinseWater,
     /// Waste water to collect.
@@ -59,7 +59,7 @@ impl Item {
         Self::Stain,
         Self::MixingWater,
         Self::Bicarbonate,
-        Self::NeutraliserWater,
+        Self::NeutralizerWater,
         Self::RinseWater,
         Self::WasteWater,
         Self::Drums,
@@ -76,7 +76,7 @@ impl Item {
             Self::Stain => "stain",
             Self::MixingWater => "mixing-water",
             Self::Bicarbonate => "bicarbonate",
-            Self::NeutraliserWater => "neutraliser-water",
+            Self::NeutralizerWater => "neutralizer-water",
             Self::RinseWater => "rinse-water",
             Self::WasteWater => "waste-water",
             Self::Drums => "drums",
@@ -262,7 +262,7 @@ pub fn order(slab: &Slab<'_>, trade: &Trade) -> Result<Order, OrderError> {
             Amount::Volume(volume) => Some(volume),
             _ => None,
         }));
-    lines.extend(buyer.neutraliser_lines(stain));
+    lines.extend(buyer.neutralizer_lines(stain));
     lines.extend(buyer.water_and_waste_lines());
     lines.extend(buyer.sealer_line());
     lines.extend(buyer.protection_lines());

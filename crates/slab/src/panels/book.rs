@@ -1,10 +1,10 @@
 //! A set of panels that belong together: same concrete, same finish, seen in the same state.
 
 use science::chance::Seed;
-use science::colour::recipe::{
+use science::color::recipe::{
     Bare, Candidate, Coats, Recipe, RecipeModel, RecipeRefusal, Shares, StainedPanel, WaterParts,
 };
-use science::colour::{Lab, LinearRgb};
+use science::color::{Lab, LinearRgb};
 
 use super::{Panel, panels, same};
 use crate::diary::EntryId;
@@ -14,14 +14,14 @@ use crate::slab::Slab;
 /// Most stains that one model takes apart.
 const MOST_STAINS: usize = 3;
 
-/// Panels of one concrete and finish in one state, and the model of their colours.
+/// Panels of one concrete and finish in one state, and the model of their colors.
 #[derive(Debug, Clone)]
 pub struct RecipeBook<'d> {
     /// The mix of their concrete, as on the ticket; nothing when it was not noted.
     pub mix: Option<&'d str>,
     /// Their finish, by the id in the trade facts; nothing when it was not noted.
     pub finish: Option<&'d str>,
-    /// The state in which their colours were measured: stained or sealed.
+    /// The state in which their colors were measured: stained or sealed.
     pub state: PanelState,
     /// The stains by the crew's names, in the order of the shares of a recipe.
     pub stains: Vec<&'d str>,
@@ -46,7 +46,7 @@ pub struct Measured<'d> {
     pub panel: &'d str,
     /// How it was stained.
     pub recipe: Recipe,
-    /// Its colour.
+    /// Its color.
     pub lab: Lab,
 }
 
@@ -77,7 +77,7 @@ impl BareFrom {
 pub enum LeftOut {
     /// It was not photographed in this state.
     NotPhotographed,
-    /// It was photographed, and its colour was not measured.
+    /// It was photographed, and its color was not measured.
     NotMeasured,
     /// It was stained again after its photograph.
     StainedSince,
@@ -222,7 +222,7 @@ fn book<'d>(group: &[&Panel<'d>], state: PanelState, seed: Seed) -> RecipeBook<'
     }
 }
 
-/// How a panel was stained and what colour that gave; nothing for a bare panel.
+/// How a panel was stained and what color that gave; nothing for a bare panel.
 fn usable<'d>(panel: &Panel<'d>, state: PanelState) -> Result<Option<(&'d PanelStained, Lab)>, LeftOut> {
     let Some(stained) = panel.stained else {
         let shown_stained = panel.look(PanelState::Stained).is_some();
@@ -266,11 +266,11 @@ fn recipe(stained: &PanelStained, stains: &[&str]) -> Result<Recipe, LeftOut> {
     })
 }
 
-/// The colours of the bare concrete: in the same state where there are any, else without sealer.
+/// The colors of the bare concrete: in the same state where there are any, else without sealer.
 fn bare_of<'d>(group: &[&Panel<'d>], state: PanelState) -> (Vec<(&'d str, Lab)>, Option<BareFrom>) {
     let unstained = |look: PanelState| -> Vec<(&'d str, Lab)> {
         let bare = group.iter().filter(|panel| look == PanelState::Bare || panel.stained.is_none());
-        bare.filter_map(|panel| Some((panel.name, panel.colour(look)?))).collect()
+        bare.filter_map(|panel| Some((panel.name, panel.color(look)?))).collect()
     };
     if state == PanelState::Sealed {
         let sealed = unstained(PanelState::Sealed);
@@ -291,6 +291,6 @@ fn model(bare: &[(&str, Lab)], used: &[Measured<'_>], seed: Seed) -> Result<Reci
     let light = |lab: Lab| lab.xyz().linear();
     let places: Vec<LinearRgb> = bare.iter().map(|(_, lab)| light(*lab)).collect();
     let panels: Vec<StainedPanel> =
-        used.iter().map(|panel| StainedPanel { recipe: panel.recipe.clone(), colour: light(panel.lab) }).collect();
+        used.iter().map(|panel| StainedPanel { recipe: panel.recipe.clone(), color: light(panel.lab) }).collect();
     RecipeModel::fit(&Bare::of_places(&places)?, &panels, seed)
 }

@@ -1,7 +1,7 @@
 //! Sample panels as the diary tells them, and the recipes that they allow.
 //!
-//! Why: a panel is the only honest way to show a client a colour, and its colour is a measurement for
-//! the next one. A panel speaks only for its own concrete with its own finish, and a colour only for
+//! Why: a panel is the only honest way to show a client a color, and its color is a measurement for
+//! the next one. A panel speaks only for its own concrete with its own finish, and a color only for
 //! the state it was seen in: bare, stained and sealed are kept apart, and a photograph taken before
 //! the panel was stained again no longer shows the panel.
 //!
@@ -11,7 +11,7 @@
 mod book;
 
 use jiff::Timestamp;
-use science::colour::Lab;
+use science::color::Lab;
 
 use crate::diary::EntryId;
 use crate::diary::body::{ChoiceApproved, Finish, PanelMade, PanelPhotographed, PanelStained, PanelState, Pour};
@@ -39,7 +39,7 @@ pub struct Panel<'d> {
 pub struct PanelLook<'d> {
     /// The entry that shows it.
     pub seen: Seen<'d, PanelPhotographed>,
-    /// The measured colour, when it was measured and can be a colour.
+    /// The measured color, when it was measured and can be a color.
     pub lab: Option<Lab>,
     /// The panel was stained after this was taken: it shows how the panel was.
     pub outdated: bool,
@@ -57,9 +57,9 @@ impl<'d> Panel<'d> {
         self.looks.iter().find(|look| look.seen.body.state == state)
     }
 
-    /// Its colour in a state, while that still is its colour.
+    /// Its color in a state, while that still is its color.
     #[must_use]
-    pub fn colour(&self, state: PanelState) -> Option<Lab> {
+    pub fn color(&self, state: PanelState) -> Option<Lab> {
         self.look(state).filter(|look| !look.outdated).and_then(|look| look.lab)
     }
 
@@ -111,7 +111,7 @@ fn panel<'d>(slab: &Slab<'d>, name: &'d str) -> Panel<'d> {
         let seen = slab.all::<PanelPhotographed>().rfind(|s| same(&s.body.panel, name) && s.body.state == state)?;
         let at = seen.entry.happened.instant();
         let outdated = match state {
-            // What was bare when it was photographed stays the colour of the bare panel.
+            // What was bare when it was photographed stays the color of the bare panel.
             PanelState::Bare => first.is_some_and(|first| at > first),
             PanelState::Stained | PanelState::Sealed => last.is_some_and(|last| at < last),
         };

@@ -49,8 +49,8 @@ pub(super) fn find(spec: &WalkSpec, legs: &[Leg], limit: Precision) -> Vec<Suspe
     found
 }
 
-fn within(suspect: &Suspect, metres: f64) -> bool {
-    suspect.leaves.is_some_and(|left| left.as_metres() <= metres)
+fn within(suspect: &Suspect, meters: f64) -> bool {
+    suspect.leaves.is_some_and(|left| left.as_meters() <= meters)
 }
 
 /// For each leg, the length that brings the end of the walk nearest to its start.
@@ -64,12 +64,12 @@ fn lengths(spec: &WalkSpec, legs: &[Leg]) -> Vec<Suspect> {
             let (leg_right, leg_up) = leg.bearing.right_and_up();
             let along = right * leg_right + up * leg_up;
             let across = right * leg_up - up * leg_right;
-            let length = leg.length.as_metres() - along;
+            let length = leg.length.as_meters() - along;
             (length > 0.0).then(|| Suspect {
                 leg: i + 1,
                 typed: spec.legs[i].length.text().to_owned(),
-                remedy: Remedy::Length(Length::metres(length)),
-                leaves: Some(Length::metres(across.abs())),
+                remedy: Remedy::Length(Length::meters(length)),
+                leaves: Some(Length::meters(across.abs())),
             })
         })
         .collect();
@@ -92,7 +92,7 @@ fn turns(spec: &WalkSpec, legs: &[Leg]) -> Vec<Suspect> {
                 leg: i + 1,
                 typed: typed_turn(spec, i),
                 remedy: Remedy::Turn(legs[i].turn.flipped()),
-                leaves: Some(Length::metres(libm::hypot(right, up))),
+                leaves: Some(Length::meters(libm::hypot(right, up))),
             }
         })
         .collect();
@@ -100,9 +100,9 @@ fn turns(spec: &WalkSpec, legs: &[Leg]) -> Vec<Suspect> {
     found
 }
 
-/// Least remaining gap first, to the hundredth of a millimetre; then in the order walked.
+/// Least remaining gap first, to the hundredth of a millimeter; then in the order walked.
 fn sort(suspects: &mut [Suspect]) {
-    suspects.sort_by_key(|s| (s.leaves.map(|l| (l.as_metres() * 1e5).round() as u64), s.leg));
+    suspects.sort_by_key(|s| (s.leaves.map(|l| (l.as_meters() * 1e5).round() as u64), s.leg));
 }
 
 /// Turns that, taken the other way, would make all turns one full turn.

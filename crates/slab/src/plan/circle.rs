@@ -2,13 +2,13 @@
 
 use geo::{Coord, LineString, MultiPolygon};
 
-/// Area of the circle's part on `ground`, square metres; exact up to rounding.
+/// Area of the circle's part on `ground`, square meters; exact up to rounding.
 ///
-/// Each edge makes a triangle with the centre; the circle cuts it into triangles (inside) and
+/// Each edge makes a triangle with the center; the circle cuts it into triangles (inside) and
 /// sectors (beyond), whose signed areas add up around a ring.
-pub(super) fn shared_area(ground: &MultiPolygon<f64>, centre: Coord<f64>, radius: f64) -> f64 {
+pub(super) fn shared_area(ground: &MultiPolygon<f64>, center: Coord<f64>, radius: f64) -> f64 {
     let ring = |line: &LineString<f64>| {
-        line.lines().map(|l| edge(l.start - centre, l.end - centre, radius)).sum::<f64>().abs()
+        line.lines().map(|l| edge(l.start - center, l.end - center, radius)).sum::<f64>().abs()
     };
     ground
         .iter()

@@ -8,10 +8,10 @@ use super::ground;
 /// Share of the extent below which two places are one: the grid of the cutting of polygons, with room.
 const SAME_SHARE: f64 = 1e-8;
 
-/// The distance below which two places on this ground are one, metres.
+/// The distance below which two places on this ground are one, meters.
 pub(crate) fn same_place(ground: &MultiPolygon<f64>) -> f64 {
     let extent = ground::bounds(ground)
-        .map_or(0.0, |(low, high)| (high.x - low.x).as_metres().max((high.y - low.y).as_metres()));
+        .map_or(0.0, |(low, high)| (high.x - low.x).as_meters().max((high.y - low.y).as_meters()));
     SAME_SHARE * extent
 }
 

@@ -265,11 +265,11 @@ impl PlanError {
 
 /// `1' 6" (0.457 m)`.
 fn tape(length: Length) -> String {
-    format!("{} ({})", length.show_feet_inches(16), length.show(LengthUnit::Metre, 3))
+    format!("{} ({})", length.show_feet_inches(16), length.show(LengthUnit::Meter, 3))
 }
 
 fn patch(area: Area) -> String {
-    format!("{} ({})", area.show(AreaUnit::SquareFoot, 2), area.show(AreaUnit::SquareMetre, 3))
+    format!("{} ({})", area.show(AreaUnit::SquareFoot, 2), area.show(AreaUnit::SquareMeter, 3))
 }
 
 fn place(at: Point) -> String {

@@ -1,4 +1,4 @@
-//! Pieces of ground: joining, cutting and measuring polygons, in metres.
+//! Pieces of ground: joining, cutting and measuring polygons, in meters.
 //!
 //! Cutting works on a grid of about 10⁻⁹ of the extent. So that typed corners stay exactly as typed,
 //! every corner of a result is put back onto the typed coordinates it came from, and shapes that
@@ -10,8 +10,8 @@ use geo::{LineString, MultiPolygon, Polygon};
 
 use super::Point;
 
-/// How far off its edge a point still counts as on it, metres: a hundredth of a millimetre.
-const TOUCH_METRES: f64 = 1e-5;
+/// How far off its edge a point still counts as on it, meters: a hundredth of a millimeter.
+const TOUCH_METERS: f64 = 1e-5;
 
 /// Share of the extent within which a corner is put back onto a typed coordinate: four grid steps.
 const GRID_SHARE: f64 = 4e-9;
@@ -63,7 +63,7 @@ pub(crate) fn holds(ground: &MultiPolygon<f64>, at: Point) -> bool {
 
 /// Inside, on the edge, or so near it that only rounding tells them apart.
 pub(super) fn touches(ground: &MultiPolygon<f64>, at: Point) -> bool {
-    holds(ground, at) || Euclidean.distance(&geo::Point(at.coord()), ground) <= TOUCH_METRES
+    holds(ground, at) || Euclidean.distance(&geo::Point(at.coord()), ground) <= TOUCH_METERS
 }
 
 /// Twice the area over the perimeter: the width of a long sliver, half the side of a square.
@@ -72,7 +72,7 @@ fn mean_width(polygon: &Polygon<f64>) -> f64 {
     if edge > 0.0 { 2.0 * polygon.unsigned_area() / edge } else { 0.0 }
 }
 
-/// The area of those pieces that are wider than `width` metres on average.
+/// The area of those pieces that are wider than `width` meters on average.
 pub(super) fn area_wider_than(ground: &MultiPolygon<f64>, width: f64) -> f64 {
     // Summed from +0, so that nothing is not printed as minus nothing.
     ground.iter().filter(|p| mean_width(p) > width).map(|p| p.unsigned_area()).fold(0.0, |a, b| a + b)

@@ -2,7 +2,7 @@
 
 use units::{Area, Length, Written};
 
-use super::offset::LARGEST_METRES;
+use super::offset::LARGEST_METERS;
 use super::{Offset, PlanError};
 
 /// The most corners one shape may have; a real slab has dozens.
@@ -16,35 +16,35 @@ const MOST_LINES: usize = 1_000;
 /// The most straight pieces of joints and score lines together, before they are clipped.
 const MOST_SEGMENTS: usize = 2_000;
 
-/// A length above zero and at most 10 km, in metres.
+/// A length above zero and at most 10 km, in meters.
 pub(super) fn length(written: &Written<Length>, path: &str) -> Result<f64, PlanError> {
-    let metres = written.value().as_metres();
-    if metres <= 0.0 {
+    let meters = written.value().as_meters();
+    if meters <= 0.0 {
         return Err(PlanError::ZeroLength { path: path.to_owned(), typed: written.text().to_owned() });
     }
     // Also refuses what overflowed to infinity.
-    if metres > LARGEST_METRES {
+    if meters > LARGEST_METERS {
         return Err(PlanError::TooLarge { path: path.to_owned(), typed: written.text().to_owned() });
     }
-    Ok(metres)
+    Ok(meters)
 }
 
-/// An area above zero and at most 100 km², in square metres.
+/// An area above zero and at most 100 km², in square meters.
 pub(super) fn area(written: &Written<Area>, path: &str) -> Result<f64, PlanError> {
-    let square_metres = written.value().as_square_metres();
-    if square_metres <= 0.0 {
+    let square_meters = written.value().as_square_meters();
+    if square_meters <= 0.0 {
         return Err(PlanError::NoArea { path: path.to_owned(), typed: Some(written.text().to_owned()) });
     }
-    if square_metres > LARGEST_METRES * LARGEST_METRES {
+    if square_meters > LARGEST_METERS * LARGEST_METERS {
         return Err(PlanError::TooLarge { path: path.to_owned(), typed: written.text().to_owned() });
     }
-    Ok(square_metres)
+    Ok(square_meters)
 }
 
 /// An offset within 10 km; reading already refuses others, a value made in code may not have been read.
 pub(super) fn offset(written: &Written<Offset>, path: &str, field: &str) -> Result<Offset, PlanError> {
     let value = written.value();
-    if value.as_metres().abs() <= LARGEST_METRES {
+    if value.as_meters().abs() <= LARGEST_METERS {
         Ok(value)
     } else {
         Err(PlanError::TooLarge { path: format!("{path}.{field}"), typed: written.text().to_owned() })

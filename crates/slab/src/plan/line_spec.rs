@@ -83,7 +83,7 @@ pub struct GridSpec {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DiagonalSpec {
-    /// The side of a square, which is the distance between neighbouring lines; above zero.
+    /// The side of a square, which is the distance between neighboring lines; above zero.
     pub spacing: Written<Length>,
     /// A point where two lines cross; the lower left corner of the slab or zone without one.
     #[serde(default, skip_serializing_if = "Option::is_none")]

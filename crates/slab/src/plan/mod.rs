@@ -86,7 +86,7 @@ impl Plan {
                 let area = gross - area_of_cut_outs(spec, gross)?;
                 let (zones, walks) = zones::divide(&spec.zones, &Whole::Area(area))?;
                 lines::none(spec)?;
-                let (gross, area) = (Area::square_metres(gross), Area::square_metres(area));
+                let (gross, area) = (Area::square_meters(gross), Area::square_meters(area));
                 let (joints, patterns) = (Vec::new(), Vec::new());
                 Ok(Self { gross, area, ground: None, zones, walks, north, joints, patterns })
             }
@@ -97,13 +97,13 @@ impl Plan {
                     return Err(PlanError::NoArea { path: "cut_outs".to_owned(), typed: None });
                 }
                 let (zones, zone_walks) = zones::divide(&spec.zones, &Whole::Drawn { outline: &outline, slab: &slab })?;
-                let gross = Area::square_metres(ground::area(&outline.ground));
+                let gross = Area::square_meters(ground::area(&outline.ground));
                 if let Some(walk) = outline.walk {
                     walks.insert(0, ("outline.walk".to_owned(), walk));
                 }
                 walks.extend(zone_walks);
                 let (joints, patterns) = lines::resolve(spec, &slab, &zones)?;
-                let area = Area::square_metres(ground::area(&slab));
+                let area = Area::square_meters(ground::area(&slab));
                 Ok(Self { gross, area, ground: Some((slab, cut)), zones, walks, north, joints, patterns })
             }
         }
@@ -142,7 +142,7 @@ impl Plan {
     /// All edges of the slab together, those of cut-outs too; `None` when it is not drawn.
     #[must_use]
     pub fn perimeter(&self) -> Option<Length> {
-        self.ground.as_ref().map(|(slab, _)| Length::metres(ground::perimeter(slab)))
+        self.ground.as_ref().map(|(slab, _)| Length::meters(ground::perimeter(slab)))
     }
 
     /// The centroid of the slab without its cut-outs; `None` when it is not drawn.
@@ -226,8 +226,8 @@ impl Plan {
             .iter()
             .filter_map(|zone| Some((zone, patch.on(zone.ground.as_ref()?))))
             // Less than the rounding of a circle that misses the zone.
-            .filter(|(zone, area)| *area > 1e-12 * zone.area.as_square_metres())
-            .map(|(zone, area)| Share { zone, area: Area::square_metres(area) })
+            .filter(|(zone, area)| *area > 1e-12 * zone.area.as_square_meters())
+            .map(|(zone, area)| Share { zone, area: Area::square_meters(area) })
             .collect()
     }
 
@@ -254,7 +254,7 @@ fn area_of_cut_outs(spec: &PlanSpec, gross: f64) -> Result<f64, PlanError> {
         }
     }
     if sum >= gross {
-        let (sum, available) = (Area::square_metres(sum), Area::square_metres(gross));
+        let (sum, available) = (Area::square_meters(sum), Area::square_meters(gross));
         return Err(PlanError::AreasTooLarge { path: "cut_outs".to_owned(), sum, available });
     }
     Ok(sum)
@@ -269,10 +269,10 @@ fn cut_outs(spec: &PlanSpec, outline: &Drawn) -> Result<(MultiPolygon<f64>, Walk
         let Shape::Drawn(drawn) = shape::resolve(cut, &path)? else {
             return Err(PlanError::MixedShapes { path });
         };
-        let tolerance = FIT_TOLERANCE.as_metres() + outline.slack() + drawn.slack();
+        let tolerance = FIT_TOLERANCE.as_meters() + outline.slack() + drawn.slack();
         let outside = ground::area_wider_than(&ground::without(&drawn.ground, &outline.ground), tolerance);
         if outside > 0.0 {
-            return Err(PlanError::CutOutOutside { path, outside: Area::square_metres(outside) });
+            return Err(PlanError::CutOutOutside { path, outside: Area::square_meters(outside) });
         }
         parts.push(ground::within(&drawn.ground, &outline.ground));
         if let Some(walk) = drawn.walk {

@@ -6,8 +6,8 @@ use units::{Length, Notation, Problem, ReadError, Written};
 
 const ACCEPTED: &str = "0, 12' 6\", -3 ft, 3.81 m; at most 10 km either way";
 
-/// The largest distance a plan accepts, metres. No slab is larger; a slip of the keyboard is.
-pub(super) const LARGEST_METRES: f64 = 10_000.0;
+/// The largest distance a plan accepts, meters. No slab is larger; a slip of the keyboard is.
+pub(super) const LARGEST_METERS: f64 = 10_000.0;
 
 /// A signed distance along one of the plan's two axes: right of the origin or up from it is
 /// positive. Range −10 km to 10 km when read.
@@ -26,41 +26,41 @@ impl Offset {
     /// At the origin.
     pub const ZERO: Self = Self(0.0);
 
-    /// From a number in metres.
+    /// From a number in meters.
     #[must_use]
-    pub const fn metres(value: f64) -> Self {
+    pub const fn meters(value: f64) -> Self {
         Self(value)
     }
 
-    /// As a number in metres.
+    /// As a number in meters.
     #[must_use]
-    pub const fn as_metres(self) -> f64 {
+    pub const fn as_meters(self) -> f64 {
         self.0
     }
 
     /// From a number in feet.
     #[must_use]
     pub const fn feet(value: f64) -> Self {
-        Self(Length::feet(value).as_metres())
+        Self(Length::feet(value).as_meters())
     }
 
     /// As a number in feet.
     #[must_use]
     pub const fn as_feet(self) -> f64 {
-        Length::metres(self.0).as_feet()
+        Length::meters(self.0).as_feet()
     }
 }
 
 impl From<Length> for Offset {
     fn from(length: Length) -> Self {
-        Self(length.as_metres())
+        Self(length.as_meters())
     }
 }
 
 impl From<Offset> for Length {
     /// Keeps the sign.
     fn from(offset: Offset) -> Self {
-        Self::metres(offset.0)
+        Self::meters(offset.0)
     }
 }
 
@@ -86,11 +86,11 @@ impl Notation for Offset {
             return Ok(Self::ZERO);
         }
         let (sign, rest) = typed.strip_prefix(['-', '−', '–']).map_or((1.0, typed), |rest| (-1.0, rest));
-        let metres = sign * Length::read(rest).map_err(|e| fail(e.problem))?.as_metres();
-        if metres.abs() > LARGEST_METRES {
+        let meters = sign * Length::read(rest).map_err(|e| fail(e.problem))?.as_meters();
+        if meters.abs() > LARGEST_METERS {
             return Err(fail(Problem::OutOfRange { low: "-10 km", high: "10 km" }));
         }
-        Ok(Self(metres))
+        Ok(Self(meters))
     }
 }
 
@@ -116,7 +116,7 @@ impl Point {
     /// The straight distance to another point.
     #[must_use]
     pub fn distance(self, other: Self) -> Length {
-        Length::metres(libm::hypot(self.x.0 - other.x.0, self.y.0 - other.y.0))
+        Length::meters(libm::hypot(self.x.0 - other.x.0, self.y.0 - other.y.0))
     }
 
     pub(crate) const fn coord(self) -> geo::Coord<f64> {

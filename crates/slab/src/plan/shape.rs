@@ -10,7 +10,7 @@ use super::{PlanError, Point, ShapeSpec, Walk, WrittenPoint, circle, ground, wal
 /// A shape after reading.
 pub(super) enum Shape {
     Drawn(Drawn),
-    /// Square metres only.
+    /// Square meters only.
     Area(f64),
 }
 
@@ -21,9 +21,9 @@ pub(super) struct Drawn {
 }
 
 impl Drawn {
-    /// How far the adjustment of its walk may have moved a corner, metres.
+    /// How far the adjustment of its walk may have moved a corner, meters.
     pub(super) fn slack(&self) -> f64 {
-        self.walk.as_ref().map_or(0.0, |w| w.misclosure.as_metres())
+        self.walk.as_ref().map_or(0.0, |w| w.misclosure.as_meters())
     }
 }
 
@@ -83,10 +83,10 @@ pub(super) fn ring(mut coords: Vec<Coord<f64>>, path: &str) -> Result<MultiPolyg
     }
     for i in 0..edges.len() {
         for j in i + 1..edges.len() {
-            let neighbours = j == i + 1 || (i == 0 && j == edges.len() - 1);
+            let neighbors = j == i + 1 || (i == 0 && j == edges.len() - 1);
             let at = match line_intersection(edges[i], edges[j]) {
                 Some(LineIntersection::Collinear { intersection }) => intersection.start,
-                Some(LineIntersection::SinglePoint { intersection, .. }) if !neighbours => intersection,
+                Some(LineIntersection::SinglePoint { intersection, .. }) if !neighbors => intersection,
                 _ => continue,
             };
             let at = Point::of(at);
@@ -107,7 +107,7 @@ pub struct Patch(PatchShape);
 
 #[derive(Debug, Clone, PartialEq)]
 enum PatchShape {
-    Circle { centre: Coord<f64>, radius: f64 },
+    Circle { center: Coord<f64>, radius: f64 },
     Polygon(MultiPolygon<f64>),
 }
 
@@ -116,14 +116,14 @@ impl Patch {
     ///
     /// # Errors
     /// [`PlanError::ZeroLength`] or [`PlanError::TooLarge`] at path `radius`.
-    pub fn circle(centre: Point, radius: Length) -> Result<Self, PlanError> {
-        let metres = radius.as_metres();
-        let typed = format!("{metres} m");
-        if metres > super::offset::LARGEST_METRES {
+    pub fn circle(center: Point, radius: Length) -> Result<Self, PlanError> {
+        let meters = radius.as_meters();
+        let typed = format!("{meters} m");
+        if meters > super::offset::LARGEST_METERS {
             return Err(PlanError::TooLarge { path: "radius".to_owned(), typed });
         }
-        if metres > 0.0 {
-            Ok(Self(PatchShape::Circle { centre: centre.coord(), radius: metres }))
+        if meters > 0.0 {
+            Ok(Self(PatchShape::Circle { center: center.coord(), radius: meters }))
         } else {
             Err(PlanError::ZeroLength { path: "radius".to_owned(), typed })
         }
@@ -133,18 +133,18 @@ impl Patch {
     #[must_use]
     pub fn holds(&self, at: Point) -> bool {
         match &self.0 {
-            PatchShape::Circle { centre, radius } => {
+            PatchShape::Circle { center, radius } => {
                 let at = at.coord();
-                libm::hypot(at.x - centre.x, at.y - centre.y) <= *radius
+                libm::hypot(at.x - center.x, at.y - center.y) <= *radius
             }
             PatchShape::Polygon(polygon) => ground::touches(polygon, at),
         }
     }
 
-    /// How much of it lies on the ground, square metres.
+    /// How much of it lies on the ground, square meters.
     pub(crate) fn on(&self, own: &MultiPolygon<f64>) -> f64 {
         match &self.0 {
-            PatchShape::Circle { centre, radius } => circle::shared_area(own, *centre, *radius),
+            PatchShape::Circle { center, radius } => circle::shared_area(own, *center, *radius),
             PatchShape::Polygon(polygon) => ground::area(&ground::common(own, polygon)),
         }
     }

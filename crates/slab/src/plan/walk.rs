@@ -119,9 +119,9 @@ pub(super) fn resolve(spec: &WalkSpec, path: &str) -> Result<Walk, PlanError> {
     if !open {
         // Compass rule: correction of leg i = −(misclosure) · (length of leg i / perimeter).
         for leg in &mut walked {
-            let share = leg.length.as_metres() / perimeter;
-            leg.departure_correction = Offset::metres(-right * share);
-            leg.latitude_correction = Offset::metres(-up * share);
+            let share = leg.length.as_meters() / perimeter;
+            leg.departure_correction = Offset::meters(-right * share);
+            leg.latitude_correction = Offset::meters(-up * share);
         }
     }
     let turned = angular_misclosure.is_some_and(|t| t != Turn::STRAIGHT);
@@ -131,8 +131,8 @@ pub(super) fn resolve(spec: &WalkSpec, path: &str) -> Result<Walk, PlanError> {
             (false, true) => WalkState::Exact,
             (false, false) => WalkState::Adjusted,
         },
-        perimeter: Length::metres(perimeter),
-        misclosure: if exact { Length::ZERO } else { Length::metres(misclosure) },
+        perimeter: Length::meters(perimeter),
+        misclosure: if exact { Length::ZERO } else { Length::meters(misclosure) },
         direction: if exact { None } else { Bearing::of(right, up) },
         precision: (!exact).then(|| Precision::one_in(perimeter / misclosure)),
         limit,
@@ -171,10 +171,10 @@ pub(super) fn run(legs: &[Leg]) -> Vec<WalkLeg> {
             bearing = bearing.turned(leg.turn);
             let (right, up) = bearing.right_and_up();
             WalkLeg {
-                length: Length::metres(leg.length),
+                length: Length::meters(leg.length),
                 bearing,
-                departure: Offset::metres(leg.length * right),
-                latitude: Offset::metres(leg.length * up),
+                departure: Offset::meters(leg.length * right),
+                latitude: Offset::meters(leg.length * up),
                 departure_correction: Offset::ZERO,
                 latitude_correction: Offset::ZERO,
             }
@@ -184,7 +184,7 @@ pub(super) fn run(legs: &[Leg]) -> Vec<WalkLeg> {
 
 /// Where the walk ends, seen from its start: the sums of departures and latitudes.
 pub(super) fn gap(legs: &[WalkLeg]) -> (f64, f64) {
-    legs.iter().fold((0.0, 0.0), |(x, y), leg| (x + leg.departure.as_metres(), y + leg.latitude.as_metres()))
+    legs.iter().fold((0.0, 0.0), |(x, y), leg| (x + leg.departure.as_meters(), y + leg.latitude.as_meters()))
 }
 
 fn corners(start: Point, legs: &[WalkLeg]) -> Vec<Point> {

@@ -40,7 +40,7 @@ impl Zone {
     /// All its edges together, those of cut-outs in it too; `None` when it is not drawn.
     #[must_use]
     pub fn perimeter(&self) -> Option<Length> {
-        self.ground.as_ref().map(|g| Length::metres(ground::perimeter(g)))
+        self.ground.as_ref().map(|g| Length::meters(ground::perimeter(g)))
     }
 
     /// Its centroid, which may lie outside an L; `None` when it is not drawn.
@@ -66,7 +66,7 @@ impl Zone {
 pub(super) enum Whole<'a> {
     /// The drawn outline, and the slab that remains of it after the cut-outs.
     Drawn { outline: &'a Drawn, slab: &'a MultiPolygon<f64> },
-    /// Square metres.
+    /// Square meters.
     Area(f64),
 }
 
@@ -119,7 +119,7 @@ fn divide_area(specs: &[ZoneSpec], available: f64) -> Result<Vec<Zone>, PlanErro
     let sum: f64 = areas.iter().flatten().sum();
     // Room for the rounding of units, no more.
     if sum > available * (1.0 + 1e-9) {
-        let (sum, available) = (Area::square_metres(sum), Area::square_metres(available));
+        let (sum, available) = (Area::square_meters(sum), Area::square_meters(available));
         return Err(PlanError::AreasTooLarge { path: "zones".to_owned(), sum, available });
     }
     let rest = available - sum;
@@ -129,10 +129,10 @@ fn divide_area(specs: &[ZoneSpec], available: f64) -> Result<Vec<Zone>, PlanErro
         if area <= nothing {
             return Err(PlanError::EmptyZone { path: format!("zones[{i}]"), name: spec.name.clone() });
         }
-        Ok(Zone { name: spec.name.clone(), area: Area::square_metres(area), ground: None })
+        Ok(Zone { name: spec.name.clone(), area: Area::square_meters(area), ground: None })
     };
     if specs.is_empty() {
-        return Ok(vec![Zone { name: WHOLE.to_owned(), area: Area::square_metres(available), ground: None }]);
+        return Ok(vec![Zone { name: WHOLE.to_owned(), area: Area::square_meters(available), ground: None }]);
     }
     specs.iter().zip(areas).enumerate().map(zone).collect()
 }
@@ -158,20 +158,20 @@ fn divide_ground(
             return Err(PlanError::MixedShapes { path });
         };
         let slack = drawn.slack();
-        let tolerance = FIT_TOLERANCE.as_metres() + outline.slack() + slack;
+        let tolerance = FIT_TOLERANCE.as_meters() + outline.slack() + slack;
         let outside = ground::area_wider_than(&ground::without(&drawn.ground, &outline.ground), tolerance);
         if outside > 0.0 {
-            let outside = Area::square_metres(outside);
+            let outside = Area::square_meters(outside);
             return Err(PlanError::ZoneOutside { path, name: spec.name.clone(), outside });
         }
         let mut own = ground::within(&drawn.ground, slab);
         for (earlier, other) in specs.iter().zip(&taken) {
             let Some((other, other_slack)) = other else { continue };
-            let tolerance = FIT_TOLERANCE.as_metres() + slack + other_slack;
+            let tolerance = FIT_TOLERANCE.as_meters() + slack + other_slack;
             let overlap = ground::area_wider_than(&ground::common(&own, other), tolerance);
             if overlap > 0.0 {
                 let (name, other) = (spec.name.clone(), earlier.name.clone());
-                return Err(PlanError::ZonesOverlap { path, name, other, overlap: Area::square_metres(overlap) });
+                return Err(PlanError::ZonesOverlap { path, name, other, overlap: Area::square_meters(overlap) });
             }
             own = ground::without(&own, other);
         }
@@ -192,5 +192,5 @@ fn divide_ground(
 }
 
 fn zone(name: &str, own: MultiPolygon<f64>) -> Zone {
-    Zone { name: name.to_owned(), area: Area::square_metres(ground::area(&own)), ground: Some(own) }
+    Zone { name: name.to_owned(), area: Area::square_meters(ground::area(&own)), ground: Some(own) }
 }

@@ -1,7 +1,7 @@
 //! The slab as its diary tells it, as of a moment.
 //!
 //! [`fold`] is a pure function of the entries and the moment: it does not matter in which order
-//! entries arrived. It keeps references into the diary; judgement is left to `standing`.
+//! entries arrived. It keeps references into the diary; judgment is left to `standing`.
 
 mod figures;
 mod zones;

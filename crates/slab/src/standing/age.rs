@@ -1,4 +1,4 @@
-//! Old enough, or one uniform colour, whichever comes first (common practice, no source).
+//! Old enough, or one uniform color, whichever comes first (common practice, no source).
 //!
 //! Equivalent age stands beside the calendar: 28 cold days are not 28 days, and when the record says
 //! that the slab is much younger than its calendar age the two pieces of evidence conflict.
@@ -11,7 +11,7 @@ use super::surface::DryingStart;
 use super::temperature::CureAge;
 use super::{Action, Code, Judge};
 use crate::diary::Entry;
-use crate::diary::body::{ColourLook, Evenness, Pour, SlabPhotograph};
+use crate::diary::body::{ColorLook, Evenness, Pour, SlabPhotograph};
 use crate::slab::{Seen, Zone};
 
 /// The two rules for a zone, beside each other: whichever is met first counts.
@@ -27,8 +27,8 @@ pub struct AgeRules {
     pub ready: Option<jiff::civil::Date>,
     /// The equivalent age at 20 °C, lowest and highest, when temperatures were noted.
     pub equivalent: Option<(Duration, Duration)>,
-    /// The last word on the colour, with the day of it.
-    pub colour: Option<(Evenness, jiff::civil::Date)>,
+    /// The last word on the color, with the day of it.
+    pub color: Option<(Evenness, jiff::civil::Date)>,
 }
 
 impl Judge<'_> {
@@ -39,8 +39,8 @@ impl Judge<'_> {
         let poured = pour.map(|pour| pour.entry.happened.date());
         let days = |poured: jiff::civil::Date| poured.until(self.today).map_or(0, |span| span.get_days()).max(0);
         let cure = pour.and_then(|pour| self.cure_age(zone, pour.entry.happened.instant()));
-        let colour = self
-            .colour(zone)
+        let color = self
+            .color(zone)
             .and_then(|(verdict, entries)| Some((verdict, entries.iter().map(|entry| entry.happened.date()).max()?)));
         AgeRules {
             zone: zone.name.clone(),
@@ -48,7 +48,7 @@ impl Judge<'_> {
             days: poured.map(|poured| (days(poured).unsigned_abs(), needed as u32)),
             ready: poured.and_then(|poured| poured.checked_add((needed.ceil() as i64).days()).ok()),
             equivalent: cure.map(|cure| (cure.age.low, cure.age.high)),
-            colour,
+            color,
         }
     }
 
@@ -61,18 +61,18 @@ impl Judge<'_> {
         if let Some(job) = self.slab.called_existing() {
             return Finding::released(Code::OldSlab).because([job]);
         }
-        let colour = self.colour(zone);
-        let colour_ids: Vec<_> = colour.iter().flat_map(|(_, entries)| entries.iter().map(|e| e.id)).collect();
-        let verdict = colour.map(|(verdict, _)| verdict);
+        let color = self.color(zone);
+        let color_ids: Vec<_> = color.iter().flat_map(|(_, entries)| entries.iter().map(|e| e.id)).collect();
+        let verdict = color.map(|(verdict, _)| verdict);
         let finding = match self.pour(zone) {
-            None if verdict == Some(Evenness::Even) => Finding::released(Code::OneColour),
+            None if verdict == Some(Evenness::Even) => Finding::released(Code::OneColor),
             None => Finding::unproven(Code::NoPourDate, Action::NotePour),
             Some(pour) => self.age_since(zone, pour, verdict),
         };
         finding
-            .because(colour_ids)
-            .and_if(verdict == Some(Evenness::Patchy), Code::ColourPatchy)
-            .and_if(verdict == Some(Evenness::CantTell), Code::ColourCantTell)
+            .because(color_ids)
+            .and_if(verdict == Some(Evenness::Patchy), Code::ColorPatchy)
+            .and_if(verdict == Some(Evenness::CantTell), Code::ColorCantTell)
     }
 
     fn age_since(&self, zone: &Zone, pour: Seen<'_, Pour>, verdict: Option<Evenness>) -> Finding {
@@ -90,11 +90,11 @@ impl Judge<'_> {
         };
         let green = f64::from(days) < self.figures.number("age-uncertain-from");
         let finding = if verdict == Some(Evenness::Even) {
-            told(Finding::released(Code::OneColour)).and_if(green, Code::OneColourButGreen)
+            told(Finding::released(Code::OneColor)).and_if(green, Code::OneColorButGreen)
         } else if f64::from(days) < needed {
-            told(Finding::held(Code::TooYoung, Action::LookForOneColour))
+            told(Finding::held(Code::TooYoung, Action::LookForOneColor))
         } else if let Some(cure) = self.much_too_young(cure.as_ref()) {
-            told(Finding::cant_tell(Code::ColdCure, Action::LookForOneColour))
+            told(Finding::cant_tell(Code::ColdCure, Action::LookForOneColor))
                 .with("equivalent", Value::Duration(cure.age.high))
         } else {
             told(Finding::released(Code::OldEnough))
@@ -122,9 +122,9 @@ impl Judge<'_> {
         cure.filter(|c| c.age.high < self.figures.value::<Duration>("equivalent-age-doubt"))
     }
 
-    /// The last word on the zone's colour, by eye and by photograph. Where the two last words
-    /// disagree nobody can tell. Looks made under a wet cure say nothing of the cured colour.
-    fn colour(&self, zone: &Zone) -> Option<(Evenness, Vec<&Entry>)> {
+    /// The last word on the zone's color, by eye and by photograph. Where the two last words
+    /// disagree nobody can tell. Looks made under a wet cure say nothing of the cured color.
+    fn color(&self, zone: &Zone) -> Option<(Evenness, Vec<&Entry>)> {
         let dry_from = match self.drying_since(zone) {
             DryingStart::From(entry) => Some(entry.happened.instant()),
             DryingStart::StillWet(entry) => Some(entry.happened.instant() + self.longest_wet_cure()),
@@ -133,7 +133,7 @@ impl Judge<'_> {
         let counts = |entry: &Entry| {
             self.slab.touches(entry, zone) && dry_from.is_none_or(|from| entry.happened.instant() >= from)
         };
-        let eye = self.slab.all::<ColourLook>().rfind(|s| counts(s.entry)).map(|s| (s.body.evenness, s.entry));
+        let eye = self.slab.all::<ColorLook>().rfind(|s| counts(s.entry)).map(|s| (s.body.evenness, s.entry));
         let photo = self
             .slab
             .all::<SlabPhotograph>()

@@ -48,7 +48,7 @@ use finding::Finding;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum HoldPointId {
-    /// Old enough, or one uniform colour.
+    /// Old enough, or one uniform color.
     Age,
     /// No film on the surface.
     Membrane,
@@ -141,7 +141,7 @@ pub struct Next {
     pub wait_hours: u32,
 }
 
-/// One hold point's judgement.
+/// One hold point's judgment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct HoldPoint {
     /// Which.
@@ -208,7 +208,7 @@ pub fn judge(slab: &Slab<'_>, trade: &Trade) -> Standing {
     Standing { knowledge: slab.knowledge(), overall: overall::overall(&hold_points, stained), hold_points }
 }
 
-/// The two rules of age for each zone, side by side: days since the pour, and one colour.
+/// The two rules of age for each zone, side by side: days since the pour, and one color.
 #[must_use]
 pub fn age_rules(slab: &Slab<'_>, trade: &Trade) -> Vec<AgeRules> {
     let figures = Figures::new(trade, slab);

@@ -7,7 +7,7 @@ use units::Ph;
 use super::finding::{Finding, Value};
 use super::{Action, Code, Judge};
 use crate::diary::Entry;
-use crate::diary::body::{Neutralised, PhMoment, RagResult, Rinsed, SurfacePh};
+use crate::diary::body::{Neutralized, PhMoment, RagResult, Rinsed, SurfacePh};
 use crate::slab::{Seen, Zone};
 
 impl Judge<'_> {
@@ -62,17 +62,17 @@ impl Judge<'_> {
 
     fn ph_after_rinse(&self, zone: &Zone, coat: &Entry) -> Finding {
         let after = |e: &Entry| self.slab.touches(e, zone) && e.happened >= coat.happened;
-        let neutralised = self.slab.all::<Neutralised>().rfind(|s| after(s.entry)).map(|s| s.entry);
+        let neutralized = self.slab.all::<Neutralized>().rfind(|s| after(s.entry)).map(|s| s.entry);
         let rinsed = self.slab.all::<Rinsed>().rfind(|s| after(s.entry));
-        let Some(neutralised) = neutralised else {
-            return Finding::held(Code::NotNeutralised, Action::NeutraliseAndRinse).because([coat.id]);
+        let Some(neutralized) = neutralized else {
+            return Finding::held(Code::NotNeutralized, Action::NeutralizeAndRinse).because([coat.id]);
         };
-        let Some(rinsed) = rinsed.filter(|r| r.entry.happened >= neutralised.happened) else {
-            return Finding::held(Code::NotRinsed, Action::NeutraliseAndRinse).because([coat.id, neutralised.id]);
+        let Some(rinsed) = rinsed.filter(|r| r.entry.happened >= neutralized.happened) else {
+            return Finding::held(Code::NotRinsed, Action::NeutralizeAndRinse).because([coat.id, neutralized.id]);
         };
-        let done = [coat.id, neutralised.id, rinsed.entry.id];
-        if rinsed.body.rag == Some(RagResult::Coloured) {
-            return Finding::held(Code::RagColoured, Action::NeutraliseAndRinse).because(done);
+        let done = [coat.id, neutralized.id, rinsed.entry.id];
+        if rinsed.body.rag == Some(RagResult::Colored) {
+            return Finding::held(Code::RagColored, Action::NeutralizeAndRinse).because(done);
         }
         let (tests, outdated) = self.ph_tests(zone, Some(rinsed.entry), PhMoment::AfterRinse);
         let needed = zone.area.map_or(2, |area| self.figures.tests_for(area, "ph-readings-after-rinse", None));
@@ -88,13 +88,13 @@ impl Judge<'_> {
         let stop: Ph = self.figures.value("ph-after-rinse-stop");
         let told = |f: Finding| with_readings(counted(f), (lowest, highest), (low, high));
         let finding = if lowest < stop {
-            told(Finding::held(Code::AcidLeft, Action::NeutraliseAndRinse))
+            told(Finding::held(Code::AcidLeft, Action::NeutralizeAndRinse))
         } else if lowest < low || highest > high {
-            told(Finding::cant_tell(Code::PhOutsideWindow, Action::NeutraliseAndRinse))
+            told(Finding::cant_tell(Code::PhOutsideWindow, Action::NeutralizeAndRinse))
         } else if have < needed {
             told(Finding::unproven(Code::TooFewPhTests, Action::TestPh))
         } else if rinsed.body.rag == Some(RagResult::Faint) {
-            told(Finding::cant_tell(Code::RagFaint, Action::NeutraliseAndRinse))
+            told(Finding::cant_tell(Code::RagFaint, Action::NeutralizeAndRinse))
         } else {
             told(Finding::released(Code::PhFit)).and_if(rinsed.body.rag.is_none(), Code::NoRag)
         };

@@ -112,7 +112,7 @@ pub(super) fn coverage(value: f64, unit: Unit) -> Coverage {
     <Coverage as InUnit>::in_unit(value, unit).expect("the loader admits only ft2/gal as a coverage unit")
 }
 
-/// What kind of effect an incident has on the stain. Our judgement.
+/// What kind of effect an incident has on the stain. Our judgment.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Blocks {

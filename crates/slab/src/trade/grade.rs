@@ -19,15 +19,15 @@ pub enum Grade {
     /// Trade habit. No source carries it.
     #[serde(rename = "common practice, no source")]
     CommonPractice,
-    /// Our own judgement.
-    #[serde(rename = "expert judgement")]
-    ExpertJudgement,
+    /// Our own judgment.
+    #[serde(rename = "expert judgment")]
+    ExpertJudgment,
 }
 
 impl Grade {
     /// Every grade, surest first.
     pub const ALL: [Self; 5] =
-        [Self::Verified, Self::SecondaryCopy, Self::FromMemory, Self::CommonPractice, Self::ExpertJudgement];
+        [Self::Verified, Self::SecondaryCopy, Self::FromMemory, Self::CommonPractice, Self::ExpertJudgment];
 
     /// The words used in the data files, on screens and on papers.
     #[must_use]
@@ -37,7 +37,7 @@ impl Grade {
             Self::SecondaryCopy => "verified, secondary copy",
             Self::FromMemory => "from memory",
             Self::CommonPractice => "common practice, no source",
-            Self::ExpertJudgement => "expert judgement",
+            Self::ExpertJudgment => "expert judgment",
         }
     }
 
@@ -62,6 +62,6 @@ pub struct Citation {
     /// The weakest grade of any part: numbers, effects and wording beside the idea.
     /// A number must never be shown under a better grade than this.
     pub weakest: Grade,
-    /// Keys of [`super::Source`] records; empty for trade habit and judgement.
+    /// Keys of [`super::Source`] records; empty for trade habit and judgment.
     pub sources: Vec<String>,
 }

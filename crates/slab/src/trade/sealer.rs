@@ -27,9 +27,9 @@ pub struct MoistureRule {
     pub needs_cured_sealer: bool,
     /// Most moisture emission, lb per 1000 ft² in 24 h.
     pub emission_lb_max: Option<f64>,
-    /// Most in-slab relative humidity without asking, per cent.
+    /// Most in-slab relative humidity without asking, percent.
     pub rh_pct_max: Option<f64>,
-    /// Most in-slab relative humidity where the maker's sheet allows it, per cent.
+    /// Most in-slab relative humidity where the maker's sheet allows it, percent.
     pub rh_pct_upper: Option<f64>,
 }
 
@@ -87,9 +87,9 @@ pub struct Sealer {
     pub name: String,
     /// Leaves a film on the surface.
     pub film: bool,
-    /// Least solids by volume, per cent.
+    /// Least solids by volume, percent.
     pub solids_pct_low: f64,
-    /// Most solids by volume, per cent.
+    /// Most solids by volume, percent.
     pub solids_pct_high: f64,
     /// Least coverage of one coat, in `coverage_unit`.
     pub coverage_low: f64,
@@ -151,7 +151,7 @@ impl Sealer {
     /// Least and most solids by volume.
     #[must_use]
     pub fn solids(&self) -> (Fraction, Fraction) {
-        let share = |pct: f64| Fraction::share(pct / 100.0).expect("the loader admits solids of 0 to 100 per cent");
+        let share = |pct: f64| Fraction::share(pct / 100.0).expect("the loader admits solids of 0 to 100 percent");
         (share(self.solids_pct_low), share(self.solids_pct_high))
     }
 

@@ -90,18 +90,18 @@ fn margin_table_obeys_its_identity() {
 fn public_limits_have_their_published_values() {
     let cases: [(&str, f64, Unit, Grade); 24] = [
         ("hcl-ceiling-ppm", 5.0, Unit::PartPerMillion, Grade::SecondaryCopy), // 29 CFR 1910.1000 Table Z-1
-        ("hcl-ceiling-mass", 7.0, Unit::MilligramPerCubicMetre, Grade::SecondaryCopy), // same
+        ("hcl-ceiling-mass", 7.0, Unit::MilligramPerCubicMeter, Grade::SecondaryCopy), // same
         ("hcl-idlh", 45.0, Unit::PartPerMillion, Grade::SecondaryCopy),
-        ("silica-limit", 50.0, Unit::MicrogramPerCubicMetre, Grade::SecondaryCopy), // 29 CFR 1926.1153
-        ("silica-action-level", 25.0, Unit::MicrogramPerCubicMetre, Grade::SecondaryCopy), // same
+        ("silica-limit", 50.0, Unit::MicrogramPerCubicMeter, Grade::SecondaryCopy), // 29 CFR 1926.1153
+        ("silica-action-level", 25.0, Unit::MicrogramPerCubicMeter, Grade::SecondaryCopy), // same
         ("grinder-airflow", 25.0, Unit::CubicFootPerMinute, Grade::SecondaryCopy),  // same, Table 1
         ("sewer-ph-min", 5.0, Unit::Ph, Grade::SecondaryCopy),                      // 40 CFR 403.5
         ("waste-ph-low", 2.0, Unit::Ph, Grade::Verified),                           // 40 CFR 261.22
         ("waste-ph-high", 12.5, Unit::Ph, Grade::Verified),                         // same
-        ("chromium-leachate", 5.0, Unit::MilligramPerLitre, Grade::SecondaryCopy),  // 40 CFR 261.24
-        ("copper-leachate-california", 25.0, Unit::MilligramPerLitre, Grade::SecondaryCopy),
+        ("chromium-leachate", 5.0, Unit::MilligramPerLiter, Grade::SecondaryCopy),  // 40 CFR 261.24
+        ("copper-leachate-california", 25.0, Unit::MilligramPerLiter, Grade::SecondaryCopy),
         ("copper-total-california", 2500.0, Unit::MilligramPerKilogram, Grade::SecondaryCopy),
-        ("cobalt-leachate-california", 80.0, Unit::MilligramPerLitre, Grade::SecondaryCopy),
+        ("cobalt-leachate-california", 80.0, Unit::MilligramPerLiter, Grade::SecondaryCopy),
         ("cobalt-total-california", 8000.0, Unit::MilligramPerKilogram, Grade::SecondaryCopy),
         ("sheet-side", 18.0, Unit::Inch, Grade::SecondaryCopy), // ASTM D4263 summary
         ("sheet-hours", 16.0, Unit::Hour, Grade::SecondaryCopy), // same

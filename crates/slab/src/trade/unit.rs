@@ -5,7 +5,7 @@
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use units::{
     AirFlow, Area, Concentration, Coverage, Density, Duration, EvaporationRate, FilmThickness, Fraction, Length, Mass,
-    MoistureEmission, Ph, Pressure, RelativeHumidity, Temperature, TemperatureDifference, VapourPermeance, Volume,
+    MoistureEmission, Ph, Pressure, RelativeHumidity, Temperature, TemperatureDifference, VaporPermeance, Volume,
 };
 
 macro_rules! unit_words {
@@ -42,8 +42,8 @@ unit_words! {
     Inch = "in",
     /// Foot.
     Foot = "ft",
-    /// Metre.
-    Metre = "m",
+    /// Meter.
+    Meter = "m",
     /// Thousandth of an inch.
     Mil = "mil",
     /// Square foot.
@@ -80,7 +80,7 @@ unit_words! {
     FahrenheitDifference = "F-difference",
     /// pH, or a difference of two pH.
     Ph = "pH",
-    /// Per cent.
+    /// Percent.
     Percent = "pct",
     /// Share of one.
     Fraction = "fraction",
@@ -104,12 +104,12 @@ unit_words! {
     CubicFootPerMinute = "cfm",
     /// Parts per million in air by volume.
     PartPerMillion = "ppm",
-    /// Milligrams in a cubic metre of air.
-    MilligramPerCubicMetre = "mg/m3",
-    /// Micrograms in a cubic metre of air.
-    MicrogramPerCubicMetre = "ug/m3",
-    /// Milligrams in a litre of water.
-    MilligramPerLitre = "mg/L",
+    /// Milligrams in a cubic meter of air.
+    MilligramPerCubicMeter = "mg/m3",
+    /// Micrograms in a cubic meter of air.
+    MicrogramPerCubicMeter = "ug/m3",
+    /// Milligrams in a liter of water.
+    MilligramPerLiter = "mg/L",
     /// Milligrams in a kilogram.
     MilligramPerKilogram = "mg/kg",
     /// Square feet one person does in an hour.
@@ -188,7 +188,7 @@ in_unit!(Duration, value, {
 in_unit!(Length, value, {
     Inch => Some(Self::inches(value)),
     Foot => Some(Self::feet(value)),
-    Metre => Some(Self::metres(value)),
+    Meter => Some(Self::meters(value)),
     Mil => Some(FilmThickness::mils(value).into()),
     GallonPerSquareFoot => Some(Volume::us_gallons(value) / Area::square_feet(1.0)),
 });
@@ -203,9 +203,9 @@ in_unit!(Coverage, value, { SquareFootPerGallon => Some(Self::square_feet_per_ga
 in_unit!(Density, value, {
     PoundPerGallon => Some(Self::pounds_per_gallon(value)),
     PoundPerCubicYard => Some(Self::pounds_per_cubic_yard(value)),
-    MilligramPerCubicMetre => Some(Self::kilograms_per_cubic_metre(value * 1e-6)),
-    MicrogramPerCubicMetre => Some(Self::kilograms_per_cubic_metre(value * 1e-9)),
-    MilligramPerLitre => Some(Self::kilograms_per_cubic_metre(value * 1e-3)),
+    MilligramPerCubicMeter => Some(Self::kilograms_per_cubic_meter(value * 1e-6)),
+    MicrogramPerCubicMeter => Some(Self::kilograms_per_cubic_meter(value * 1e-9)),
+    MilligramPerLiter => Some(Self::kilograms_per_cubic_meter(value * 1e-3)),
 });
 in_unit!(EvaporationRate, value, {
     PoundPerSquareFootHour => Some(Self::pounds_per_square_foot_hour(value)),
@@ -222,7 +222,7 @@ in_unit!(Fraction, value, {
     Percent => Self::share(value / 100.0).ok(),
 });
 in_unit!(Pressure, value, { Psi => Some(Self::psi(value)), });
-in_unit!(VapourPermeance, value, { Perm => Some(Self::us_perms(value)), });
+in_unit!(VaporPermeance, value, { Perm => Some(Self::us_perms(value)), });
 in_unit!(AirFlow, value, { CubicFootPerMinute => Some(Self::cubic_feet_per_minute(value)), });
 in_unit!(Concentration, value, {
     PartPerMillion => Some(Self::parts_per_million(value)),

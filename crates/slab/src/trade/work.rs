@@ -168,9 +168,9 @@ record!(PricingItem);
 pub struct MarginRow {
     /// Word id.
     pub id: String,
-    /// Margin, per cent of price.
+    /// Margin, percent of price.
     pub margin_pct: f64,
-    /// Mark-up, per cent of cost, to two decimals.
+    /// Mark-up, percent of cost, to two decimals.
     pub markup_pct: f64,
     /// Price of a cost of 100, to two decimals.
     pub price_per_100_cost: f64,

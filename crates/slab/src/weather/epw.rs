@@ -33,8 +33,8 @@ const FIELDS: [(usize, Quantity, Unit, &str, f64); 6] = [
     (7, Quantity::DewPoint, Unit::Celsius, "dew point", 99.9),
     (8, Quantity::Humidity, Unit::Percent, "relative humidity", 999.0),
     (9, Quantity::Pressure, Unit::Pascal, "pressure", 999_999.0),
-    (21, Quantity::Wind, Unit::MetrePerSecond, "wind speed", 999.0),
-    (33, Quantity::Rain, Unit::Millimetre, "rain depth", 999.0),
+    (21, Quantity::Wind, Unit::MeterPerSecond, "wind speed", 999.0),
+    (33, Quantity::Rain, Unit::Millimeter, "rain depth", 999.0),
 ];
 /// Hours over which the rain fell.
 const RAIN_HOURS: usize = 34;

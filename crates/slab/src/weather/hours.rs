@@ -129,5 +129,5 @@ pub(super) fn place(
         found: shown(&cells[places[3]]),
         accepted: zone.accepted,
     })?;
-    Ok((latitude, longitude, Length::metres(elevation), offset))
+    Ok((latitude, longitude, Length::meters(elevation), offset))
 }

@@ -28,8 +28,8 @@ pub(super) const KEYS: [&str; 16] = [
 
 /// Which column is what. Names are compared without regard to case and outer blanks.
 ///
-/// What is not mapped is still recognised by name; a unit alone (`air_unit`) settles the unit of a
-/// recognised column. Give `time`, or `date` and `clock` when they are two columns.
+/// What is not mapped is still recognized by name; a unit alone (`air_unit`) settles the unit of a
+/// recognized column. Give `time`, or `date` and `clock` when they are two columns.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
 #[serde(deny_unknown_fields, default)]
 pub struct ColumnMap {

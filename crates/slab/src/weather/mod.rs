@@ -16,7 +16,7 @@
 //! on a wanted year.
 //!
 //! To add a form: a module with one `read` function that fills a `Draft`, a line in [`Form`], one in
-//! `recognise` and one in [`import`].
+//! `recognize` and one in [`import`].
 
 mod assumed;
 mod columns;
@@ -73,7 +73,7 @@ impl Form {
 /// Reads a weather file or sensor log.
 ///
 /// `as_form` forces the form; without it the first lines decide. `mapping` names the columns of a
-/// plain table; without it they are recognised by name, in English and Spanish. `zone` is where
+/// plain table; without it they are recognized by name, in English and Spanish. `zone` is where
 /// local times without an offset are read; weather years carry their own offset and do not use it.
 ///
 /// ```
@@ -99,7 +99,7 @@ pub fn import(
 ) -> Result<Import, ImportError> {
     let (text, encoding) = text::decode(text)?;
     let lines = text::lines(&text);
-    let form = as_form.unwrap_or_else(|| recognise(&lines));
+    let form = as_form.unwrap_or_else(|| recognize(&lines));
     if mapping.is_some() && form != Form::PlainCsv {
         return Err(ImportError::MappingNotUsed { form: form.code() });
     }
@@ -114,7 +114,7 @@ pub fn import(
     finish::finish(draft)
 }
 
-fn recognise(lines: &[text::Line<'_>]) -> Form {
+fn recognize(lines: &[text::Line<'_>]) -> Form {
     let starts = |index: usize, with: &str| lines.get(index).is_some_and(|line| text::starts(line.text, with));
     if starts(0, "LOCATION,") {
         Form::Epw

@@ -101,10 +101,10 @@ impl Quantity {
                 sample.humidity = Some(RelativeHumidity::percent(value).map_err(|_| Why::OutOfRange)?);
             }
             Self::DewPoint => sample.dew_point = Some(Temperature::celsius(value)),
-            Self::Wind => sample.wind = Some(Speed::metres_per_second(value)),
+            Self::Wind => sample.wind = Some(Speed::meters_per_second(value)),
             Self::Slab => sample.slab = Some(Temperature::celsius(value)),
             Self::Pressure => sample.pressure = Some(Pressure::hectopascals(value)),
-            Self::Rain => sample.rain = Some(Length::millimetres(value)),
+            Self::Rain => sample.rain = Some(Length::millimeters(value)),
         }
         Ok(())
     }
@@ -114,9 +114,9 @@ impl Quantity {
         match self {
             Self::Air | Self::DewPoint | Self::Slab => Unit::Celsius,
             Self::Humidity => Unit::Percent,
-            Self::Wind => Unit::MetrePerSecond,
+            Self::Wind => Unit::MeterPerSecond,
             Self::Pressure => Unit::Hectopascal,
-            Self::Rain => Unit::Millimetre,
+            Self::Rain => Unit::Millimeter,
         }
     }
 
@@ -126,12 +126,12 @@ impl Quantity {
             Self::Air => sample.air.map(shortest_celsius),
             Self::Humidity => sample.humidity.map(RelativeHumidity::as_percent),
             Self::DewPoint => sample.dew_point.map(shortest_celsius),
-            Self::Wind => sample.wind.map(Speed::as_metres_per_second),
+            Self::Wind => sample.wind.map(Speed::as_meters_per_second),
             Self::Slab => sample.slab.map(shortest_celsius),
             Self::Pressure => {
                 sample.pressure.map(|p| shortest(p.as_hectopascals(), |v| Pressure::hectopascals(v) == p))
             }
-            Self::Rain => sample.rain.map(|r| shortest(r.as_millimetres(), |v| Length::millimetres(v) == r)),
+            Self::Rain => sample.rain.map(|r| shortest(r.as_millimeters(), |v| Length::millimeters(v) == r)),
         }
     }
 }

@@ -23,8 +23,8 @@ const FIELDS: [(&str, Quantity, Unit); 6] = [
     ("Dew-point (C)", Quantity::DewPoint, Unit::Celsius),
     ("RHum (%)", Quantity::Humidity, Unit::Percent),
     ("Pressure (mbar)", Quantity::Pressure, Unit::Hectopascal),
-    ("Wspd (m/s)", Quantity::Wind, Unit::MetrePerSecond),
-    ("Lprecip depth (mm)", Quantity::Rain, Unit::Millimetre),
+    ("Wspd (m/s)", Quantity::Wind, Unit::MeterPerSecond),
+    ("Lprecip depth (mm)", Quantity::Rain, Unit::Millimeter),
 ];
 const RAIN_HOURS: &str = "Lprecip quantity (hr)";
 /// How sure the file is of its rain; 9 is "greater uncertainty than 8, or unknown" (same manual, M).

@@ -14,12 +14,12 @@ pub enum Unit {
     Fahrenheit,
     /// Kelvin.
     Kelvin,
-    /// Per cent of relative humidity.
+    /// Percent of relative humidity.
     Percent,
-    /// Metre per second.
-    MetrePerSecond,
-    /// Kilometre per hour.
-    KilometrePerHour,
+    /// Meter per second.
+    MeterPerSecond,
+    /// Kilometer per hour.
+    KilometerPerHour,
     /// Mile per hour.
     MilePerHour,
     /// Knot.
@@ -32,8 +32,8 @@ pub enum Unit {
     Kilopascal,
     /// Inch of mercury.
     InchOfMercury,
-    /// Millimetre of rain.
-    Millimetre,
+    /// Millimeter of rain.
+    Millimeter,
     /// Inch of rain.
     Inch,
 }
@@ -47,8 +47,8 @@ const TEMPERATURES: &[(Unit, &[&str])] = &[
 const SHARES: &[(Unit, &[&str])] = &[(Unit::Percent, &["%", "pct", "percent", "porcentaje", "%rh", "%hr"])];
 const SPEEDS: &[(Unit, &[&str])] = &[
     (Unit::MilePerHour, &["mph", "mih", "miph"]),
-    (Unit::KilometrePerHour, &["kmh", "kph", "kmph"]),
-    (Unit::MetrePerSecond, &["ms", "mps"]),
+    (Unit::KilometerPerHour, &["kmh", "kph", "kmph"]),
+    (Unit::MeterPerSecond, &["ms", "mps"]),
     (Unit::Knot, &["kn", "kt", "kts", "knot", "knots", "nudos"]),
 ];
 const PRESSURES: &[(Unit, &[&str])] = &[
@@ -58,7 +58,7 @@ const PRESSURES: &[(Unit, &[&str])] = &[
     (Unit::Pascal, &["pa"]),
 ];
 const DEPTHS: &[(Unit, &[&str])] =
-    &[(Unit::Millimetre, &["mm"]), (Unit::Inch, &["in", "inch", "inches", "pulg", "pulgada", "pulgadas"])];
+    &[(Unit::Millimeter, &["mm"]), (Unit::Inch, &["in", "inch", "inches", "pulg", "pulgada", "pulgadas"])];
 
 const fn words(quantity: Quantity) -> &'static [(Unit, &'static [&'static str])] {
     match quantity {
@@ -79,15 +79,15 @@ impl Unit {
             Self::Fahrenheit => "°F",
             Self::Kelvin => "K",
             Self::Percent => "%",
-            Self::MetrePerSecond => "m/s",
-            Self::KilometrePerHour => "km/h",
+            Self::MeterPerSecond => "m/s",
+            Self::KilometerPerHour => "km/h",
             Self::MilePerHour => "mph",
             Self::Knot => "kn",
             Self::Pascal => "Pa",
             Self::Hectopascal => "hPa",
             Self::Kilopascal => "kPa",
             Self::InchOfMercury => "inHg",
-            Self::Millimetre => "mm",
+            Self::Millimeter => "mm",
             Self::Inch => "in",
         }
     }
@@ -124,16 +124,16 @@ impl Unit {
     /// The value in the unit in which its quantity is kept: °C, %, m/s, hPa, mm.
     pub(super) fn to_kept(self, value: f64) -> f64 {
         match self {
-            Self::Celsius | Self::Percent | Self::MetrePerSecond | Self::Hectopascal | Self::Millimetre => value,
+            Self::Celsius | Self::Percent | Self::MeterPerSecond | Self::Hectopascal | Self::Millimeter => value,
             Self::Fahrenheit => Temperature::fahrenheit(value).as_celsius(),
             Self::Kelvin => Temperature::kelvins(value).as_celsius(),
-            Self::KilometrePerHour => Speed::kilometres_per_hour(value).as_metres_per_second(),
-            Self::MilePerHour => Speed::miles_per_hour(value).as_metres_per_second(),
-            Self::Knot => Speed::knots(value).as_metres_per_second(),
+            Self::KilometerPerHour => Speed::kilometers_per_hour(value).as_meters_per_second(),
+            Self::MilePerHour => Speed::miles_per_hour(value).as_meters_per_second(),
+            Self::Knot => Speed::knots(value).as_meters_per_second(),
             Self::Pascal => Pressure::pascals(value).as_hectopascals(),
             Self::Kilopascal => Pressure::kilopascals(value).as_hectopascals(),
             Self::InchOfMercury => Pressure::inches_of_mercury(value).as_hectopascals(),
-            Self::Inch => Length::inches(value).as_millimetres(),
+            Self::Inch => Length::inches(value).as_millimeters(),
         }
     }
 }

@@ -1,7 +1,7 @@
-//! How far two colours lie apart.
+//! How far two colors lie apart.
 
 use clap::Args;
-use science::colour::{CIEDE2000, Lab, Srgb, ciede2000};
+use science::color::{CIEDE2000, Lab, Srgb, ciede2000};
 
 use crate::accepted::Accepted;
 use crate::caution::Caution;
@@ -11,7 +11,7 @@ use crate::sum::Sum;
 
 /// What is asked.
 #[derive(Debug, Args)]
-pub struct ColourDifference {
+pub struct ColorDifference {
     /// A color: L,a,b of CIELAB (D65) or a screen color such as #7a563a
     #[arg(value_name = "COLOR", allow_hyphen_values = true)]
     first: String,
@@ -20,10 +20,10 @@ pub struct ColourDifference {
     second: String,
 }
 
-pub(crate) fn run(args: &ColourDifference) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("colour-difference", CIEDE2000);
-    let first = colour("first", &args.first)?;
-    let second = colour("second", &args.second)?;
+pub(crate) fn run(args: &ColorDifference) -> Result<Sum, SumError> {
+    let mut sum = Sum::new("color-difference", CIEDE2000);
+    let first = color("first", &args.first)?;
+    let second = color("second", &args.second)?;
     sum.given("first", &args.first, Shown::Lab(first));
     sum.given("second", &args.second, Shown::Lab(second));
     sum.result("difference", Shown::Number(ciede2000(first, second).as_units(), 2));
@@ -34,7 +34,7 @@ pub(crate) fn run(args: &ColourDifference) -> Result<Sum, SumError> {
     Ok(sum)
 }
 
-fn colour(name: &'static str, text: &str) -> Result<Lab, SumError> {
+fn color(name: &'static str, text: &str) -> Result<Lab, SumError> {
     let parts: Vec<&str> = text.split([',', ';']).map(str::trim).collect();
     let refuse = || {
         let (typed, accepted) = (text.trim().to_owned(), Accepted::from("color"));

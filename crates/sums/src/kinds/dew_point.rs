@@ -67,7 +67,7 @@ pub(crate) fn run(args: &DewPoint) -> Result<Sum, SumError> {
     }
     let wet_bulb = air.wet_bulb();
     sum.result("wet_bulb", Shown::Temperature(wet_bulb));
-    sum.result("vapor_pressure", Shown::AirPressure(air.vapour_pressure()));
+    sum.result("vapor_pressure", Shown::AirPressure(air.vapor_pressure()));
     sum.result("humidity_ratio", Shown::Number(air.humidity_ratio().as_mass_per_mass(), 5));
     sum.caution([Caution::OneReading, Caution::MakersSheetGoverns]);
     // Libraries differ there, so nothing has checked it.

@@ -36,7 +36,7 @@ pub struct Drying {
     /// Characteristic strength that stands in for D1 (published form)
     #[arg(long, value_name = "PRESSURE", conflicts_with = "d1", allow_hyphen_values = true)]
     strength: Option<String>,
-    /// Humidity in the concrete at the start, as a share or in per cent
+    /// Humidity in the concrete at the start, as a share or in percent
     #[arg(long, value_name = "SHARE", default_value = "100 %", allow_hyphen_values = true)]
     h0: String,
     /// Relative humidity of the air over the slab
@@ -178,7 +178,7 @@ fn published_concrete(sum: &mut Sum, args: &Drying) -> Result<Concrete, SumError
     }
     let text = args.d1.as_ref().ok_or_else(|| missing("d1", Accepted::naming("d1-or-strength", &["strength"])))?;
     let d1 = match text.trim().parse::<f64>() {
-        Ok(number) if number > 0.0 => Diffusivity::square_metres_per_second(number),
+        Ok(number) if number > 0.0 => Diffusivity::square_meters_per_second(number),
         Ok(_) => return Err(impossible("d1", text, "diffusivity-example")),
         Err(_) => quantity("d1", text)?,
     };
@@ -204,7 +204,7 @@ fn described(
     slab.initial = start;
     if let Some(text) = &args.face {
         let film = match text.trim().parse::<f64>() {
-            Ok(number) => units::Speed::metres_per_second(number),
+            Ok(number) => units::Speed::meters_per_second(number),
             Err(_) => quantity("face", text)?,
         };
         sum.given("face", text, Shown::FaceFilm(film));

@@ -30,7 +30,7 @@ pub struct Markup {
     margin: Option<String>,
 }
 
-/// Per cent with or without its sign; a small bare number could be a share, so it is asked back.
+/// Percent with or without its sign; a small bare number could be a share, so it is asked back.
 fn percent(name: &'static str, text: &str) -> Result<f64, SumError> {
     let bare = text.trim();
     let signed = bare.strip_suffix('%').map(str::trim_end);

@@ -1,6 +1,6 @@
 //! The calculations, one file for each.
 
-pub(crate) mod colour_difference;
+pub(crate) mod color_difference;
 pub(crate) mod dew_point;
 pub(crate) mod dilute;
 pub(crate) mod drying;
@@ -12,7 +12,7 @@ mod evaporation_file;
 pub(crate) mod film;
 pub(crate) mod joints;
 pub(crate) mod markup;
-pub(crate) mod neutralise;
+pub(crate) mod neutralize;
 pub(crate) mod purge;
 pub(crate) mod ventilate;
 pub(crate) mod volume;

@@ -2,7 +2,7 @@
 
 use clap::{Args, ValueEnum};
 use science::chemistry::{
-    Base, PhFinding, STOICHIOMETRY, Solution, Tell, neutralise, ph_findings, what_to_tell_the_sewer_authority,
+    Base, PhFinding, STOICHIOMETRY, Solution, Tell, neutralize, ph_findings, what_to_tell_the_sewer_authority,
 };
 use units::{Mass, Ph, Volume};
 
@@ -16,7 +16,7 @@ use crate::sum::Sum;
 
 /// What is asked.
 #[derive(Debug, Args)]
-pub struct Neutralise {
+pub struct Neutralize {
     /// Volume of hydrochloric acid
     #[arg(long, value_name = "VOLUME", conflicts_with = "acid", allow_hyphen_values = true)]
     volume: Option<String>,
@@ -72,8 +72,8 @@ impl BaseArg {
     }
 }
 
-pub(crate) fn run(args: &Neutralise) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("neutralise", STOICHIOMETRY);
+pub(crate) fn run(args: &Neutralize) -> Result<Sum, SumError> {
+    let mut sum = Sum::new("neutralize", STOICHIOMETRY);
     let acid: Mass = match &args.acid {
         Some(text) => sum.read("acid", text, Shown::Mass)?,
         None => {
@@ -87,7 +87,7 @@ pub(crate) fn run(args: &Neutralise) -> Result<Sum, SumError> {
     let (base, code) = args.base.base();
     sum.given("base", code, Shown::Code(code));
     let waste: Option<Ph> = args.ph.as_ref().map(|text| quantity("ph", text)).transpose()?;
-    let found = neutralise(acid, base).map_err(SumError::core)?;
+    let found = neutralize(acid, base).map_err(SumError::core)?;
     sum.result("base_mass", Shown::Mass(found.base_mass));
     sum.result("hydrogen_chloride", Shown::Mass(acid));
     if let Some(gas) = found.carbon_dioxide {
@@ -118,7 +118,7 @@ fn told(tell: Tell) -> &'static str {
     match tell {
         Tell::Volume => "tell-volume",
         Tell::Ph => "tell-ph",
-        Tell::Neutraliser => "tell-neutralizer",
+        Tell::Neutralizer => "tell-neutralizer",
         Tell::MetalSalts => "tell-metal-salts",
         Tell::Solids => "tell-solids",
         Tell::LaboratoryMetals => "tell-laboratory-metals",

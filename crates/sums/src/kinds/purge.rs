@@ -73,7 +73,7 @@ pub(crate) fn run(args: &Purge) -> Result<Sum, SumError> {
     sum.result("purge_time", Shown::Minutes(time));
     sum.result("air_changes", Shown::Number(changes, 1));
     sum.caution([
-        Caution::VapourLiesLow,
+        Caution::VaporLiesLow,
         Caution::NotForAcidOrSpray,
         Caution::NoIgnition,
         Caution::RespiratorByCompetentPerson,

@@ -142,14 +142,14 @@ pub(crate) fn run(args: &Ventilate) -> Result<Sum, SumError> {
         }
         None => sum.result("explosive_limit", Shown::Code("does-not-burn")),
     }
-    sum.result("vapor", Shown::Flow(flows.vapour));
+    sum.result("vapor", Shown::Flow(flows.vapor));
     if let Some(room) = room {
-        without_air(&mut sum, room, &release, flows.vapour)?;
+        without_air(&mut sum, room, &release, flows.vapor)?;
     }
     sum.caution([
         Caution::ExplosiveIsNotHealthy,
         Caution::NotForAcidOrSpray,
-        Caution::VapourLiesLow,
+        Caution::VaporLiesLow,
         Caution::NoIgnition,
         Caution::RespiratorByCompetentPerson,
     ]);
@@ -157,9 +157,9 @@ pub(crate) fn run(args: &Ventilate) -> Result<Sum, SumError> {
 }
 
 /// What the room holds at the end when nobody opens a door.
-fn without_air(sum: &mut Sum, room: Volume, release: &Release, vapour: AirFlow) -> Result<(), SumError> {
+fn without_air(sum: &mut Sum, room: Volume, release: &Release, vapor: AirFlow) -> Result<(), SumError> {
     let closed = Room::new(room, AirFlow::ZERO, Mixing::PERFECT).map_err(SumError::core)?;
-    let end = closed.builds_up_to(vapour, release.over).map_err(SumError::core)?;
+    let end = closed.builds_up_to(vapor, release.over).map_err(SumError::core)?;
     sum.result("without_fresh_air", Shown::Concentration(end));
     if let Ok(limit) = release.solvent.lower_explosive_limit() {
         sum.result("share_of_explosive_limit", Shown::Percent(end / limit * 100.0));

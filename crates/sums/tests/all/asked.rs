@@ -129,7 +129,7 @@ fn beside(form: &SumForm, id: &str, text: &str, measure: Measure) -> Vec<(String
         ("ventilate", "molar_mass" | "lel") => {
             &[("molar_mass", "106.17 g/mol"), ("gravity", "0.864"), ("limit", "100 ppm")]
         }
-        ("neutralise", "baume" | "strength") => &[("volume", "1 gal")],
+        ("neutralize", "baume" | "strength") => &[("volume", "1 gal")],
         _ => &[],
     };
     typed.push((id.to_owned(), vec![text.to_owned()]));
@@ -179,7 +179,7 @@ fn a_bare_number_takes_the_unit_that_the_page_shows() {
     assert_eq!(full, super::typed(&[("air", "75 °F"), ("rh", "60 %"), ("slab", "20 °C"), ("elevation", "600 ft")]));
     let metric = with_units("dew-point", &bare, Measure::Metric);
     assert_eq!((metric[0].1[0].as_str(), metric[3].1[0].as_str()), ("75 °C", "600 m"));
-    // It could be a share or per cent: the calculation asks back.
+    // It could be a share or percent: the calculation asks back.
     let share = with_units("dew-point", &super::typed(&[("rh", "0.6")]), Measure::Metric);
     assert_eq!(share, super::typed(&[("rh", "0.6")]));
     // A plain ratio stays one.

@@ -38,7 +38,7 @@ fn fields_tell_what_they_take() {
     assert_eq!(field("equivalent-age", "history").keyboard, Keyboard::Text);
     assert_eq!(field("dew-point", "air").unit(Measure::Metric), Some("°C"));
     assert_eq!(field("drying", "wc").unit(Measure::Metric), None);
-    assert!(field("colour-difference", "first").required);
+    assert!(field("color-difference", "first").required);
     assert!(forms().iter().flat_map(|form| &form.fields).all(|field| !field.flag));
     let files: usize = forms().iter().flat_map(|form| &form.fields).filter(|field| field.takes_file).count();
     assert_eq!(files, 2);

@@ -143,7 +143,7 @@ const REFUSALS: [Refusal; 29] = [
     ),
     ("markup", &[("margin", "100 %")], Some("margin"), &["below 100 %"], &["menos de 100 %"]),
     (
-        "colour-difference",
+        "color-difference",
         &[("second", "120,0,0"), ("first", "50,0,0")],
         Some("second"),
         &["\"120,0,0\"", "0 to 105"],

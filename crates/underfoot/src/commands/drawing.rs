@@ -60,9 +60,9 @@ enum DrawnIn {
 impl From<DrawnIn> for Units {
     fn from(unit: DrawnIn) -> Self {
         match unit {
-            DrawnIn::Mm => Self::Millimetres,
-            DrawnIn::Cm => Self::Centimetres,
-            DrawnIn::M => Self::Metres,
+            DrawnIn::Mm => Self::Millimeters,
+            DrawnIn::Cm => Self::Centimeters,
+            DrawnIn::M => Self::Meters,
             DrawnIn::In => Self::Inches,
             DrawnIn::Ft => Self::Feet,
         }
@@ -103,7 +103,7 @@ fn choice(args: &DrawingArgs, outline: &str, units: Option<Units>, voice: Voice)
         units,
         notation: match voice.measure {
             Measure::Imperial => Notation::FeetInches,
-            Measure::Metric => Notation::Metres,
+            Measure::Metric => Notation::Meters,
         },
     }
 }
@@ -185,7 +185,7 @@ fn told_layers(drawing: &Drawing, units: Option<Units>, voice: Voice) {
 
 fn holds(layer: &Layer, one: Option<Length>, voice: Voice) -> Vec<String> {
     let area = |size: f64| match one {
-        Some(one) => voice.area(Area::square_metres(size * one.as_metres() * one.as_metres())),
+        Some(one) => voice.area(Area::square_meters(size * one.as_meters() * one.as_meters())),
         None => voice.say("dxf-own-square-units", &[("size", voice.number(size, 3).into())]),
     };
     let width = |gap: &Gap| match one {
@@ -222,7 +222,7 @@ fn holds(layer: &Layer, one: Option<Length>, voice: Voice) -> Vec<String> {
 
 fn layers_json(drawing: &Drawing, chosen: Option<Units>) -> Value {
     let units = chosen.unwrap_or(drawing.units);
-    let one = units.one().map(Length::as_metres);
+    let one = units.one().map(Length::as_meters);
     let place = |at: &Spot| json!([rounded(at.x, 6), rounded(at.y, 6)]);
     let layers = drawing.layers.iter().map(|(name, layer)| {
         let closed = layer.loops.iter().map(|around| {

@@ -1,4 +1,4 @@
-//! Measurements from photographs, without a slab: is it one colour, and what colour is a panel.
+//! Measurements from photographs, without a slab: is it one color, and what color is a panel.
 
 use std::path::{Path, PathBuf};
 
@@ -8,10 +8,10 @@ use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
 use photo::{
     Card, CardKind, Decoded, Evenness, EvennessLook, NoCard, PixelScale, Rect, Reflectance, Taken, Verdict, Why,
-    decode, evenness, find_card, overlay, panel_colour, series, two,
+    decode, evenness, find_card, overlay, panel_color, series, two,
 };
 use pictures::{Look, ScoreChart, score_chart};
-use science::colour::Lab;
+use science::color::Lab;
 use serde_json::{Value, json};
 use words::Voice;
 
@@ -33,9 +33,9 @@ pub(crate) enum PhotoCommand {
     /// The color of a panel, by a card in the same picture
     #[command(
         alias = "color",
-        after_help = "Example:\n  underfoot photo colour panel.jpg --card 60,40,220,160 --area 400,300,900,900"
+        after_help = "Example:\n  underfoot photo color panel.jpg --card 60,40,220,160 --area 400,300,900,900"
     )]
-    Colour(ColourArgs),
+    Color(ColorArgs),
 }
 
 #[derive(Debug, Args)]
@@ -76,7 +76,7 @@ pub(crate) struct EvennessArgs {
 }
 
 #[derive(Debug, Args)]
-pub(crate) struct ColourArgs {
+pub(crate) struct ColorArgs {
     /// Photograph, JPEG or PNG
     file: PathBuf,
     #[command(flatten)]
@@ -90,7 +90,7 @@ pub(crate) fn run(command: &PhotoCommand, common: &Common) -> Result<Answer, Fai
     let voice = session::voice(common);
     match command {
         PhotoCommand::Evenness(args) => run_evenness(args, common, voice),
-        PhotoCommand::Colour(args) => run_colour(args, common, voice),
+        PhotoCommand::Color(args) => run_color(args, common, voice),
     }
 }
 
@@ -147,7 +147,7 @@ fn card_of(file: &Path, picture: &Decoded, args: &CardArgs) -> Result<(Option<Ca
     };
     if let Some(text) = &args.card {
         let rect = rect("--card", text, picture)?;
-        return Ok((Some(Card { rect, reflectance: reflectance.unwrap_or(Reflectance::GREY_CARD) }), None));
+        return Ok((Some(Card { rect, reflectance: reflectance.unwrap_or(Reflectance::GRAY_CARD) }), None));
     }
     if args.no_card {
         return Ok((None, None));
@@ -169,7 +169,7 @@ fn card_of(file: &Path, picture: &Decoded, args: &CardArgs) -> Result<(Option<Ca
 }
 
 fn scale_of(args: &CardArgs) -> Result<Option<PixelScale>, Failure> {
-    let scale = args.scale.map(PixelScale::millimetres).transpose();
+    let scale = args.scale.map(PixelScale::millimeters).transpose();
     scale.map_err(|e| Failure::Use(format!("--scale: {e}")))
 }
 
@@ -220,7 +220,7 @@ fn told_one(one: &Looked, voice: Voice) {
     }
     if let Some(kind) = one.found {
         let key = match kind {
-            CardKind::Grey => "photo-found-grey-card",
+            CardKind::Gray => "photo-found-gray-card",
             CardKind::Paper => "photo-found-white-paper",
         };
         answer_line(&format!("  {}", voice.say(key, &[])));
@@ -331,7 +331,7 @@ fn one_json(one: &Looked) -> Value {
         "clipped_pct": rounded(seen.clipped_share * 100.0, 2),
         "card_px": seen.card.map(|c| json!([c.x, c.y, c.w, c.h])),
         "card_found": one.found.map(|kind| match kind {
-            CardKind::Grey => "grey_card",
+            CardKind::Gray => "gray_card",
             CardKind::Paper => "white_paper",
         }),
         "asks_for_second": seen.asks_for_second(),
@@ -339,17 +339,17 @@ fn one_json(one: &Looked) -> Value {
     })
 }
 
-fn run_colour(args: &ColourArgs, common: &Common, voice: Voice) -> Result<Answer, Failure> {
+fn run_color(args: &ColorArgs, common: &Common, voice: Voice) -> Result<Answer, Failure> {
     let (picture, _) = read(&args.file)?;
     let (card, _) = card_of(&args.file, &picture, &args.card)?;
     let area = match &args.area {
         Some(text) => rect("--area", text, &picture)?,
         None => Rect::of_panel(&picture, card.map(|card| card.rect), None),
     };
-    let colour = panel_colour(&picture, card, area, scale_of(&args.card)?)
+    let color = panel_color(&picture, card, area, scale_of(&args.card)?)
         .map_err(|e| Failure::Data(format!("photo \"{}\": {e}", args.file.display())))?;
     if common.json {
-        let power = colour.radial_power.iter().map(|band| {
+        let power = color.radial_power.iter().map(|band| {
             json!({
                 "cycles_per_px": rounded(band.cycles_per_px, 6),
                 "cycles_per_mm": band.cycles_per_mm.map(|c| rounded(c, 6)),
@@ -358,26 +358,26 @@ fn run_colour(args: &ColourArgs, common: &Common, voice: Voice) -> Result<Answer
         });
         answer_json(&json!({
             "file": args.file.display().to_string(),
-            "lab": lab_json(colour.mean),
-            "srgb": colour.mean.srgb().as_bytes(),
-            "covariance_lab": colour.covariance.map(|row| row.map(|c| rounded(c, 5))),
-            "mottling_de00": rounded(colour.mottling_de00, 3),
+            "lab": lab_json(color.mean),
+            "srgb": color.mean.srgb().as_bytes(),
+            "covariance_lab": color.covariance.map(|row| row.map(|c| rounded(c, 5))),
+            "mottling_de00": rounded(color.mottling_de00, 3),
             "radial_power": power.collect::<Vec<_>>(),
-            "points": colour.n,
+            "points": color.n,
             "area_px": [area.x, area.y, area.w, area.h],
         }));
         return Ok(Answer::Yes);
     }
-    let [l, a, b] = [colour.mean.lightness(), colour.mean.a(), colour.mean.b()].map(|n| voice.number(n, 1));
-    let [red, green, blue] = colour.mean.srgb().as_bytes();
+    let [l, a, b] = [color.mean.lightness(), color.mean.a(), color.mean.b()].map(|n| voice.number(n, 1));
+    let [red, green, blue] = color.mean.srgb().as_bytes();
     let said = [
         ("l", l.into()),
         ("a", a.into()),
         ("b", b.into()),
         ("hex", format!("#{red:02x}{green:02x}{blue:02x}").into()),
-        ("mottling", voice.number(colour.mottling_de00, 1).into()),
+        ("mottling", voice.number(color.mottling_de00, 1).into()),
     ];
-    answer_line(&voice.say("photo-colour", &said));
+    answer_line(&voice.say("photo-color", &said));
     Ok(Answer::Yes)
 }
 

@@ -46,20 +46,19 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
         .filter(|plan| plan.is_drawn())
         .ok_or_else(|| Failure::Data("the slab has no drawn plan; draw one first (docs/diary.md, plan)".to_owned()))?;
     let (state, mottling) = mottling(session, panel, asked.state)?;
-    let Illustrated { colours, pixel } =
-        illustrated(&mottling.colour, plan, Seed(asked.seed)).map_err(Failure::data)?;
+    let Illustrated { colors, pixel } = illustrated(&mottling.color, plan, Seed(asked.seed)).map_err(Failure::data)?;
     let zones = stands_for(&slab, panel);
     let state_said = voice.say(&format!("preview-state-{state}"), &[]);
     let mut note = voice.say("preview-note", &[("panel", panel.name.into()), ("state", state_said.into())]);
     let shown =
-        voice.say("preview-shown", &[("share", voice.percent((100.0 * colours.shown.as_share()).round()).into())]);
+        voice.say("preview-shown", &[("share", voice.percent((100.0 * colors.shown.as_share()).round()).into())]);
     note = format!("{note} {shown}");
     if mottling.scale_from == photographed::ScaleFrom::Assumed {
         note = format!("{note} {}", voice.say("preview-scale-assumed", &[]));
     }
     let title = format!("{}, {}", slab_asked.record.name, panel.name);
     let look = PlanLook::new("floor", &title, voice).wide(WIDTH);
-    let part = FloorPart { colours: &colours, pixel, zones: &zones };
+    let part = FloorPart { colors: &colors, pixel, zones: &zones };
     let svg =
         floor_svg(plan, &[part], &note, &look).ok_or_else(|| Failure::Data("the plan is not drawn".to_owned()))?;
     let mut written = Vec::new();
@@ -77,9 +76,9 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
             "state": state,
             "zones": zones,
             "seed": asked.seed,
-            "pixel_mm": rounded(pixel.as_metres() * 1000.0, 3),
-            "shown_share": rounded(colours.shown.as_share(), 4),
-            "clipped_share": rounded(colours.clipped.as_share(), 4),
+            "pixel_mm": rounded(pixel.as_meters() * 1000.0, 3),
+            "shown_share": rounded(colors.shown.as_share(), 4),
+            "clipped_share": rounded(colors.clipped.as_share(), 4),
             "scale_from": mottling.scale_from.code(),
             "illustration_only": true,
             "written": written,
@@ -94,7 +93,7 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
     Ok(Answer::Yes)
 }
 
-/// The colours of a panel's photograph, in the wished state or the first there is: sealed, stained, bare.
+/// The colors of a panel's photograph, in the wished state or the first there is: sealed, stained, bare.
 fn mottling(
     session: &Session,
     panel: &Panel<'_>,

@@ -1,8 +1,8 @@
 //! Which recipe gives a color, and how sure that is.
 
 use science::chance::Seed;
-use science::colour::recipe::{Candidate, PracticalGrid, RecipeModel, Search, Wish};
-use science::colour::{Lab, Srgb};
+use science::color::recipe::{Candidate, PracticalGrid, RecipeModel, Search, Wish};
+use science::color::{Lab, Srgb};
 use serde_json::{Value, json};
 use slab::diary::body::PanelState;
 use slab::panels::{RecipeBook, recipe_books};
@@ -103,13 +103,13 @@ fn told_books(name: &str, books: &[RecipeBook<'_>], voice: Voice) {
         let args = [("state", state.into()), ("concrete", voice.concrete_of(book.mix, book.finish).into())];
         answer!("\n{}", voice.say("recipe-set", &args));
         for (panel, lab) in &book.bare {
-            let args = [("panel", (*panel).into()), ("colour", voice.colour(*lab).into())];
+            let args = [("panel", (*panel).into()), ("color", voice.color(*lab).into())];
             answer!("  {}", voice.say("recipe-bare-panel", &args));
         }
         for used in &book.used {
             let recipe = voice.recipe(&book.shares_of(&used.recipe), &used.recipe);
             let args =
-                [("panel", used.panel.into()), ("recipe", recipe.into()), ("colour", voice.colour(used.lab).into())];
+                [("panel", used.panel.into()), ("recipe", recipe.into()), ("color", voice.color(used.lab).into())];
             answer!("  {}", voice.say("recipe-panel", &args));
         }
         for (panel, why) in &book.left_out {
@@ -124,12 +124,12 @@ fn told_books(name: &str, books: &[RecipeBook<'_>], voice: Voice) {
 }
 
 fn told_search(book: &RecipeBook<'_>, search: &Search, voice: Voice) {
-    let number = |difference: science::colour::ColourDifference| voice.number(difference.as_units(), 1);
+    let number = |difference: science::color::ColorDifference| voice.number(difference.as_units(), 1);
     let recipe = |one: &Candidate| voice.recipe(&book.shares_of(&one.recipe), &one.recipe);
     let say = |key: &str, name: &'static str, value: String| voice.say(key, &[(name, value.into())]);
-    answer!("{}", say("recipe-wish", "colour", voice.colour(search.wish)));
+    answer!("{}", say("recipe-wish", "color", voice.color(search.wish)));
     answer!("{}", say("recipe-best", "recipe", recipe(&search.best)));
-    answer!("  {}", say("recipe-gives", "colour", voice.colour(search.best.prediction.lab)));
+    answer!("  {}", say("recipe-gives", "color", voice.color(search.best.prediction.lab)));
     match search.best.prediction.radius {
         Ok(radius) => {
             answer!("  {}", say("recipe-radius", "radius", number(radius)));
@@ -166,7 +166,7 @@ fn lab_json(lab: Lab) -> Value {
     json!([rounded(lab.lightness(), 3), rounded(lab.a(), 3), rounded(lab.b(), 3)])
 }
 
-fn recipe_json(book: &RecipeBook<'_>, recipe: &science::colour::recipe::Recipe) -> Value {
+fn recipe_json(book: &RecipeBook<'_>, recipe: &science::color::recipe::Recipe) -> Value {
     let shares: serde_json::Map<String, Value> = book
         .shares_of(recipe)
         .into_iter()

@@ -14,14 +14,14 @@ pub(crate) fn map(name: &str, id: &str, at: jiff::Timestamp, map: &SlabMap, cell
         "slab": { "name": name, "id": id },
         "at": at.to_string(),
         "limits_s": map.limits.map(|limit| limit.as_seconds()),
-        "cell_m": rounded(map.cell.as_metres(), 4),
+        "cell_m": rounded(map.cell.as_meters(), 4),
         "zones": map.zones.iter().map(|zone| zone_json(zone, map)).collect::<Vec<_>>(),
         "bays": map.bays.iter().map(bay).collect::<Vec<_>>(),
         "spots": map.spots.iter().map(spot).collect::<Vec<_>>(),
         "sections": map.sections.sections().iter().map(|section| json!({
             "id": section.id,
-            "area_m2": rounded(section.area.as_square_metres(), 4),
-            "perimeter_m": rounded(section.perimeter.as_metres(), 3),
+            "area_m2": rounded(section.area.as_square_meters(), 4),
+            "perimeter_m": rounded(section.perimeter.as_meters(), 3),
         })).collect::<Vec<_>>(),
         "next": map.next.iter().map(next).collect::<Vec<_>>(),
         "enough": map.enough.as_ref().map(enough),
@@ -29,12 +29,12 @@ pub(crate) fn map(name: &str, id: &str, at: jiff::Timestamp, map: &SlabMap, cell
     })
 }
 
-fn metres(at: Point) -> [Value; 2] {
-    [at.x, at.y].map(|offset| rounded(Length::from(offset).as_metres(), 4))
+fn meters(at: Point) -> [Value; 2] {
+    [at.x, at.y].map(|offset| rounded(Length::from(offset).as_meters(), 4))
 }
 
-fn square_metres(area: Area) -> Value {
-    rounded(area.as_square_metres(), 4)
+fn square_meters(area: Area) -> Value {
+    rounded(area.as_square_meters(), 4)
 }
 
 fn ground(ground: Ground, map: &SlabMap) -> Value {
@@ -55,7 +55,7 @@ fn zone_json(zone: &ZonePicture, map: &SlabMap) -> Value {
     );
     json!({
         "zone": zone.zone,
-        "area_m2": square_metres(zone.area),
+        "area_m2": square_meters(zone.area),
         "shares": shares.collect::<Vec<_>>(),
         "unsure_pct": rounded(100.0 * zone.unsure.as_share(), 2),
     })
@@ -66,12 +66,12 @@ fn bay(bay: &Bay) -> Value {
         BayField::Mapped { field, left_out } => {
             let covariance = field.covariance();
             let each = left_out.drops.iter().map(|drop| match drop.outcome {
-                Outcome::Timed { standardised } => json!({ "standardised": rounded(standardised, 6) }),
+                Outcome::Timed { standardized } => json!({ "standardized": rounded(standardized, 6) }),
                 Outcome::StillStood { chance } => json!({ "still_stood_chance": rounded(chance.as_share(), 6) }),
             });
             json!({
                 "sill_ln_s2": rounded(covariance.sill.value(), 9),
-                "length_m": rounded(covariance.length.as_metres(), 6),
+                "length_m": rounded(covariance.length.as_meters(), 6),
                 "nugget_ln_s2": rounded(covariance.nugget.value(), 9),
                 "left_out": {
                     "drops": each.collect::<Vec<_>>(),
@@ -98,14 +98,14 @@ fn bay(bay: &Bay) -> Value {
 }
 
 fn spot(spot: &Spot) -> Value {
-    let covers = spot.covers.iter().map(|(zone, area)| json!({ "zone": zone, "area_m2": square_metres(*area) }));
+    let covers = spot.covers.iter().map(|(zone, area)| json!({ "zone": zone, "area_m2": square_meters(*area) }));
     json!({
         "entry": spot.entry.to_string(),
         "what": spot.what,
         "on": spot.on.to_string(),
         "state": spot.state.name(),
         "open": spot.is_open(),
-        "area_m2": square_metres(spot.area()),
+        "area_m2": square_meters(spot.area()),
         "reach_assumed": spot.reach_assumed,
         "photographs": spot.photographs,
         "covers": covers.collect::<Vec<_>>(),
@@ -115,17 +115,17 @@ fn spot(spot: &Spot) -> Value {
 fn next(next: &NextTest) -> Value {
     let teaches = match next.teaches {
         Teaches::Settles { settles, changes } => {
-            json!({ "settles_m2": square_metres(settles), "changes_m2": square_metres(changes) })
+            json!({ "settles_m2": square_meters(settles), "changes_m2": square_meters(changes) })
         }
         Teaches::FirstMap { missing } => json!({ "places_missing": missing }),
     };
-    json!({ "at_m": metres(next.at), "bay": next.bay, "teaches": teaches })
+    json!({ "at_m": meters(next.at), "bay": next.bay, "teaches": teaches })
 }
 
 fn enough(enough: &Enough) -> Value {
     let gain = |gain: &Gain| match gain {
         Gain::Limit { settles, changes } => {
-            json!({ "settles_m2": square_metres(*settles), "changes_m2": square_metres(*changes) })
+            json!({ "settles_m2": square_meters(*settles), "changes_m2": square_meters(*changes) })
         }
         Gain::Spread(share) => json!({ "variance_falls_pct": rounded(100.0 * share.as_share(), 3) }),
     };
@@ -143,7 +143,7 @@ fn cell(cell: &Cell) -> Value {
         [low.as_seconds(), estimate.median().as_seconds(), high.as_seconds()].map(|seconds| rounded(seconds, 2))
     });
     json!({
-        "at_m": metres(cell.at),
+        "at_m": meters(cell.at),
         "zone": cell.zone,
         "bay": cell.bay,
         "ground": cell.ground.code(),

@@ -33,10 +33,10 @@ fn coverage(zone: &ZoneCoverage) -> Value {
         CoverageBasis::Table => ("table", 0),
         CoverageBasis::Unknown => ("unknown", 0),
     };
-    let c = zone.coverage.map(|c| c.as_square_metres_per_litre());
+    let c = zone.coverage.map(|c| c.as_square_meters_per_liter());
     json!({
         "zone": zone.zone,
-        "area_m2": rounded(zone.area.as_square_metres(), 3),
+        "area_m2": rounded(zone.area.as_square_meters(), 3),
         "finish": zone.finish,
         "basis": basis,
         "panels": panels,
@@ -54,13 +54,13 @@ fn line(line: &Line, voice: &Voice) -> Value {
     let three = |low: f64, usual: f64, high: f64, unit: &str, decimals: i32| json!({ format!("low_{unit}"): rounded(low, decimals), format!("usual_{unit}"): rounded(usual, decimals), format!("high_{unit}"): rounded(high, decimals) });
     let need = match line.need {
         Amount::Volume(Spread { low, usual, high }) => {
-            three(low.as_litres(), usual.as_litres(), high.as_litres(), "l", 2)
+            three(low.as_liters(), usual.as_liters(), high.as_liters(), "l", 2)
         }
         Amount::Mass(Spread { low, usual, high }) => {
             three(low.as_kilograms(), usual.as_kilograms(), high.as_kilograms(), "kg", 2)
         }
         Amount::Area(Spread { low, usual, high }) => {
-            three(low.as_square_metres(), usual.as_square_metres(), high.as_square_metres(), "m2", 1)
+            three(low.as_square_meters(), usual.as_square_meters(), high.as_square_meters(), "m2", 1)
         }
         Amount::Pieces(Spread { low, usual, high }) => {
             three(f64::from(low), f64::from(usual), f64::from(high), "pieces", 0)
@@ -83,7 +83,7 @@ fn line(line: &Line, voice: &Voice) -> Value {
 fn pack(pack: &PackCount) -> Value {
     match pack.size {
         PackSize::Volume(v) => {
-            json!({ "count": pack.count, "size_l": rounded(v.as_litres(), 3), "size_gal": rounded(v.as_us_gallons(), 3) })
+            json!({ "count": pack.count, "size_l": rounded(v.as_liters(), 3), "size_gal": rounded(v.as_us_gallons(), 3) })
         }
         PackSize::Mass(m) => {
             json!({ "count": pack.count, "size_kg": rounded(m.as_kilograms(), 3), "size_lb": rounded(m.as_pounds(), 3) })

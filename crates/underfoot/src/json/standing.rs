@@ -74,12 +74,12 @@ fn shown(name: &str, value: &Shown) -> (String, Value) {
         Shown::Text(text) | Shown::Term(text) => (name.to_owned(), json!(text)),
         Shown::Date(date) => (name.to_owned(), json!(date.to_string())),
         Shown::Duration(d) => (format!("{name}_s"), rounded(d.as_seconds(), 0)),
-        Shown::Length(l) => (format!("{name}_m"), rounded(l.as_metres(), 6)),
-        Shown::Area(a) => (format!("{name}_m2"), rounded(a.as_square_metres(), 4)),
+        Shown::Length(l) => (format!("{name}_m"), rounded(l.as_meters(), 6)),
+        Shown::Area(a) => (format!("{name}_m2"), rounded(a.as_square_meters(), 4)),
         Shown::Temperature(t) => (format!("{name}_c"), rounded(t.as_celsius(), 2)),
         Shown::Difference(d) => (format!("{name}_c_degrees"), rounded(d.as_celsius_degrees(), 2)),
         Shown::Humidity(h) => (format!("{name}_pct"), rounded(h.as_percent(), 2)),
-        Shown::Emission(e) => (format!("{name}_g_m2_d"), rounded(e.as_grams_per_square_metre_day(), 3)),
+        Shown::Emission(e) => (format!("{name}_g_m2_d"), rounded(e.as_grams_per_square_meter_day(), 3)),
         Shown::Ph(ph) => (format!("{name}_ph"), rounded(ph.value(), 2)),
     }
 }

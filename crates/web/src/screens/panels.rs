@@ -9,8 +9,8 @@ use std::sync::Arc;
 use askama::Template;
 use axum::Router;
 use science::chance::Seed;
-use science::colour::Lab;
-use science::colour::recipe::{Coats, Recipe, Shares, WaterParts};
+use science::color::Lab;
+use science::color::recipe::{Coats, Recipe, Shares, WaterParts};
 use slab::diary::Knowledge;
 use slab::diary::body::{PanelStained, PanelState};
 use slab::panels::{Panel, RecipeBook, panels, recipe_books, stands_for};
@@ -227,7 +227,7 @@ fn state_said(state: PanelState, voice: Voice) -> String {
 }
 
 fn swatch(lab: Lab, voice: Voice) -> Swatch {
-    Swatch { hex: words::hex(lab), said: voice.colour(lab) }
+    Swatch { hex: words::hex(lab), said: voice.color(lab) }
 }
 
 fn way(href: String, key: &str, voice: Voice) -> Way {

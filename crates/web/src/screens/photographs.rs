@@ -48,7 +48,7 @@ pub(super) fn routes() -> Router<Arc<App>> {
 struct RuleRow {
     zone: String,
     days: Vec<String>,
-    colour: String,
+    color: String,
     mark: &'static str,
 }
 
@@ -163,7 +163,7 @@ fn rule_row(rules: &AgeRules, voice: Voice) -> RuleRow {
         let [low, high] = [low, high].map(|age| voice.duration(age));
         days.push(voice.say("photos-equivalent", &[("range", voice.range(&low, &high).into())]));
     }
-    let (colour, mark) = match rules.colour {
+    let (color, mark) = match rules.color {
         Some((evenness, date)) => {
             let (key, state) = match evenness {
                 Evenness::Even => ("photos-even", "released"),
@@ -174,7 +174,7 @@ fn rule_row(rules: &AgeRules, voice: Voice) -> RuleRow {
         }
         None => (voice.say("photos-not-looked", &[]), "unproven"),
     };
-    RuleRow { zone: rules.zone.clone(), days, colour, mark: super::mark(mark) }
+    RuleRow { zone: rules.zone.clone(), days, color, mark: super::mark(mark) }
 }
 
 /// What the photographs say, and how far the measuring is when it takes longer than a blink.

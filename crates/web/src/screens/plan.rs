@@ -189,7 +189,7 @@ fn map_said(map: &SlabMap, sight: &Sight, voice: Voice) -> MapSaid {
     let rows = map.next.iter().zip(&next).map(|(test, mark)| {
         let offset = |offset: slab::plan::Offset| {
             let length = units::Length::from(offset);
-            if metric { format!("{:.2} m", length.as_metres()) } else { format!("{:.1} ft", length.as_feet()) }
+            if metric { format!("{:.2} m", length.as_meters()) } else { format!("{:.1} ft", length.as_feet()) }
         };
         let (x, y) = (offset(test.at.x), offset(test.at.y));
         let pairs = [("x", x.as_str()), ("y", y.as_str())];
@@ -288,7 +288,7 @@ fn facts(plan: &Plan, voice: Voice) -> Vec<(String, String)> {
     if plan.cut_out_area() > Area::ZERO {
         facts.push((voice.say("plan-cut-outs", &[]), voice.area(plan.cut_out_area())));
     }
-    if plan.unzoned_area() > Area::square_metres(0.01) {
+    if plan.unzoned_area() > Area::square_meters(0.01) {
         facts.push((voice.say("plan-unzoned", &[]), voice.area(plan.unzoned_area())));
     }
     facts

@@ -169,7 +169,7 @@ fn point(point: &HoldPoint, sight: &Sight, slab: &Slab<'_>, trade: &Trade, voice
 pub(super) const fn form_for(action: Action) -> &'static str {
     match action {
         Action::NotePour => "pour",
-        Action::LookForOneColour => "colour_look",
+        Action::LookForOneColor => "color_look",
         Action::DropAndScrape | Action::RepeatDropAndScrape | Action::WaterDrops | Action::MoreDrops => "water_drop",
         Action::Scrape | Action::ScrapeWhereWaterStands => "scrape",
         Action::SolventWipe => "solvent_wipe",
@@ -183,7 +183,7 @@ pub(super) const fn form_for(action: Action) -> &'static str {
         Action::SetProbes | Action::MeasureMoistureAgain | Action::DryAndMeasureAgain => "slab_humidity",
         Action::LaySheet => "plastic_sheet",
         Action::TestPh => "surface_ph",
-        Action::NeutraliseAndRinse => "neutralised",
+        Action::NeutralizeAndRinse => "neutralized",
         Action::MeasureCrack => "defect",
         Action::RepairOrAccept => "repair",
         Action::AskEngineer => "note",

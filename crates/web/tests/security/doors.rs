@@ -87,7 +87,7 @@ fn behind_encryption_only_the_public_address_is_ours() {
     for foreign in ["http://slabs.example.org", "https://slabs.example.org:444", "https://x.slabs.example.org"] {
         assert_eq!(send(foreign).status, 403, "{foreign}");
     }
-    // The name without the prefix is not looked at: a neighbour could have planted it.
+    // The name without the prefix is not looked at: a neighbor could have planted it.
     assert_eq!(crowd.site.look("/", "session=token of Olga").status, 303);
     let got = crowd.site.look("/", cookie);
     assert_eq!(got.status, 200);

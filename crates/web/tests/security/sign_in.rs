@@ -14,12 +14,12 @@ fn sign_in(site: &Site, cookies: &str, name: &str, password: &str) -> Got {
 #[test]
 fn a_planted_token_never_becomes_good() {
     let crowd = Crowd::new();
-    let planted = "session=planted by a neighbour";
+    let planted = "session=planted by a neighbor";
     assert_eq!(crowd.site.look("/", planted).status, 303);
     let got = sign_in(&crowd.site, planted, "Olga", PASSWORD).ends(303);
     let token = cookie_set(&got, "session").expect("a session");
     assert_eq!(token.len(), 64);
-    assert_ne!(token, "planted by a neighbour");
+    assert_ne!(token, "planted by a neighbor");
     assert_eq!(crowd.site.look("/", planted).status, 303, "still nobody's");
     assert_eq!(crowd.site.look("/", &format!("session={token}")).status, 200);
 }

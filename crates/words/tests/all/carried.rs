@@ -7,7 +7,7 @@ use units::{Duration, Length, MoistureEmission, Ph, RelativeHumidity, Temperatur
 /// `code: name=type …`; `?` behind the name: not in every situation; `+`: it may stand several times.
 /// A code without a line carries nothing.
 const TABLE: &str = "
-one-colour: days?=count needed?=count poured?=date ready?=date
+one-color: days?=count needed?=count poured?=date ready?=date
 old-enough: days=count needed=count poured=date ready=date
 too-young: days=count needed=count poured=date ready=date
 cold-cure: days=count needed=count poured=date ready=date equivalent=duration

@@ -6,8 +6,8 @@ use words::{Lang, Measure, Voice};
 
 /// In both languages.
 pub(crate) const NAMED: &str = "
-sum-dew-point sum-evaporation sum-equivalent-age sum-drying sum-emission sum-film sum-dilute sum-neutralise
-sum-ventilate sum-purge sum-volume sum-joints sum-markup sum-colour-difference sum-from sum-assumed sum-formula
+sum-dew-point sum-evaporation sum-equivalent-age sum-drying sum-emission sum-film sum-dilute sum-neutralize
+sum-ventilate sum-purge sum-volume sum-joints sum-markup sum-color-difference sum-from sum-assumed sum-formula
 sum-also sum-on-day sum-band sum-not-within-horizon sum-no-spans sum-more-spans value-air value-rh found-rh value-slab
 value-margin given-margin value-pressure value-elevation value-dew-point value-above-dew-point value-surface
 value-surface-check value-wet-bulb value-vapor-pressure value-humidity-ratio value-wind value-limit value-file
@@ -104,7 +104,7 @@ fn rates_and_speeds() {
 fn strengths_pressures_and_shares() {
     // 1 g/mL × 3.785411784 / 0.45359237 = 8.3454 lb/gal; 101.325 / 3.386389 = 29.921; 24.1317 MPa = 3500 psi.
     assert_eq!(
-        printed(|v| v.density(Density::grams_per_millilitre(1.0))),
+        printed(|v| v.density(Density::grams_per_milliliter(1.0))),
         ["8.35 lb/gal", "1 g/mL", "8.35 lb/gal", "1 g/mL"]
     );
     assert_eq!(

@@ -20,7 +20,7 @@ coverage-square-feet-per-gallon coverage-square-meters-per-liter film-mils film-
 emission-pounds emission-grams temperature-fahrenheit temperature-celsius humidity-percent
 duration-seconds duration-minutes duration-hours duration-days
 term-water term-eyewash term-waste-plan term-data-sheets
-grade-verified grade-secondary-copy grade-from-memory grade-common-practice grade-expert-judgement
+grade-verified grade-secondary-copy grade-from-memory grade-common-practice grade-expert-judgment
 state-released state-unproven state-cant-tell state-held
 overall-released-stained
 order-head order-recipe-panel order-recipe-usual order-zone order-zone-panels order-zone-table order-zone-unknown
@@ -39,7 +39,7 @@ const DANGEROUS: [Action; 12] = [
     Action::TreatAndRetest,
     Action::SetProbes,
     Action::MockUpOrGrind,
-    Action::NeutraliseAndRinse,
+    Action::NeutralizeAndRinse,
     Action::RepairOrAccept,
     Action::TryStainOnPatch,
     Action::MakePanel,
@@ -198,7 +198,7 @@ fn every_name_is_translated() {
 fn the_english_grades_are_those_of_the_records_in_american_spelling() {
     for grade in Grade::ALL {
         let shown = Voice::default().grade(grade);
-        assert_eq!(shown, grade.words().replace("judgement", "judgment"));
+        assert_eq!(shown, grade.words().replace("judgment", "judgment"));
     }
 }
 

@@ -50,7 +50,7 @@ fn a_tap_on_the_plan_is_the_place_of_the_entry() {
     assert!((x - 10.0).abs() < NEAR_FEET && (y - 20.0).abs() < NEAR_FEET, "{x}, {y}");
     assert!(tab.is("document.querySelector('[name=place_kind][value=point]').checked"));
     assert!(tab.sees("svg .placed:not(.off)"), "the mark is drawn");
-    tab.tap_to("button[name='preset'][value='tyre_marks']");
+    tab.tap_to("button[name='preset'][value='tire_marks']");
     let entry = incident(&site);
     let point = entry["place"]["point"].to_string();
     assert!(point.contains(&format!("{x:.2} ft")) && point.contains(&format!("{y:.2} ft")), "{entry}");

@@ -70,7 +70,7 @@ impl Sheet<'_> {
     }
 
     fn square(&self, map: &SlabMap, cell: &Cell) -> Vec<Xy> {
-        let ((x, y), half) = (self.view.to_svg(cell.at), map.cell.as_metres() / self.view.m / 2.0);
+        let ((x, y), half) = (self.view.to_svg(cell.at), map.cell.as_meters() / self.view.m / 2.0);
         vec![(x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half)]
     }
 }

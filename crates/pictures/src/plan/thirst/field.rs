@@ -19,7 +19,7 @@ const WAYS: [(isize, isize); 8] = [(-1, -1), (0, -1), (1, -1), (-1, 0), (1, 0), 
 pub(super) struct Grid {
     columns: usize,
     rows: usize,
-    /// The middle of the first cell, and the side of one, metres.
+    /// The middle of the first cell, and the side of one, meters.
     first: (f64, f64),
     step: f64,
     values: Vec<f64>,
@@ -29,15 +29,15 @@ pub(super) struct Grid {
 /// A closed line of equal value.
 pub(super) type Ring = Vec<Point>;
 
-fn metres(at: Point) -> (f64, f64) {
-    (at.x.as_metres(), at.y.as_metres())
+fn meters(at: Point) -> (f64, f64) {
+    (at.x.as_meters(), at.y.as_meters())
 }
 
 impl Grid {
     /// The grid of the cells that have a value; nothing without any.
     pub(super) fn of(cells: &[(&Cell, f64)], side: Length) -> Option<Self> {
-        let step = side.as_metres();
-        let places: Vec<(f64, f64)> = cells.iter().map(|(cell, _)| metres(cell.at)).collect();
+        let step = side.as_meters();
+        let places: Vec<(f64, f64)> = cells.iter().map(|(cell, _)| meters(cell.at)).collect();
         let low = places.iter().copied().reduce(|a, b| (a.0.min(b.0), a.1.min(b.1)))?;
         let high = places.iter().copied().reduce(|a, b| (a.0.max(b.0), a.1.max(b.1)))?;
         #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a map has some thousand cells")]
@@ -102,8 +102,8 @@ impl Grid {
         // The middle of the first cell lies at one half in both directions.
         let place = |x: f64, y: f64| {
             Point::new(
-                Offset::metres(self.first.0 + (x - 0.5) * self.step),
-                Offset::metres(self.first.1 + (y - 0.5) * self.step),
+                Offset::meters(self.first.0 + (x - 0.5) * self.step),
+                Offset::meters(self.first.1 + (y - 0.5) * self.step),
             )
         };
         let lines = lines.into_iter().flat_map(|line| line.geometry().0.clone());
@@ -125,7 +125,7 @@ mod tests {
         let cells: Vec<Cell> = (0..60)
             .flat_map(|row| (0..60).map(move |column| (f64::from(column) * 0.1, f64::from(row) * 0.1)))
             .map(|(x, y)| Cell {
-                at: Point::new(Offset::metres(x), Offset::metres(y)),
+                at: Point::new(Offset::meters(x), Offset::meters(y)),
                 zone: 0,
                 bay: 0,
                 estimate: None,
@@ -133,9 +133,9 @@ mod tests {
                 ground: Ground::Untested,
             })
             .collect();
-        let far = |at: Point| libm::hypot(at.x.as_metres() - middle.0, at.y.as_metres() - middle.1);
+        let far = |at: Point| libm::hypot(at.x.as_meters() - middle.0, at.y.as_meters() - middle.1);
         let valued: Vec<(&Cell, f64)> = cells.iter().map(|cell| (cell, far(cell.at))).collect();
-        let grid = Grid::of(&valued, Length::metres(0.1)).expect("there are cells");
+        let grid = Grid::of(&valued, Length::meters(0.1)).expect("there are cells");
         for radius in [1.0, 2.5] {
             let rings = grid.rings(radius);
             // Around what is at least so far: the circle, and the edge of the grid.
@@ -149,6 +149,6 @@ mod tests {
 
     #[test]
     fn without_cells_there_is_no_grid() {
-        assert!(Grid::of(&[], Length::metres(0.1)).is_none());
+        assert!(Grid::of(&[], Length::meters(0.1)).is_none());
     }
 }

@@ -165,7 +165,7 @@ fn about(area: Area, voice: Voice) -> Area {
     };
     match voice.measure {
         Measure::Imperial => Area::square_feet(round(area.as_square_feet(), 1.0)),
-        Measure::Metric => Area::square_metres(round(area.as_square_metres(), 0.1)),
+        Measure::Metric => Area::square_meters(round(area.as_square_meters(), 0.1)),
     }
 }
 

@@ -6,10 +6,10 @@ use units::{Length, LengthUnit};
 /// A picture that cannot be measured, or a floor that cannot be drawn from it.
 #[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
 pub enum PreviewError {
-    /// Not as many colours as the size says.
-    #[error("{found} colours for {} by {} pixels; accepted: one for each pixel, row by row", size.width, size.height)]
+    /// Not as many colors as the size says.
+    #[error("{found} colors for {} by {} pixels; accepted: one for each pixel, row by row", size.width, size.height)]
     Count {
-        /// Colours given.
+        /// Colors given.
         found: usize,
         /// Size given.
         size: PixelSize,
@@ -21,14 +21,14 @@ pub enum PreviewError {
         size: PixelSize,
     },
     /// No side of a pixel.
-    #[error("side of a pixel {}; accepted: 0.01 mm to 1 m", .0.show(LengthUnit::Millimetre, 4))]
+    #[error("side of a pixel {}; accepted: 0.01 mm to 1 m", .0.show(LengthUnit::Millimeter, 4))]
     Pixel(Length),
-    /// A colour is not a number.
-    #[error("colour of pixel {0} (from 0) is not a number")]
+    /// A color is not a number.
+    #[error("color of pixel {0} (from 0) is not a number")]
     NotANumber(usize),
     /// Finer than the panel was measured: nothing is known of such detail.
     #[error("side of a pixel {}; the panel was measured at {}; accepted: the same or coarser",
-        asked.show(LengthUnit::Millimetre, 4), measured.show(LengthUnit::Millimetre, 4))]
+        asked.show(LengthUnit::Millimeter, 4), measured.show(LengthUnit::Millimeter, 4))]
     FinerThanPanel {
         /// Asked for.
         asked: Length,

@@ -1,13 +1,13 @@
-//! A stretch of floor with the colour and mottling of a panel.
+//! A stretch of floor with the color and mottling of a panel.
 
 use rayon::prelude::*;
 use units::{Fraction, Length};
 
-use super::panel_colour::PanelColour;
+use super::panel_color::PanelColor;
 use super::plane::{Plane, smooth};
 use super::{MOST_PIXELS, PixelSize, PreviewError};
 use crate::chance::{Seed, Stream};
-use crate::colour::Lab;
+use crate::color::Lab;
 
 /// A picture of a stretch of floor. It is an illustration of color and mottling, not of the pattern:
 /// veins, trowel arcs and puddle rims cannot come from it. Say so wherever it is shown.
@@ -17,21 +17,21 @@ pub struct Illustration {
     pub size: PixelSize,
     /// Bytes of sRGB, row by row.
     pub pixels: Vec<[u8; 3]>,
-    /// The share of pixels whose colour no screen can show; they were brought to the nearest byte.
+    /// The share of pixels whose color no screen can show; they were brought to the nearest byte.
     pub clipped: Fraction,
     /// The share of the panel's variation that pixels of this size can show; finer mottling is
     /// averaged away within a pixel.
     pub shown: Fraction,
 }
 
-impl PanelColour {
+impl PanelColor {
     /// Draws a stretch of floor of so many pixels, each of the given side on the floor.
     ///
     /// For each direction of variation: seeded noise, shaped to the panel's power at physical
     /// scale, its values put in order of rank into the panel's, and turned back into CIELAB. The
     /// same seed and sizes give the same picture; another size is another picture. A stretch
     /// smaller than the panel is cut from one of the panel's size, so it need not hold all of the
-    /// panel's colours.
+    /// panel's colors.
     ///
     /// # Errors
     /// A size or scale outside what is accepted, pixels finer than the panel's, or more than 16
@@ -39,7 +39,7 @@ impl PanelColour {
     pub fn floor(&self, size: PixelSize, pixel: Length, seed: Seed) -> Result<Illustration, PreviewError> {
         size.checked(1)?;
         let side = super::checked(pixel)?;
-        let measured = self.pixel.as_metres();
+        let measured = self.pixel.as_meters();
         // A thousandth finer is rounding of the scale.
         if side < measured * 0.999 {
             return Err(PreviewError::FinerThanPanel { asked: pixel, measured: self.pixel });
@@ -72,21 +72,21 @@ impl PanelColour {
             if frequency > 0.0 { libm::sqrt(radial.at(frequency)) } else { 0.0 }
         });
         let mut field = plane.values(plane.waves(&white).shaped(amplitudes));
-        standardise(&mut field);
+        standardize(&mut field);
         field
     }
 
     fn picture(&self, size: PixelSize, width: usize, fields: &[Vec<f64>], shown: [f64; 3]) -> Illustration {
-        let colours: Vec<([u8; 3], bool)> = (0..size.width * size.height)
+        let colors: Vec<([u8; 3], bool)> = (0..size.width * size.height)
             .into_par_iter()
             .map(|i| {
                 let at = i / size.width * width + i % size.width;
                 let [lightness, a, b] = self.principal.back([0, 1, 2].map(|channel| fields[channel][at]));
-                let colour = Lab::sum(lightness, a, b).srgb();
-                (colour.as_bytes(), colour.is_displayable())
+                let color = Lab::sum(lightness, a, b).srgb();
+                (color.as_bytes(), color.is_displayable())
             })
             .collect();
-        let off = colours.iter().filter(|(_, displayable)| !displayable).count() as f64 / colours.len() as f64;
+        let off = colors.iter().filter(|(_, displayable)| !displayable).count() as f64 / colors.len() as f64;
         let variance = |axis: usize| {
             let axis = self.principal.axes[axis];
             (0..3)
@@ -98,14 +98,14 @@ impl PanelColour {
         let share = |value: f64| Fraction::share(value.clamp(0.0, 1.0)).expect("clamped to 0 to 1");
         Illustration {
             size,
-            pixels: colours.into_iter().map(|(bytes, _)| bytes).collect(),
+            pixels: colors.into_iter().map(|(bytes, _)| bytes).collect(),
             clipped: share(off),
             shown: share(if whole > 0.0 { seen / whole } else { 1.0 }),
         }
     }
 }
 
-fn standardise(field: &mut [f64]) {
+fn standardize(field: &mut [f64]) {
     let count = field.len() as f64;
     let mean = field.iter().sum::<f64>() / count;
     let variance = field.iter().map(|value| (value - mean) * (value - mean)).sum::<f64>() / count;
@@ -123,6 +123,6 @@ fn part(fields: &mut [Vec<f64>]) {
             let shared = other.iter().zip(field.iter()).map(|(a, b)| a * b).sum::<f64>() / field.len() as f64;
             field.iter_mut().zip(other.iter()).for_each(|(value, a)| *value -= shared * a);
         }
-        standardise(field);
+        standardize(field);
     }
 }

@@ -1,12 +1,12 @@
-//! An illustration of the floor from a photographed panel: its colours and mottling, at true scale.
+//! An illustration of the floor from a photographed panel: its colors and mottling, at true scale.
 //!
-//! Why this module exists: a mean colour shows none of the mottling that makes reactive stain what
+//! Why this module exists: a mean color shows none of the mottling that makes reactive stain what
 //! it is, and a client who saw a flat swatch feels cheated by a living floor. A patch of a panel is
-//! reduced to its mean colour, its three directions of variation in CIELAB, and for each how much
+//! reduced to its mean color, its three directions of variation in CIELAB, and for each how much
 //! varies at which wavelength and how often each value occurs; seeded noise with the same figures
 //! is then drawn as large as wanted.
 //!
-//! It shows colour and mottling, not the pattern: veins, trowel arcs, brush marks and puddle rims
+//! It shows color and mottling, not the pattern: veins, trowel arcs, brush marks and puddle rims
 //! cannot come of it, and a screen is not a floor. Wherever it is shown, say so.
 //!
 //! Method: shaping noise in frequency and mapping its ranks is common in the making of textures
@@ -14,16 +14,16 @@
 //!
 //! ```
 //! use science::chance::Seed;
-//! use science::colour::Lab;
-//! use science::colour::preview::{PanelColour, PixelSize};
+//! use science::color::Lab;
+//! use science::color::preview::{PanelColor, PixelSize};
 //! use units::Length;
 //! let size = PixelSize { width: 64, height: 64 };
 //! let patch: Vec<Lab> = (0..64 * 64)
 //!     .map(|i| Lab::new(45.0 + f64::from(i % 64 / 8), 12.0, 20.0))
 //!     .collect::<Result<_, _>>()?;
-//! let panel = PanelColour::from_lab(&patch, size, Length::millimetres(1.0))?;
+//! let panel = PanelColor::from_lab(&patch, size, Length::millimeters(1.0))?;
 //! let wide = PixelSize { width: 320, height: 200 };
-//! let floor = panel.floor(wide, Length::millimetres(2.0), Seed(7))?;
+//! let floor = panel.floor(wide, Length::millimeters(2.0), Seed(7))?;
 //! assert_eq!(floor.pixels.len(), 320 * 200);
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
@@ -31,14 +31,14 @@
 mod error;
 mod floor;
 mod levels;
-mod panel_colour;
+mod panel_color;
 mod plane;
 mod principal;
 mod radial;
 
 pub use error::PreviewError;
 pub use floor::Illustration;
-pub use panel_colour::{Channel, PanelColour};
+pub use panel_color::{Channel, PanelColor};
 pub use radial::Band;
 
 use units::Length;
@@ -67,8 +67,8 @@ impl PixelSize {
     }
 }
 
-/// The side of a pixel in metres.
+/// The side of a pixel in meters.
 fn checked(pixel: Length) -> Result<f64, PreviewError> {
-    let side = pixel.as_metres();
+    let side = pixel.as_meters();
     if (1e-5..=1.0).contains(&side) { Ok(side) } else { Err(PreviewError::Pixel(pixel)) }
 }

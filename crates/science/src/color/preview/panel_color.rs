@@ -1,4 +1,4 @@
-//! What is kept of a photographed panel: its mean colour and how it is mottled.
+//! What is kept of a photographed panel: its mean color and how it is mottled.
 
 use units::Length;
 
@@ -6,11 +6,11 @@ use super::levels::Levels;
 use super::principal::Principal;
 use super::radial::{Band, Radial};
 use super::{PixelSize, PreviewError};
-use crate::colour::{Lab, LinearRgb};
+use crate::color::{Lab, LinearRgb};
 
-/// The colour and mottling of a panel, measured from one patch of a photograph of known scale.
+/// The color and mottling of a panel, measured from one patch of a photograph of known scale.
 #[derive(Debug, Clone, PartialEq)]
-pub struct PanelColour {
+pub struct PanelColor {
     pub(super) principal: Principal,
     pub(super) channels: [Channel; 3],
     pub(super) size: PixelSize,
@@ -45,15 +45,15 @@ impl Channel {
     }
 }
 
-impl PanelColour {
-    /// From the colours of a patch, row by row, and the side of one pixel on the panel.
+impl PanelColor {
+    /// From the colors of a patch, row by row, and the side of one pixel on the panel.
     ///
     /// # Errors
     /// A size that does not fit, fewer than 32 or more than 4096 pixels on a side, a scale outside
-    /// 0.01 mm to 1 m a pixel, or a colour that is not a number.
-    pub fn from_lab(colours: &[Lab], size: PixelSize, pixel: Length) -> Result<Self, PreviewError> {
-        let colours: Vec<[f64; 3]> = colours.iter().map(|lab| [lab.lightness(), lab.a(), lab.b()]).collect();
-        Self::of(&colours, size, pixel)
+    /// 0.01 mm to 1 m a pixel, or a color that is not a number.
+    pub fn from_lab(colors: &[Lab], size: PixelSize, pixel: Length) -> Result<Self, PreviewError> {
+        let colors: Vec<[f64; 3]> = colors.iter().map(|lab| [lab.lightness(), lab.a(), lab.b()]).collect();
+        Self::of(&colors, size, pixel)
     }
 
     /// The same from light.
@@ -61,36 +61,36 @@ impl PanelColour {
     /// # Errors
     /// As [`Self::from_lab`].
     pub fn from_light(light: &[LinearRgb], size: PixelSize, pixel: Length) -> Result<Self, PreviewError> {
-        let colours: Vec<Lab> = light.iter().map(|light| light.xyz().lab()).collect();
-        Self::from_lab(&colours, size, pixel)
+        let colors: Vec<Lab> = light.iter().map(|light| light.xyz().lab()).collect();
+        Self::from_lab(&colors, size, pixel)
     }
 
-    fn of(colours: &[[f64; 3]], size: PixelSize, pixel: Length) -> Result<Self, PreviewError> {
+    fn of(colors: &[[f64; 3]], size: PixelSize, pixel: Length) -> Result<Self, PreviewError> {
         size.checked(PixelSize::LEAST)?;
-        if colours.len() != size.width * size.height {
-            return Err(PreviewError::Count { found: colours.len(), size });
+        if colors.len() != size.width * size.height {
+            return Err(PreviewError::Count { found: colors.len(), size });
         }
         let side = super::checked(pixel)?;
-        if let Some(index) = colours.iter().position(|colour| !colour.iter().all(|part| part.is_finite())) {
+        if let Some(index) = colors.iter().position(|color| !color.iter().all(|part| part.is_finite())) {
             return Err(PreviewError::NotANumber(index));
         }
-        let principal = Principal::of(colours);
+        let principal = Principal::of(colors);
         let channels = [0, 1, 2].map(|axis| {
-            let values: Vec<f64> = colours.iter().map(|colour| principal.along(axis, *colour)).collect();
+            let values: Vec<f64> = colors.iter().map(|color| principal.along(axis, *color)).collect();
             let radial = Radial::of(&values, size, side);
             Channel { axis: principal.axes[axis], radial, levels: Levels::of(values) }
         });
         Ok(Self { principal, channels, size, pixel })
     }
 
-    /// The mean colour.
+    /// The mean color.
     #[must_use]
     pub const fn mean(&self) -> Lab {
         let [lightness, a, b] = self.principal.mean;
         Lab::sum(lightness, a, b)
     }
 
-    /// The same mottling about another mean: for a colour that was worked out, not made.
+    /// The same mottling about another mean: for a color that was worked out, not made.
     #[must_use]
     pub fn moved_to(mut self, mean: Lab) -> Self {
         self.principal.mean = [mean.lightness(), mean.a(), mean.b()];

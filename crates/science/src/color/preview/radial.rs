@@ -14,7 +14,7 @@ const RING: f64 = 1.15;
 /// Power for each ring of frequencies.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Radial {
-    /// Waves a metre in rising order, and variance for each square wave a metre; the whole panel's
+    /// Waves a meter in rising order, and variance for each square wave a meter; the whole panel's
     /// variance is 1.
     rings: Vec<(f64, f64)>,
     size: PixelSize,
@@ -35,7 +35,7 @@ fn hann(index: usize, count: usize) -> f64 {
 }
 
 impl Radial {
-    /// From the values of a channel, row by row, and the side of a pixel in metres.
+    /// From the values of a channel, row by row, and the side of a pixel in meters.
     ///
     /// The window of von Hann keeps the edges of the panel, which do not meet, from counting as
     /// fine detail (M).
@@ -70,7 +70,7 @@ impl Radial {
         radial
     }
 
-    /// The power at a frequency in waves a metre: straight lines between the rings in logarithms,
+    /// The power at a frequency in waves a meter: straight lines between the rings in logarithms,
     /// flat for longer waves than the panel could show, none beyond its finest.
     pub(super) fn at(&self, frequency: f64) -> f64 {
         let above = self.rings.partition_point(|ring| ring.0 < frequency);
@@ -92,7 +92,7 @@ impl Radial {
         if all > 0.0 { (self.variance_from(finest) / all).min(1.0) } else { 1.0 }
     }
 
-    /// Variance of the waves of the panel's own grid up to a frequency each way, in waves a metre.
+    /// Variance of the waves of the panel's own grid up to a frequency each way, in waves a meter.
     fn variance_from(&self, finest: f64) -> f64 {
         let (width, height) = (self.size.width, self.size.height);
         let step = |count: usize| 1.0 / (count as f64 * self.pixel);
@@ -121,7 +121,7 @@ impl Radial {
             .map(|ring| {
                 let share = if whole > 0.0 { weight(*ring) / whole } else { 0.0 };
                 Band {
-                    wavelength: Length::metres(1.0 / ring.0),
+                    wavelength: Length::meters(1.0 / ring.0),
                     share: Fraction::share(share.clamp(0.0, 1.0)).expect("clamped to 0 to 1"),
                 }
             })

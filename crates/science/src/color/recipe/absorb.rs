@@ -29,7 +29,7 @@ mod tests {
     #[test]
     fn absorption_over_scatter_and_back_as_in_the_reference() {
         let mut seen = 0;
-        for line in include_str!("../../../../../reference/colour/km_check.csv").lines().skip(1) {
+        for line in include_str!("../../../../../reference/color/km_check.csv").lines().skip(1) {
             let n: Vec<f64> = line.split(',').map(|cell| cell.parse().unwrap()).collect();
             assert!((absorption(n[0]) / n[1] - 1.0).abs() < 1e-11, "K/S of {}", n[0]);
             assert!((reflected(n[1]) - n[2]).abs() < 1e-11, "R of {}", n[1]);

@@ -19,7 +19,7 @@ pub enum RecipeRefusal {
     #[error("no stained panel; accepted: at least one panel of each stain, and a bare one beside")]
     NoPanels,
     /// No bare place.
-    #[error("no bare place; accepted: at least one colour of the bare concrete beside the panels")]
+    #[error("no bare place; accepted: at least one color of the bare concrete beside the panels")]
     NoBare,
     /// One panel counts other stains than the first.
     #[error(
@@ -50,11 +50,11 @@ pub enum RecipeRefusal {
         value: f64,
     },
     /// The fit came to no end.
-    #[error("no strengths fit these panels; check that no panel's colour or recipe is mistyped")]
+    #[error("no strengths fit these panels; check that no panel's color or recipe is mistyped")]
     NoFit,
 }
 
-/// Where a colour was measured.
+/// Where a color was measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Place {
     /// A bare place, from 0.
@@ -100,7 +100,7 @@ pub enum NoInterval {
         stain: usize,
     },
     /// With one panel left out, no strengths fit the others.
-    #[error("with panel {panel} (from 0) left out, nothing fits the others; check its colour and recipe")]
+    #[error("with panel {panel} (from 0) left out, nothing fits the others; check its color and recipe")]
     NoFitWithout {
         /// The panel, from 0.
         panel: usize,

@@ -34,7 +34,7 @@ impl Row {
             shares: recipe.shares.values().to_vec(),
             ln_coats: libm::log(f64::from(recipe.coats.count())),
             ln_water: libm::log1p(recipe.water.per_stain()),
-            ln_absorption: absorptions(panel.colour, Place::Panel(index))?.map(libm::log),
+            ln_absorption: absorptions(panel.color, Place::Panel(index))?.map(libm::log),
         })
     }
 }

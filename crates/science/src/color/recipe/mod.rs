@@ -1,7 +1,7 @@
 //! From stained panels to a recipe: which mix, dilution and number of coats should give a wished
-//! colour on this slab, and how surely.
+//! color on this slab, and how surely.
 //!
-//! Why this module exists: reactive stain takes differently on every slab, so a colour chart says
+//! Why this module exists: reactive stain takes differently on every slab, so a color chart says
 //! little and panels on the slab itself say a lot. Between the panels a simple law of absorption
 //! fills in, and what the panels disagree on becomes the interval.
 //!
@@ -13,19 +13,19 @@
 //!
 //! Grades: the single-constant law M ([`KUBELKA_MUNK`]); that strengths of a mix add up M (Duncan
 //! 1940); powers, priors and the interval our own, tried on simulated panels only
-//! (`reference/colour/coverage.md`), so provisional.
+//! (`reference/color/coverage.md`), so provisional.
 //!
 //! ```
 //! use science::chance::Seed;
-//! use science::colour::Srgb;
-//! use science::colour::recipe::{Bare, Coats, Recipe, RecipeModel, Shares, StainedPanel, WaterParts};
-//! let panel = |coats, water, colour: &str| -> Result<StainedPanel, Box<dyn std::error::Error>> {
+//! use science::color::Srgb;
+//! use science::color::recipe::{Bare, Coats, Recipe, RecipeModel, Shares, StainedPanel, WaterParts};
+//! let panel = |coats, water, color: &str| -> Result<StainedPanel, Box<dyn std::error::Error>> {
 //!     let recipe = Recipe {
 //!         shares: Shares::of_parts(&[1.0])?,
 //!         water: WaterParts::new(water)?,
 //!         coats: Coats::new(coats)?,
 //!     };
-//!     Ok(StainedPanel { recipe, colour: Srgb::read(colour)?.linear() })
+//!     Ok(StainedPanel { recipe, color: Srgb::read(color)?.linear() })
 //! };
 //! let bare = Bare::of_places(&[Srgb::read("#a8a29a")?.linear()])?;
 //! let panels = [

@@ -1,4 +1,4 @@
-//! The fitted model: from a recipe to a colour, and how surely.
+//! The fitted model: from a recipe to a color, and how surely.
 
 use super::absorb::reflected;
 use super::error::{NoInterval, OutsideTested, RecipeRefusal};
@@ -7,7 +7,7 @@ use super::interval::Interval;
 use super::panel::{Bare, Recipe, StainedPanel};
 use super::tested::Tested;
 use crate::chance::Seed;
-use crate::colour::{ColourDifference, Lab, LinearRgb, ciede2000};
+use crate::color::{ColorDifference, Lab, LinearRgb, ciede2000};
 
 /// The share of the draws that a radius holds.
 pub const HELD: f64 = 0.9;
@@ -22,16 +22,16 @@ pub struct RecipeModel {
     interval: Result<Interval, NoInterval>,
 }
 
-/// The colour a recipe is expected to give on this slab.
+/// The color a recipe is expected to give on this slab.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Prediction {
     /// In CIELAB.
     pub lab: Lab,
     /// As light.
     pub light: LinearRgb,
-    /// The distance from `lab` that holds the colour of a new panel nine times in ten, or why none
+    /// The distance from `lab` that holds the color of a new panel nine times in ten, or why none
     /// can be told. A floor is larger than a panel and varies more.
-    pub radius: Result<ColourDifference, NoInterval>,
+    pub radius: Result<ColorDifference, NoInterval>,
 }
 
 impl RecipeModel {
@@ -39,7 +39,7 @@ impl RecipeModel {
     /// (sealed where the floor will be). The seed sets the draws behind the radius.
     ///
     /// # Errors
-    /// No panels, panels that name different stains, a stain in no panel, or a colour too dark or
+    /// No panels, panels that name different stains, a stain in no panel, or a color too dark or
     /// too bright.
     pub fn fit(bare: &Bare, panels: &[StainedPanel], seed: Seed) -> Result<Self, RecipeRefusal> {
         let stains = panels.first().ok_or(RecipeRefusal::NoPanels)?.recipe.shares.stains();
@@ -105,7 +105,7 @@ impl RecipeModel {
         self.interval.as_ref().map_err(|why| *why)
     }
 
-    /// The colour a recipe should give.
+    /// The color a recipe should give.
     ///
     /// # Errors
     /// A recipe beyond what the panels tried.
@@ -119,7 +119,7 @@ impl RecipeModel {
             let mut off: Vec<f64> = spread.draws().map(|lab| ciede2000(spread.lab, lab).as_units()).collect();
             off.sort_by(f64::total_cmp);
             let held = (HELD * off.len() as f64).ceil() as usize;
-            ColourDifference::units(off[held - 1])
+            ColorDifference::units(off[held - 1])
         });
         Prediction { lab: spread.lab, light: spread.light, radius }
     }
@@ -151,7 +151,7 @@ impl RecipeModel {
     }
 }
 
-/// A recipe's colour and the colours that a panel of it may turn out.
+/// A recipe's color and the colors that a panel of it may turn out.
 pub(super) struct Spread<'a> {
     absorption: [f64; 3],
     pub(super) light: LinearRgb,
@@ -161,7 +161,7 @@ pub(super) struct Spread<'a> {
 }
 
 impl Spread<'_> {
-    /// The drawn colours; none without an interval.
+    /// The drawn colors; none without an interval.
     pub(super) fn draws(&self) -> impl Iterator<Item = Lab> + '_ {
         self.deviations.iter().map(|deviation| {
             let drawn = |c: usize| reflected(self.absorption[c] * libm::exp(self.widen[c] * deviation[c]));

@@ -1,10 +1,10 @@
-//! What a stained panel is: shares of stain, water, coats, and the colour that came of it.
+//! What a stained panel is: shares of stain, water, coats, and the color that came of it.
 
 use units::Fraction;
 
 use super::absorb::absorption;
 use super::error::{Place, RecipeRefusal};
-use crate::colour::LinearRgb;
+use crate::color::LinearRgb;
 
 /// How many coats of stain were laid, 1 to 20.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -128,14 +128,14 @@ pub struct Recipe {
     pub coats: Coats,
 }
 
-/// A panel of this concrete and finish, stained, and its mean colour. Measure it sealed when the
+/// A panel of this concrete and finish, stained, and its mean color. Measure it sealed when the
 /// floor will be sealed: sealer darkens.
 #[derive(Debug, Clone, PartialEq)]
 pub struct StainedPanel {
     /// What was laid on it.
     pub recipe: Recipe,
-    /// Its mean colour.
-    pub colour: LinearRgb,
+    /// Its mean color.
+    pub color: LinearRgb,
 }
 
 /// The bare concrete beside the panels, in the same state (sealed where they are).
@@ -147,7 +147,7 @@ pub struct Bare {
 }
 
 impl Bare {
-    /// From the mean colours of one or more bare places. From two on, how far they differ is a floor
+    /// From the mean colors of one or more bare places. From two on, how far they differ is a floor
     /// under the interval: no panel can be foretold better than the concrete under it.
     ///
     /// # Errors

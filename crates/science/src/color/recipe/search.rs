@@ -1,4 +1,4 @@
-//! The recipe that comes nearest to a wished colour.
+//! The recipe that comes nearest to a wished color.
 
 use rayon::prelude::*;
 
@@ -6,19 +6,19 @@ use super::error::SearchRefusal;
 use super::model::{Prediction, RecipeModel};
 use super::panel::{Coats, Recipe, Shares, WaterParts};
 use super::tested::{Edge, same};
-use crate::colour::{ColourDifference, Lab, Srgb, ciede2000};
+use crate::color::{ColorDifference, Lab, Srgb, ciede2000};
 
 /// Recipes looked at side by side before the bar is set anew.
 const TOGETHER: usize = 16;
 
-/// The colour wished for.
+/// The color wished for.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Wish {
     /// In CIELAB, as an instrument reads it.
     Lab(Lab),
     /// As a screen shows it.
     Screen(Srgb),
-    /// The measured colour of one of the panels, from 0.
+    /// The measured color of one of the panels, from 0.
     Panel(usize),
 }
 
@@ -93,11 +93,11 @@ fn mixes(stains: usize, steps: u32) -> Vec<Shares> {
 pub struct Candidate {
     /// The recipe.
     pub recipe: Recipe,
-    /// The colour it should give, with its radius.
+    /// The color it should give, with its radius.
     pub prediction: Prediction,
-    /// The mean distance to the wish over the colours a panel of it may turn out. Without an
+    /// The mean distance to the wish over the colors a panel of it may turn out. Without an
     /// interval, the distance of the prediction itself, which promises too much.
-    pub expected: ColourDifference,
+    pub expected: ColorDifference,
 }
 
 /// A panel that stands there to be looked at.
@@ -105,8 +105,8 @@ pub struct Candidate {
 pub struct NearestPanel {
     /// Which, from 0.
     pub index: usize,
-    /// How far its measured colour lies from the wish.
-    pub difference: ColourDifference,
+    /// How far its measured color lies from the wish.
+    pub difference: ColorDifference,
 }
 
 /// The answer to a wish.
@@ -144,7 +144,7 @@ impl RecipeModel {
         let candidate = |(expected, index): (f64, usize)| Candidate {
             recipe: recipes[index].clone(),
             prediction: self.prediction(&self.spread(&recipes[index])),
-            expected: ColourDifference::units(expected),
+            expected: ColorDifference::units(expected),
         };
         // The recipes of the panels themselves are among them, and there is at least one panel.
         let best = candidate(ranked[0]);
@@ -163,9 +163,9 @@ impl RecipeModel {
     fn wished(&self, wish: Wish) -> Result<Lab, SearchRefusal> {
         match wish {
             Wish::Lab(lab) => Ok(lab),
-            Wish::Screen(colour) => Ok(colour.lab()),
+            Wish::Screen(color) => Ok(color.lab()),
             Wish::Panel(index) => match self.panels().get(index) {
-                Some(panel) => Ok(panel.colour.xyz().lab()),
+                Some(panel) => Ok(panel.color.xyz().lab()),
                 None => Err(SearchRefusal::NoSuchPanel { index, panels: self.panels().len() }),
             },
         }
@@ -210,7 +210,7 @@ impl RecipeModel {
     }
 
     fn nearest(&self, wish: Lab) -> NearestPanel {
-        let off = |index: usize| ciede2000(self.panels()[index].colour.xyz().lab(), wish);
+        let off = |index: usize| ciede2000(self.panels()[index].color.xyz().lab(), wish);
         let first = NearestPanel { index: 0, difference: off(0) };
         (1..self.panels().len()).map(|index| NearestPanel { index, difference: off(index) }).fold(
             first,
@@ -226,7 +226,7 @@ mod tests {
     use super::super::{Bare, StainedPanel};
     use super::*;
     use crate::chance::Seed;
-    use crate::colour::LinearRgb;
+    use crate::color::LinearRgb;
 
     /// Giving up a recipe early must not change which two are best.
     #[test]
@@ -237,7 +237,7 @@ mod tests {
                 water: WaterParts::known(water),
                 coats: Coats::known(coats),
             },
-            colour: LinearRgb::new(light),
+            color: LinearRgb::new(light),
         };
         let panels = [
             panel(0.0, 1, [0.19, 0.14, 0.09]),

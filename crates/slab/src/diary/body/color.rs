@@ -29,7 +29,7 @@ pub struct PanelMade {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct StainShare {
-    /// The stain, by the crew's own name for its colour.
+    /// The stain, by the crew's own name for its color.
     pub stain: String,
     /// Parts of it in the mix.
     pub parts: f64,
@@ -67,7 +67,7 @@ pub struct PanelPhotographed {
     pub panel: String,
     /// In which state.
     pub state: PanelState,
-    /// Measured colour, CIELAB (D65, 2°).
+    /// Measured color, CIELAB (D65, 2°).
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub lab: Option<[f64; 3]>,
     /// What lay beside it to measure by.

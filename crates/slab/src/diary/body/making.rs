@@ -28,7 +28,7 @@ pub struct Pour {
     /// Calcium chloride in the mix.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub chloride: Option<bool>,
-    /// Thickness of the vapour retarder directly below; absent when unknown.
+    /// Thickness of the vapor retarder directly below; absent when unknown.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub retarder: Option<Written<FilmThickness>>,
 }

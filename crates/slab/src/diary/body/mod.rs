@@ -4,7 +4,7 @@
 //! mistyped field name would lose evidence in silence; a body written by a newer version of the
 //! program is kept byte for byte instead.
 
-mod colour;
+mod color;
 mod job;
 mod making;
 mod money;
@@ -15,12 +15,12 @@ mod work;
 use serde_json::Value;
 use serde_json::value::RawValue;
 
-pub use colour::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
+pub use color::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
 pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, Note, SealerChosen, SiteCheck, SlabAge};
 pub use making::{Cured, Curing, CuringMethod, Finish, Pour};
 pub use money::{PaymentTerms, TimeCost};
 pub use testing::{
-    AcidDrop, AirReading, AirSeries, ColourLook, EmissionDish, Evenness, Fizz, PhMoment, PictureBox, PictureBoxError,
+    AcidDrop, AirReading, AirSeries, ColorLook, EmissionDish, Evenness, Fizz, PhMoment, PictureBox, PictureBoxError,
     PlasticSheet, RagResult, ReferenceCard, Scrape, ScrapeResult, SheetResult, SlabHumidity, SlabPhotograph,
     SolventWipe, SurfacePh, Temperature, WaterDrop, WipeResult,
 };
@@ -28,7 +28,7 @@ pub use trouble::{
     Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Defect, DefectKind, Incident, PrintedSide,
     Repair, RepairMaterial, Retest, RetestResult, Survey,
 };
-pub use work::{BatchMixed, CoatLaid, Delivery, Neutralised, Neutraliser, Rinsed, SealerCoat, WasteCollected};
+pub use work::{BatchMixed, CoatLaid, Delivery, Neutralized, Neutralizer, Rinsed, SealerCoat, WasteCollected};
 
 use super::entry::SCHEMA;
 
@@ -151,8 +151,8 @@ bodies! {
     Temperature = "temperature",
     /// A photograph of the slab.
     SlabPhotograph = "slab_photograph",
-    /// The colour judged by eye.
-    ColourLook = "colour_look",
+    /// The color judged by eye.
+    ColorLook = "color_look",
     /// The mist-and-look round.
     Survey = "survey",
     /// Seconds for a water drop to soak in.
@@ -203,8 +203,8 @@ bodies! {
     BatchMixed = "batch_mixed",
     /// A coat of stain was laid.
     CoatLaid = "coat_laid",
-    /// The floor was neutralised.
-    Neutralised = "neutralised",
+    /// The floor was neutralized.
+    Neutralized = "neutralized",
     /// The floor was rinsed.
     Rinsed = "rinsed",
     /// Waste was collected.

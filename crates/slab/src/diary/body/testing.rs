@@ -127,17 +127,17 @@ impl TryFrom<PictureBoxAsWritten> for PictureBox {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum ReferenceCard {
-    /// A grey card, 18 %.
-    GreyCard,
+    /// A gray card, 18 %.
+    GrayCard,
     /// A sheet of white paper.
     WhitePaper,
 }
 
-/// Is the slab one colour?
+/// Is the slab one color?
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Evenness {
-    /// One colour.
+    /// One color.
     Even,
     /// Light and dark fields.
     Patchy,
@@ -145,10 +145,10 @@ pub enum Evenness {
     CantTell,
 }
 
-/// The colour judged by eye, dry and then misted.
+/// The color judged by eye, dry and then misted.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct ColourLook {
+pub struct ColorLook {
     /// What was seen.
     pub evenness: Evenness,
 }
@@ -186,7 +186,7 @@ pub struct Scrape {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum ScrapeResult {
-    /// Grey powder: bare paste.
+    /// Gray powder: bare paste.
     Powder,
     /// Nothing but a slight change of shine.
     ShineChange,
@@ -321,6 +321,6 @@ pub enum RagResult {
     Clean,
     /// A faint tint.
     Faint,
-    /// Coloured.
-    Coloured,
+    /// Colored.
+    Colored,
 }

@@ -186,7 +186,7 @@ pub struct Repair {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum RepairMaterial {
-    /// Plain cement patch: takes stain, in another colour.
+    /// Plain cement patch: takes stain, in another color.
     Cement,
     /// Polymer or epoxy: takes no stain.
     Polymer,

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use units::{Duration, Ph, Volume, Written};
 
-use super::colour::StainShare;
+use super::color::StainShare;
 use super::testing::RagResult;
 
 /// Material arrived.
@@ -45,21 +45,21 @@ pub struct CoatLaid {
     pub dwell: Option<Written<Duration>>,
 }
 
-/// The floor was neutralised.
+/// The floor was neutralized.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Neutralised {
+pub struct Neutralized {
     /// With what.
-    pub with: Neutraliser,
+    pub with: Neutralizer,
     /// Solution used.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub used: Option<Written<Volume>>,
 }
 
-/// Neutralisers by class.
+/// Neutralizers by class.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-pub enum Neutraliser {
+pub enum Neutralizer {
     /// Sodium bicarbonate.
     Bicarbonate,
     /// Sodium carbonate.

@@ -15,9 +15,9 @@ const ACCENT: &str = "#7a3b1c";
 
 /// The walls in order with their numbers, the start as a ring, the end as a dot, the gap as a broken line.
 pub(super) fn open_walk(walk: &Walk, numbers: &[usize], voice: Voice) -> Option<String> {
-    let mut corners: Vec<(f64, f64)> = walk.points.iter().map(|p| (p.x.as_metres(), p.y.as_metres())).collect();
+    let mut corners: Vec<(f64, f64)> = walk.points.iter().map(|p| (p.x.as_meters(), p.y.as_meters())).collect();
     let (last, leg) = (*corners.last()?, walk.legs.last()?);
-    let end = (last.0 + leg.adjusted_departure().as_metres(), last.1 + leg.adjusted_latitude().as_metres());
+    let end = (last.0 + leg.adjusted_departure().as_meters(), last.1 + leg.adjusted_latitude().as_meters());
     corners.push(end);
     let low = corners.iter().fold((f64::MAX, f64::MAX), |low, at| (low.0.min(at.0), low.1.min(at.1)));
     let high = corners.iter().fold((f64::MIN, f64::MIN), |high, at| (high.0.max(at.0), high.1.max(at.1)));

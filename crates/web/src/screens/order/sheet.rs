@@ -65,12 +65,12 @@ fn numbers(need: &Amount, voice: Voice) -> ([String; 3], String) {
     let round = |number: f64| format!("{number:.2}");
     let all = |low: f64, usual: f64, high: f64, unit: &str| ([low, usual, high].map(round), unit.to_owned());
     match need {
-        Amount::Volume(s) if metric => all(s.low.as_litres(), s.usual.as_litres(), s.high.as_litres(), "L"),
+        Amount::Volume(s) if metric => all(s.low.as_liters(), s.usual.as_liters(), s.high.as_liters(), "L"),
         Amount::Volume(s) => all(s.low.as_us_gallons(), s.usual.as_us_gallons(), s.high.as_us_gallons(), "gal"),
         Amount::Mass(s) if metric => all(s.low.as_kilograms(), s.usual.as_kilograms(), s.high.as_kilograms(), "kg"),
         Amount::Mass(s) => all(s.low.as_pounds(), s.usual.as_pounds(), s.high.as_pounds(), "lb"),
         Amount::Area(s) if metric => {
-            all(s.low.as_square_metres(), s.usual.as_square_metres(), s.high.as_square_metres(), "m²")
+            all(s.low.as_square_meters(), s.usual.as_square_meters(), s.high.as_square_meters(), "m²")
         }
         Amount::Area(s) => all(s.low.as_square_feet(), s.usual.as_square_feet(), s.high.as_square_feet(), "ft²"),
         Amount::Pieces(s) => ([s.low, s.usual, s.high].map(|n| n.to_string()), voice.say("order-pieces-unit", &[])),

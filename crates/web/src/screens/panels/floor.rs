@@ -9,7 +9,7 @@ use photo::decode;
 use photographed::{Illustrated, Mottling, ScaleFrom, illustrated, over, panel_mottling};
 use pictures::{FloorPart, PlanLook, floor_svg, png, stretch_svg};
 use science::chance::Seed;
-use science::colour::Lab;
+use science::color::Lab;
 use slab::diary::Knowledge;
 use slab::diary::body::PanelState;
 use slab::panels::{Panel, panels, stands_for};
@@ -30,7 +30,7 @@ const WIDE: f64 = 700.0;
 fn stretch(voice: Voice) -> (Length, Length) {
     match voice.measure {
         Measure::Imperial => (Length::feet(6.0), Length::feet(4.0)),
-        Measure::Metric => (Length::metres(1.8), Length::metres(1.2)),
+        Measure::Metric => (Length::meters(1.8), Length::meters(1.2)),
     }
 }
 
@@ -148,7 +148,7 @@ fn drawn(ask: &Ask, slab: &Slab<'_>) -> Result<Drawn, Trouble> {
     let lab = <[f64; 3]>::try_from(numbers).ok().and_then(|[l, a, b]| Lab::new(l, a, b).ok());
     let mut said = note(panel, state, lab.is_some(), voice);
     if let Some(lab) = lab {
-        mottling.colour = mottling.colour.moved_to(lab);
+        mottling.color = mottling.color.moved_to(lab);
     }
     if mottling.scale_from == ScaleFrom::Assumed {
         said = format!("{said} {}", voice.say("preview-scale-assumed", &[]));
@@ -162,10 +162,10 @@ fn whole_floor(ask: &Ask) -> Result<String, Trouble> {
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
     let drawn = drawn(ask, &slab)?;
     let plan = slab.plan().filter(|plan| plan.is_drawn()).ok_or(Trouble::NotFound)?;
-    let Illustrated { colours, pixel } =
-        illustrated(&drawn.mottling.colour, plan, drawn.seed).map_err(|e| Trouble::Failed(e.to_string()))?;
+    let Illustrated { colors, pixel } =
+        illustrated(&drawn.mottling.color, plan, drawn.seed).map_err(|e| Trouble::Failed(e.to_string()))?;
     let look = PlanLook::new("floor", &opened.record.name, ask.voice()).wide(WIDE);
-    let part = FloorPart { colours: &colours, pixel, zones: &drawn.zones };
+    let part = FloorPart { colors: &colors, pixel, zones: &drawn.zones };
     floor_svg(plan, &[part], &drawn.note, &look).ok_or(Trouble::NotFound)
 }
 
@@ -184,9 +184,9 @@ fn stretch_png(ask: &Ask) -> Answer {
     let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
     let drawn = drawn(ask, &slab)?;
     let (wide, deep) = stretch(ask.voice());
-    let Illustrated { colours, pixel } =
-        over(&drawn.mottling.colour, wide, deep, drawn.seed).map_err(|e| Trouble::Failed(e.to_string()))?;
-    let part = FloorPart { colours: &colours, pixel, zones: &[] };
+    let Illustrated { colors, pixel } =
+        over(&drawn.mottling.color, wide, deep, drawn.seed).map_err(|e| Trouble::Failed(e.to_string()))?;
+    let part = FloorPart { colors: &colors, pixel, zones: &[] };
     let look = PlanLook::new("stretch", &opened.record.name, ask.voice()).wide(WIDE);
     as_png(&stretch_svg(&part, (wide, deep), &drawn.note, &look))
 }

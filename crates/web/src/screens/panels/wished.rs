@@ -1,7 +1,7 @@
 //! A wished color and the recipe that comes nearest to it.
 
-use science::colour::recipe::{Candidate, PracticalGrid, Search, Wish};
-use science::colour::{Lab, Srgb};
+use science::color::recipe::{Candidate, PracticalGrid, Search, Wish};
+use science::color::{Lab, Srgb};
 use slab::panels::RecipeBook;
 use words::Voice;
 
@@ -11,10 +11,10 @@ use crate::ask::Ask;
 /// What was wished for, as it was typed.
 pub(super) struct Wished {
     /// Screen color `#rrggbb`.
-    pub(super) colour: String,
+    pub(super) color: String,
     pub(super) numbers: [String; 3],
     pub(super) panel: String,
-    /// By which of them: `colour`, `lab`, `panel`; nothing before anything was asked.
+    /// By which of them: `color`, `lab`, `panel`; nothing before anything was asked.
     pub(super) by: String,
     pub(super) panels: Vec<String>,
 }
@@ -35,14 +35,14 @@ pub(super) struct Found {
 }
 
 /// What a fresh form shows: a mid brown.
-const FIRST_COLOUR: &str = "#6d5c46";
+const FIRST_COLOR: &str = "#6d5c46";
 
 impl Wished {
     pub(super) fn read(ask: &Ask, books: &[RecipeBook<'_>]) -> Self {
         let typed = |name: &str| ask.query.first(name).unwrap_or_default().trim().to_owned();
-        let colour = typed("wish");
+        let color = typed("wish");
         Self {
-            colour: if colour.is_empty() { FIRST_COLOUR.to_owned() } else { colour },
+            color: if color.is_empty() { FIRST_COLOR.to_owned() } else { color },
             numbers: ["wish_l", "wish_a", "wish_b"].map(typed),
             panel: typed("wish_panel"),
             by: typed("by"),
@@ -77,15 +77,15 @@ impl Wished {
                 let lab = <[f64; 3]>::try_from(numbers).ok().and_then(|[l, a, b]| Lab::new(l, a, b).ok());
                 lab.map(Wish::Lab).ok_or_else(|| voice.say("panels-wrong-lab", &[]))
             }
-            _ => Srgb::read(&self.colour)
+            _ => Srgb::read(&self.color)
                 .map(Wish::Screen)
-                .map_err(|_| voice.say("panels-wrong-colour", &[("typed", self.colour.as_str().into())])),
+                .map_err(|_| voice.say("panels-wrong-color", &[("typed", self.color.as_str().into())])),
         }
     }
 }
 
 fn found(book: &RecipeBook<'_>, search: &Search, voice: Voice) -> Found {
-    let number = |difference: science::colour::ColourDifference| voice.number(difference.as_units(), 1);
+    let number = |difference: science::color::ColorDifference| voice.number(difference.as_units(), 1);
     let recipe = |one: &Candidate| voice.recipe(&book.shares_of(&one.recipe), &one.recipe);
     let say = |key: &str, name: &'static str, value: String| voice.say(key, &[(name, value.into())]);
     let best = &search.best;

@@ -68,10 +68,10 @@ pub(super) struct Chosen {
 const fn unit_name(units: Units) -> &'static str {
     match units {
         Units::NotTold => "",
-        Units::Millimetres => "mm",
-        Units::Centimetres => "cm",
-        Units::Decimetres => "dm",
-        Units::Metres => "m",
+        Units::Millimeters => "mm",
+        Units::Centimeters => "cm",
+        Units::Decimeters => "dm",
+        Units::Meters => "m",
         Units::Inches => "in",
         Units::Feet => "ft",
         Units::Yards => "yd",
@@ -124,7 +124,7 @@ impl Chosen {
             units: self.units,
             notation: match voice.measure {
                 Measure::Imperial => Notation::FeetInches,
-                Measure::Metric => Notation::Metres,
+                Measure::Metric => Notation::Meters,
             },
         })
     }
@@ -202,7 +202,7 @@ pub(super) fn row_of(drawing: &Drawing, layer: &str) -> Option<usize> {
 
 fn area(size: f64, one: Option<Length>, voice: Voice) -> String {
     match one {
-        Some(one) => voice.area(Area::square_metres(size * one.as_metres() * one.as_metres())),
+        Some(one) => voice.area(Area::square_meters(size * one.as_meters() * one.as_meters())),
         None => voice.say("dxf-own-square-units", &[("size", voice.number(size, 3).into())]),
     }
 }

@@ -32,10 +32,10 @@ pub(super) fn width(size: f64, one: Option<Length>, voice: Voice) -> String {
 pub(super) fn unit(units: Units, voice: Voice) -> String {
     match units {
         Units::NotTold => voice.say("dxf-unit-none", &[]),
-        Units::Millimetres => voice.say("dxf-unit-mm", &[]),
-        Units::Centimetres => voice.say("dxf-unit-cm", &[]),
-        Units::Decimetres => voice.say("dxf-unit-dm", &[]),
-        Units::Metres => voice.say("dxf-unit-m", &[]),
+        Units::Millimeters => voice.say("dxf-unit-mm", &[]),
+        Units::Centimeters => voice.say("dxf-unit-cm", &[]),
+        Units::Decimeters => voice.say("dxf-unit-dm", &[]),
+        Units::Meters => voice.say("dxf-unit-m", &[]),
         Units::Inches => voice.say("dxf-unit-in", &[]),
         Units::Feet => voice.say("dxf-unit-ft", &[]),
         Units::Yards => voice.say("dxf-unit-yd", &[]),

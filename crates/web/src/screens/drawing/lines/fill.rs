@@ -85,14 +85,14 @@ pub(super) fn proposed(typed: &Typed, cuts: &[Segment], voice: Voice) -> Typed {
     all
 }
 
-/// As a tape reads it: sixteenths of an inch, or millimetres. Ends that fall short of a wall by that
+/// As a tape reads it: sixteenths of an inch, or millimeters. Ends that fall short of a wall by that
 /// little are made to meet it.
 fn offset(at: Offset, voice: Voice) -> String {
-    let size = Length::metres(at.as_metres().abs());
+    let size = Length::meters(at.as_meters().abs());
     let sign = if at < Offset::ZERO { "-" } else { "" };
     let shown = match voice.measure {
         Measure::Imperial => size.show_feet_inches(16),
-        Measure::Metric => size.show(LengthUnit::Metre, 3),
+        Measure::Metric => size.show(LengthUnit::Meter, 3),
     };
     let nothing = Length::read(&shown).is_ok_and(|read| read == Length::ZERO);
     if nothing { "0".to_owned() } else { format!("{sign}{shown}") }

@@ -72,7 +72,7 @@ pub(super) fn look(proved: Result<&Plan, &Wrong>, standing: &Plan, tools: &Tools
 /// How many there are, the smallest and the largest.
 fn sizes(sections: &Sections) -> (usize, Area, Area) {
     let areas = || sections.sections().iter().map(|section| section.area);
-    let (mut small, mut large) = (Area::square_metres(f64::INFINITY), Area::ZERO);
+    let (mut small, mut large) = (Area::square_meters(f64::INFINITY), Area::ZERO);
     areas().for_each(|area| (small, large) = (small.min(area), large.max(area)));
     (sections.sections().len(), small, large)
 }

@@ -24,7 +24,7 @@ pub(super) const BORDER: [&str; 2] = ["border_inset", "border_zone"];
 /// Inputs of one free line.
 pub(super) const FREE: [&str; 6] = ["free_x", "free_y", "free_to_x", "free_to_y", "free_zone", "free_via"];
 
-/// The thickness of a slab: a bare number is inches or millimetres.
+/// The thickness of a slab: a bare number is inches or millimeters.
 pub(super) const THICK: Asked = Asked { units: ["in", "mm"], examples: ["5 in", "125 mm"] };
 
 /// A cut tile narrower than this share of a full one is a sliver, unless another is typed. Grade:
