@@ -3,10 +3,10 @@
 
 use benches::{row, times};
 use jiff::tz::TimeZone;
-use slab::diary::{Context, Diary, Entry, Knowledge, SlabId, read_lines};
-use slab::slab::fold;
-use slab::standing::judge;
-use slab::trade::Trade;
+use slab_answers::standing::judge;
+use slab_diary::fold;
+use slab_diary::{Context, Diary, Entry, Knowledge, SlabId, read_lines};
+use trade_facts::Trade;
 
 const ENTRIES: usize = 100_000;
 

@@ -15,7 +15,7 @@ use std::sync::mpsc;
 use std::time::{Duration, Instant};
 
 use jiff::tz::TimeZone;
-use slab::diary::{Context, SlabId, read_lines};
+use slab_diary::{Context, SlabId, read_lines};
 use store::Store;
 
 const SLABS: usize = 1_000;

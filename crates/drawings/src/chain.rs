@@ -7,9 +7,9 @@ use crate::flatten::Loose;
 use crate::{Chain, Gap, Layer, Loop, Spot};
 
 /// The most ends whose nearest other end is looked for; a drawing of a slab has none.
-const MOST_GAPS: usize = 200;
+const MAX_GAPS: usize = 200;
 /// The most lines between the same two ends that are compared with each other.
-const MOST_ALIKE: usize = 64;
+const MAX_ALIKE: usize = 64;
 
 /// Ends within this share of the drawing's extent are one.
 const JOIN_SHARE: f64 = 1e-5;
@@ -98,7 +98,7 @@ impl Net {
             // The same line drawn twice counts once.
             let middle = halfway(&path.points);
             let same = seen.entry((ends.0.min(ends.1), ends.0.max(ends.1))).or_default();
-            if same.iter().take(MOST_ALIKE).any(|m| m.distance(middle) <= within) {
+            if same.iter().take(MAX_ALIKE).any(|m| m.distance(middle) <= within) {
                 continue;
             }
             same.push(middle);
@@ -133,7 +133,7 @@ impl Net {
                 out.loops.extend(closed_line(path, within));
             }
         }
-        for end in loose_ends.iter().take(MOST_GAPS) {
+        for end in loose_ends.iter().take(MAX_GAPS) {
             let from = self.spots[*end];
             let others = loose_ends.iter().filter(|o| *o != end).map(|o| self.spots[*o]);
             let nearest = others.min_by(|a, b| a.distance(from).total_cmp(&b.distance(from)));

@@ -12,8 +12,8 @@ use crate::{DrawingError, Label, Spot};
 /// How deep blocks may be nested.
 const DEEPEST: usize = 16;
 /// The most entities and points after blocks are opened.
-const MOST_PLACED: usize = 200_000;
-const MOST_POINTS: usize = 1_000_000;
+const MAX_PLACED: usize = 200_000;
+const MAX_POINTS: usize = 1_000_000;
 
 /// What a layer holds before its lines are joined.
 #[derive(Debug, Default)]
@@ -62,7 +62,7 @@ impl Desk<'_> {
 
     fn entity(&mut self, entity: &Entity, within: &Within<'_>) -> Result<(), DrawingError> {
         self.placed += 1;
-        limit(self.placed, MOST_PLACED, "entities with those in blocks")?;
+        limit(self.placed, MAX_PLACED, "entities with those in blocks")?;
         let own = entity.common.layer.as_str();
         let layer = within.layer.filter(|_| own == "0").unwrap_or(own).to_owned();
         if entity.common.is_in_paper_space {
@@ -119,7 +119,7 @@ impl Desk<'_> {
             _ => return Ok(()),
         };
         self.points += path.points.len();
-        limit(self.points, MOST_POINTS, "points with those in blocks")?;
+        limit(self.points, MAX_POINTS, "points with those in blocks")?;
         self.layer(&layer).paths.push((path, closed));
         Ok(())
     }
@@ -150,7 +150,7 @@ impl Desk<'_> {
         let turned = Affine::turned(insert.rotation);
         for (column, row) in (0..columns).flat_map(|c| (0..rows).map(move |r| (c, r))) {
             self.placed += 1;
-            limit(self.placed, MOST_PLACED, "entities with those in blocks")?;
+            limit(self.placed, MAX_PLACED, "entities with those in blocks")?;
             let step = Affine::moved(f64::from(column) * insert.column_spacing, f64::from(row) * insert.row_spacing);
             let place = within
                 .place

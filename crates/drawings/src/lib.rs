@@ -10,7 +10,7 @@
 //! let drawing = read_dxf(file)?;
 //! assert_eq!(drawing.units, Units::Millimeters);
 //! let spec = drawing.plan(&Choice::of_outline("SLAB"))?;
-//! let plan = slab::plan::Plan::resolve(&spec).expect("a sound slab");
+//! let plan = slab_plan::Plan::resolve(&spec).expect("a sound slab");
 //! assert_eq!(plan.area().as_square_meters().round(), 84.0);
 //! # Ok::<(), drawings::DrawingError>(())
 //! ```

@@ -1,16 +1,16 @@
 //! From a drawing to a plan, by layers that a person chose.
 
-use slab::plan::{JointSpec, PlanSpec, ShapeSpec, WrittenPoint, ZoneSpec};
+use slab_plan::{JointSpec, PlanSpec, ShapeSpec, WrittenPoint, ZoneSpec};
 use units::Length;
 
 use crate::{Drawing, DrawingError, Layer, Loop, Notation, Spot, Units};
 
 /// The most closed lines on a layer, corners of one and corners of all: what a plan accepts.
-const MOST_LOOPS: usize = 500;
-const MOST_CORNERS: usize = 2_000;
-const MOST_CORNERS_ON_LAYER: usize = 60_000;
+const MAX_LOOPS: usize = 500;
+const MAX_CORNERS: usize = 2_000;
+const MAX_CORNERS_ON_LAYER: usize = 60_000;
 /// The most texts that are looked at for the name of a zone.
-const MOST_LABELS: usize = 200;
+const MAX_LABELS: usize = 200;
 
 /// The widest drawing that is a slab, meters: what a plan accepts.
 const WIDEST: f64 = 10_000.0;
@@ -42,7 +42,7 @@ impl Choice {
 
 impl Drawing {
     /// The plan that the chosen layers make, its lower left corner at the plan's origin. Whether zones
-    /// fit is for [`slab::plan::Plan::resolve`] to say.
+    /// fit is for [`slab_plan::Plan::resolve`] to say.
     ///
     /// # Errors
     /// [`DrawingError`]: the unit is not told, a layer is not there, a line that should be closed is
@@ -109,9 +109,9 @@ impl Drawing {
         let corners = |loops: &[Loop]| loops.iter().map(|l| l.corners.len()).sum::<usize>();
         let most = layer.loops.iter().map(|l| l.corners.len()).max().unwrap_or_default();
         for (count, most, what) in [
-            (layer.loops.len(), MOST_LOOPS, "closed lines on a layer"),
-            (most, MOST_CORNERS, "corners of a closed line"),
-            (corners(&layer.loops), MOST_CORNERS_ON_LAYER, "corners on a layer"),
+            (layer.loops.len(), MAX_LOOPS, "closed lines on a layer"),
+            (most, MAX_CORNERS, "corners of a closed line"),
+            (corners(&layer.loops), MAX_CORNERS_ON_LAYER, "corners on a layer"),
         ] {
             if count > most {
                 return Err(DrawingError::TooLarge { what, most });
@@ -127,10 +127,7 @@ impl Drawing {
         let (low, high) = bounds(&zone.corners);
         let near = |at: Spot| at.x >= low.x && at.x <= high.x && at.y >= low.y && at.y <= high.y;
         let labels = own.chain(others).flat_map(|l| &l.labels).filter(|label| near(label.at));
-        labels
-            .take(MOST_LABELS)
-            .find(|label| inside(&zone.corners, label.at))
-            .map_or(layer, |label| label.text.as_str())
+        labels.take(MAX_LABELS).find(|label| inside(&zone.corners, label.at)).map_or(layer, |label| label.text.as_str())
     }
 }
 

@@ -8,11 +8,11 @@ use std::collections::BTreeMap;
 
 use crate::{DrawingError, Units};
 
-const MOST_BYTES: usize = 32 << 20;
-const MOST_ENTITIES: usize = 200_000;
-const MOST_VERTICES: usize = 500_000;
-const MOST_BLOCKS: usize = 20_000;
-const MOST_TEXT: usize = 4_000;
+const MAX_BYTES: usize = 32 << 20;
+const MAX_ENTITIES: usize = 200_000;
+const MAX_VERTICES: usize = 500_000;
+const MAX_BLOCKS: usize = 20_000;
+const MAX_TEXT: usize = 4_000;
 /// No coordinate of a building is larger, in any unit.
 const LARGEST: f64 = 1e12;
 
@@ -76,8 +76,8 @@ fn short(bytes: &[u8]) -> String {
 
 /// Reads and cuts down.
 pub(crate) fn scan(bytes: &[u8]) -> Result<Scanned, DrawingError> {
-    if bytes.len() > MOST_BYTES {
-        return Err(DrawingError::TooLarge { what: "bytes", most: MOST_BYTES });
+    if bytes.len() > MAX_BYTES {
+        return Err(DrawingError::TooLarge { what: "bytes", most: MAX_BYTES });
     }
     let bytes = bytes.strip_prefix(b"\xEF\xBB\xBF").unwrap_or(bytes);
     if bytes.contains(&0) {
@@ -185,7 +185,7 @@ impl<'a> Scan<'a> {
                 "BLOCK" if blocks && !open => {
                     open = true;
                     self.out.blocks += 1;
-                    limit(self.out.blocks, MOST_BLOCKS, "blocks")?;
+                    limit(self.out.blocks, MAX_BLOCKS, "blocks")?;
                     self.keep(&kind, &groups, &[2, 8, 10, 20, 30, 70])?;
                 }
                 "ENDBLK" if open => {
@@ -226,12 +226,12 @@ impl<'a> Scan<'a> {
             _ => {
                 let layer = groups.iter().find(|g| g.code == 8).map_or_else(|| "0".to_owned(), |g| self.text(g.value));
                 *self.out.ignored.entry((layer, kind.chars().take(40).collect())).or_default() += 1;
-                limit(self.out.ignored.len(), MOST_BLOCKS, "kinds of entities")?;
+                limit(self.out.ignored.len(), MAX_BLOCKS, "kinds of entities")?;
                 return Ok(());
             }
         };
         self.seen += 1;
-        limit(self.seen, MOST_ENTITIES, "entities")?;
+        limit(self.seen, MAX_ENTITIES, "entities")?;
         self.out.entities += usize::from(!in_block);
         let codes: Vec<i32> = PLACE.iter().chain(more).copied().collect();
         self.keep(kind, groups, &codes)
@@ -249,7 +249,7 @@ impl<'a> Scan<'a> {
                 _ if inner => {}
                 _ => groups.push(pair),
             }
-            limit(groups.len(), 4 * MOST_VERTICES, "groups of one entity")?;
+            limit(groups.len(), 4 * MAX_VERTICES, "groups of one entity")?;
         }
     }
 
@@ -277,7 +277,7 @@ impl<'a> Scan<'a> {
                 }
             };
         }
-        limit(self.vertices, MOST_VERTICES, "points")?;
+        limit(self.vertices, MAX_VERTICES, "points")?;
         self.out.kept.push_str(&out);
         Ok(())
     }
@@ -289,7 +289,7 @@ impl<'a> Scan<'a> {
         } else {
             bytes.iter().map(|b| char::from(*b)).collect()
         };
-        let plain: String = text.trim().chars().take(MOST_TEXT).map(|c| if c == '^' { ' ' } else { c }).collect();
+        let plain: String = text.trim().chars().take(MAX_TEXT).map(|c| if c == '^' { ' ' } else { c }).collect();
         unescaped(&plain)
     }
 }

@@ -1,7 +1,7 @@
 //! Lengths as a person would have typed them.
 
-use slab::plan::{Offset, WrittenPoint};
-use units::{ReadError, Written};
+use slab_plan::{Offset, WrittenPoint};
+use units::{AsWritten, ReadError};
 
 /// In what the points of a plan are written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -14,7 +14,7 @@ pub enum Notation {
 }
 
 impl Notation {
-    fn offset(self, meters: f64) -> Result<Written<Offset>, ReadError> {
+    fn offset(self, meters: f64) -> Result<AsWritten<Offset>, ReadError> {
         let text = match self {
             Self::Meters => {
                 let text = format!("{meters:.5}");
@@ -29,7 +29,7 @@ impl Notation {
                 format!("{sign}{feet}' {}\"", inches.trim_end_matches('0').trim_end_matches('.'))
             }
         };
-        Written::read(&text)
+        AsWritten::read(&text)
     }
 
     /// A point of a plan.

@@ -2,7 +2,7 @@
 
 use drawings::{Choice, Drawing, DrawingError, Notation, Units, read_dxf};
 use serde_json::Value;
-use slab::plan::{Plan, ShapeSpec};
+use slab_plan::{Plan, ShapeSpec};
 
 const FOLDER: &str = concat!(env!("CARGO_MANIFEST_DIR"), "/../../reference/plan/dxf/");
 
@@ -89,13 +89,13 @@ fn zones_joints_and_labels() {
     };
     let spec = drawing("zones_joints").plan(&choice).expect("a plan");
     let plan = Plan::resolve(&spec).expect("a sound slab");
-    let names: Vec<&str> = plan.zones().iter().map(slab::plan::Zone::name).collect();
+    let names: Vec<&str> = plan.zones().iter().map(slab_plan::Zone::name).collect();
     assert_eq!(names, ["Salón", "ZONES"]);
     assert_eq!((plan.joints().len(), spec.cut_outs.len()), (2, 1));
     let ellipse = std::f64::consts::PI * 3.0 * 1.5;
     assert!((plan.area().as_square_feet() - (1200.0 - ellipse)).abs() < 2e-3 * ellipse);
     assert!((plan.zone("salón").expect("there").area().as_square_feet() - 600.0).abs() < 1e-6);
-    let length = slab::layout::joint_lines(&plan).expect("drawn").length.as_feet();
+    let length = slab_plan::layout::joint_lines(&plan).expect("drawn").length.as_feet();
     // 30 ft and 40 ft, less what the ellipse takes: its center is at y = 20, half axis 1.5; the line at y = 15 misses it.
     assert!((length - 70.0).abs() < 1e-6, "{length}");
 }

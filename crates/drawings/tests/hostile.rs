@@ -130,7 +130,7 @@ fn tried(bytes: &[u8]) -> Result<(), DrawingError> {
             ..Choice::of_outline(layer)
         };
         if let Ok(spec) = drawing.plan(&choice) {
-            let _ = slab::plan::Plan::resolve(&spec);
+            let _ = slab_plan::Plan::resolve(&spec);
         }
     }
     Ok(())

@@ -1,19 +1,19 @@
 //! From an old body to what fills its form, for a correction.
 
 use serde_json::Value;
-use slab::diary::Place;
-use slab::diary::body::Body;
+use slab_diary::Place;
+use slab_diary::body::Body;
 
-use crate::form::{Ask, Field};
+use crate::form::{Field, InputKind};
+use crate::form_data::FormData;
 use crate::place;
 use crate::table::form;
-use crate::typed::Typed;
 
 /// What fills the form of a body and its place, so that reading it again gives an equal body and
 /// place. A kind without a form fills only the place.
 #[must_use]
-pub fn typed_from(body: &Body, place: Option<&Place>) -> Typed {
-    let mut typed = Typed::new();
+pub fn typed_from(body: &Body, place: Option<&Place>) -> FormData {
+    let mut typed = FormData::new();
     place::fill(place, &mut typed);
     let Some(form) = form(body.kind()) else { return typed };
     let raw = body.to_raw();
@@ -26,25 +26,25 @@ pub fn typed_from(body: &Body, place: Option<&Place>) -> Typed {
     typed
 }
 
-fn fill_field(field: &Field, value: &Value, typed: &mut Typed) {
+fn fill_field(field: &Field, value: &Value, typed: &mut FormData) {
     match (field.ask, value) {
-        (Ask::Mix, Value::Array(rows)) => {
+        (InputKind::Mix, Value::Array(rows)) => {
             for row in rows {
                 typed.push("mix_stain", plain(&row["stain"]));
                 typed.push("mix_parts", plain(&row["parts"]));
             }
         }
-        (Ask::Lab, Value::Array(numbers)) => {
+        (InputKind::Lab, Value::Array(numbers)) => {
             for (input, number) in field.inputs().iter().zip(numbers) {
                 typed.set(*input, plain(number));
             }
         }
-        (Ask::PictureBox(_), Value::Object(sides)) => {
+        (InputKind::PictureBox(_), Value::Object(sides)) => {
             for (input, side) in field.inputs().iter().zip(["x", "y", "w", "h"]) {
                 typed.set(*input, sides.get(side).map(plain).unwrap_or_default());
             }
         }
-        (Ask::Quantity(quantity), Value::String(text)) => typed.set(field.name, quantity.fill(text)),
+        (InputKind::Quantity(quantity), Value::String(text)) => typed.set(field.name, quantity.fill(text)),
         _ => typed.set(field.name, plain(value)),
     }
 }

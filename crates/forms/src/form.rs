@@ -1,23 +1,23 @@
 //! What a form is: its fields, and how each of them is asked.
 
-use slab::trade::Trade;
-use words::Measure;
+use localization::UnitSystem;
+use trade_facts::Trade;
 
 use crate::quantity::Quantity;
 
 /// The form of one kind of entry.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Form {
-    /// The kind, as in `slab::diary::Body::KINDS`.
+    /// The kind, as in `slab_diary::Body::KINDS`.
     pub kind: &'static str,
     /// Where it stands in the menu.
     pub group: Group,
     /// Whether it is filled kneeling on the slab and belongs on the slab's first page.
     pub quick: bool,
     /// Which place is asked for.
-    pub place: PlaceAsk,
+    pub place: PlaceInput,
     /// Whether photographs are asked for.
-    pub photographs: PhotoAsk,
+    pub photographs: PhotoInput,
     /// The fields, in the order they are asked.
     pub fields: &'static [Field],
     /// Answers of one tap.
@@ -69,7 +69,7 @@ impl Group {
 /// sent, so that correcting an old entry with a finer place loses nothing when its hidden fields are
 /// sent along.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum PlaceAsk {
+pub enum PlaceInput {
     /// None: the entry speaks of the whole slab, or of another entry's place.
     None,
     /// A zone or the whole slab.
@@ -80,7 +80,7 @@ pub enum PlaceAsk {
 
 /// Whether photographs are asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum PhotoAsk {
+pub enum PhotoInput {
     /// Not asked.
     None,
     /// May be added.
@@ -95,7 +95,7 @@ pub struct Field {
     /// Its name in the body's JSON. The names of its inputs are in [`Field::inputs`].
     pub name: &'static str,
     /// How it is asked.
-    pub ask: Ask,
+    pub ask: InputKind,
     /// Whether it must be answered.
     pub need: Need,
 }
@@ -111,7 +111,7 @@ pub enum Need {
 
 /// How a field is asked.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Ask {
+pub enum InputKind {
     /// A quantity with its unit; a bare number takes the usual unit.
     Quantity(Quantity),
     /// One of these values.
@@ -257,12 +257,12 @@ pub const TIME_ZONES: &[&str] = &[
 
 impl Field {
     /// A field that must be answered.
-    pub(crate) const fn must(name: &'static str, ask: Ask) -> Self {
+    pub(crate) const fn must(name: &'static str, ask: InputKind) -> Self {
         Self { name, ask, need: Need::Required }
     }
 
     /// A field that may stay empty.
-    pub(crate) const fn may(name: &'static str, ask: Ask) -> Self {
+    pub(crate) const fn may(name: &'static str, ask: InputKind) -> Self {
         Self { name, ask, need: Need::Optional }
     }
 
@@ -270,19 +270,19 @@ impl Field {
     #[must_use]
     pub const fn inputs(&self) -> &[&'static str] {
         match self.ask {
-            Ask::Mix => &["mix_stain", "mix_parts"],
-            Ask::Lab => &["lab_l", "lab_a", "lab_b"],
-            Ask::PictureBox(names) => names.as_slice(),
+            InputKind::Mix => &["mix_stain", "mix_parts"],
+            InputKind::Lab => &["lab_l", "lab_a", "lab_b"],
+            InputKind::PictureBox(names) => names.as_slice(),
             _ => std::slice::from_ref(&self.name),
         }
     }
 
     /// The unit that a bare number takes, to show beside the input; empty where there is none.
     #[must_use]
-    pub const fn unit(&self, measure: Measure) -> &'static str {
+    pub const fn unit(&self, unit_system: UnitSystem) -> &'static str {
         match self.ask {
-            Ask::Quantity(quantity) => quantity.unit(measure),
-            Ask::PictureBox(_) => "%",
+            InputKind::Quantity(quantity) => quantity.unit(unit_system),
+            InputKind::PictureBox(_) => "%",
             _ => "",
         }
     }
@@ -290,12 +290,12 @@ impl Field {
     /// An example of what may be typed, to show in or under the input; empty where a choice is tapped
     /// or a text is free.
     #[must_use]
-    pub const fn example(&self, measure: Measure) -> &'static str {
+    pub const fn example(&self, unit_system: UnitSystem) -> &'static str {
         match self.ask {
-            Ask::Quantity(quantity) => quantity.example(measure),
-            Ask::Money => "120.50",
-            Ask::Currency => "USD",
-            Ask::TimeZone => "America/Chicago",
+            InputKind::Quantity(quantity) => quantity.example(unit_system),
+            InputKind::Money => "120.50",
+            InputKind::Currency => "USD",
+            InputKind::TimeZone => "America/Chicago",
             _ => "",
         }
     }
@@ -304,10 +304,10 @@ impl Field {
     #[must_use]
     pub const fn input_mode(&self) -> &'static str {
         match self.ask {
-            Ask::Quantity(quantity) => quantity.input_mode(),
-            Ask::Count { .. } => "numeric",
-            Ask::Number(Span::Opponent) | Ask::Lab => "text",
-            Ask::Number(_) | Ask::Money | Ask::PictureBox(_) => "decimal",
+            InputKind::Quantity(quantity) => quantity.input_mode(),
+            InputKind::Count { .. } => "numeric",
+            InputKind::Number(Span::Opponent) | InputKind::Lab => "text",
+            InputKind::Number(_) | InputKind::Money | InputKind::PictureBox(_) => "decimal",
             _ => "text",
         }
     }
@@ -317,10 +317,10 @@ impl Field {
     #[must_use]
     pub fn choices<'t>(&self, trade: &'t Trade) -> Vec<&'t str> {
         match self.ask {
-            Ask::Choice(values) => values.to_vec(),
-            Ask::Trade(list) => list.ids(trade),
-            Ask::YesNo => vec!["yes", "no"],
-            Ask::TimeZone => TIME_ZONES.to_vec(),
+            InputKind::Choice(values) => values.to_vec(),
+            InputKind::Trade(list) => list.ids(trade),
+            InputKind::YesNo => vec!["yes", "no"],
+            InputKind::TimeZone => TIME_ZONES.to_vec(),
             _ => Vec::new(),
         }
     }

@@ -1,15 +1,15 @@
 //! The place of an entry: a zone, a point, a patch.
 
+use localization::UnitSystem;
 use serde_json::{Map, Value, json};
-use slab::diary::Place;
-use units::Written;
-use words::Measure;
+use slab_diary::Place;
+use units::AsWritten;
 
-use crate::form::PlaceAsk;
-use crate::mistake::{Mistake, MistakeKind};
+use crate::field_error::{FieldError, FieldErrorKind};
+use crate::form::PlaceInput;
+use crate::form_data::FormData;
 use crate::read::quantity;
 use crate::table::{OFFSET, RADIUS};
-use crate::typed::Typed;
 
 /// The inputs of a place: what kind it is; the zone; a point and how far around it; the corners of a
 /// patch, repeated.
@@ -19,7 +19,7 @@ pub const PLACE_INPUTS: &[&str] = &["place_kind", "zone", "x", "y", "radius", "c
 /// have them.
 pub const PLACE_KINDS: &[&str] = &["slab", "zone", "point", "zone_point", "patch"];
 
-impl PlaceAsk {
+impl PlaceInput {
     /// The values of `place_kind` to offer.
     #[must_use]
     pub fn kinds(self) -> &'static [&'static str] {
@@ -36,8 +36,8 @@ impl PlaceAsk {
 ///
 /// # Errors
 /// Every mistake at once, each with its input. Whether the plan has the zone is for the diary to say.
-pub fn read_place(typed: &Typed, measure: Measure) -> Result<Option<Value>, Vec<Mistake>> {
-    let mut reader = Reader { typed, measure, place: Map::new(), mistakes: Vec::new() };
+pub fn read_place(typed: &FormData, unit_system: UnitSystem) -> Result<Option<Value>, Vec<FieldError>> {
+    let mut reader = Reader { typed, unit_system, place: Map::new(), mistakes: Vec::new() };
     match typed.answer("place_kind").unwrap_or_else(|| guessed(typed)) {
         "slab" => return Ok(None),
         "zone" => reader.zone(),
@@ -52,12 +52,12 @@ pub fn read_place(typed: &Typed, measure: Measure) -> Result<Option<Value>, Vec<
             }
             reader.patch();
         }
-        other => reader.mistakes.push(Mistake::new("place_kind", MistakeKind::NotAChoice, other)),
+        other => reader.mistakes.push(FieldError::new("place_kind", FieldErrorKind::NotAChoice, other)),
     }
     if reader.mistakes.is_empty() { Ok(Some(Value::Object(reader.place))) } else { Err(reader.mistakes) }
 }
 
-fn guessed(typed: &Typed) -> &'static str {
+fn guessed(typed: &FormData) -> &'static str {
     if typed.answer("x").is_some() || typed.answer("y").is_some() {
         "point"
     } else if typed.answer("zone").is_some() {
@@ -68,26 +68,26 @@ fn guessed(typed: &Typed) -> &'static str {
 }
 
 struct Reader<'a> {
-    typed: &'a Typed,
-    measure: Measure,
+    typed: &'a FormData,
+    unit_system: UnitSystem,
     place: Map<String, Value>,
-    mistakes: Vec<Mistake>,
+    mistakes: Vec<FieldError>,
 }
 
 impl Reader<'_> {
     fn zone(&mut self) {
         match self.typed.answer("zone") {
             Some(zone) => drop(self.place.insert("zone".to_owned(), json!(zone))),
-            None => self.mistakes.push(Mistake::new("zone", MistakeKind::Missing, "")),
+            None => self.mistakes.push(FieldError::new("zone", FieldErrorKind::Missing, "")),
         }
     }
 
     fn offset(&mut self, input: &str, text: Option<&str>) -> Option<String> {
         let read = match text {
-            Some(text) => quantity(OFFSET, text, self.measure),
-            None => Err(MistakeKind::Missing),
+            Some(text) => quantity(OFFSET, text, self.unit_system),
+            None => Err(FieldErrorKind::Missing),
         };
-        read.map_err(|what| self.mistakes.push(Mistake::new(input, what, text.unwrap_or_default()))).ok()
+        read.map_err(|what| self.mistakes.push(FieldError::new(input, what, text.unwrap_or_default()))).ok()
     }
 
     fn point(&mut self) {
@@ -97,9 +97,9 @@ impl Reader<'_> {
             self.place.insert("point".to_owned(), json!([x, y]));
         }
         if let Some(radius) = self.typed.answer("radius") {
-            match quantity(RADIUS, radius, self.measure) {
+            match quantity(RADIUS, radius, self.unit_system) {
                 Ok(radius) => drop(self.place.insert("radius".to_owned(), json!(radius))),
-                Err(what) => self.mistakes.push(Mistake::new("radius", what, radius)),
+                Err(what) => self.mistakes.push(FieldError::new("radius", what, radius)),
             }
         }
     }
@@ -107,7 +107,7 @@ impl Reader<'_> {
     fn patch(&mut self) {
         let (xs, ys) = (self.typed.get("corner_x"), self.typed.get("corner_y"));
         if xs.len() != ys.len() || xs.len() < 3 {
-            return self.mistakes.push(Mistake::new("corner_x", MistakeKind::NoPatch, ""));
+            return self.mistakes.push(FieldError::new("corner_x", FieldErrorKind::NoPatch, ""));
         }
         let mut corners = Vec::new();
         for (x, y) in xs.iter().zip(ys) {
@@ -121,7 +121,7 @@ impl Reader<'_> {
 }
 
 /// The inputs as an old place fills them.
-pub(crate) fn fill(place: Option<&Place>, typed: &mut Typed) {
+pub(crate) fn fill(place: Option<&Place>, typed: &mut FormData) {
     let Some(place) = place else { return typed.set("place_kind", "slab") };
     let kind = match (&place.zone, &place.point, &place.polygon) {
         (_, _, Some(_)) => "patch",
@@ -138,7 +138,7 @@ pub(crate) fn fill(place: Option<&Place>, typed: &mut Typed) {
         typed.set("y", y.text());
     }
     if let Some(radius) = &place.radius {
-        typed.set("radius", Written::text(radius));
+        typed.set("radius", AsWritten::text(radius));
     }
     for [x, y] in place.polygon.iter().flatten() {
         typed.push("corner_x", x.text());

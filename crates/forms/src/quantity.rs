@@ -1,11 +1,11 @@
 //! Quantities as a form asks for them: which unit a bare number takes, and examples in each measure.
 
-use slab::plan::Offset;
+use localization::UnitSystem;
+use slab_plan::Offset;
 use units::{
     Area, Density, Duration, FilmThickness, Fraction, Length, Mass, MoistureEmission, Notation, Ph, Pressure, Problem,
     ReadError, RelativeHumidity, Speed, Temperature, Volume,
 };
-use words::Measure;
 
 /// Which quantity it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -62,10 +62,10 @@ pub enum QuantityProblem {
     ShareOrPercent,
 }
 
-const fn at(measure: Measure) -> usize {
-    match measure {
-        Measure::Imperial => 0,
-        Measure::Metric => 1,
+const fn at(unit_system: UnitSystem) -> usize {
+    match unit_system {
+        UnitSystem::Imperial => 0,
+        UnitSystem::Metric => 1,
     }
 }
 
@@ -77,14 +77,14 @@ impl Quantity {
 
     /// The unit that a bare number takes; empty for pH and ratios.
     #[must_use]
-    pub const fn unit(&self, measure: Measure) -> &'static str {
-        self.units[at(measure)]
+    pub const fn unit(&self, unit_system: UnitSystem) -> &'static str {
+        self.units[at(unit_system)]
     }
 
     /// An example of what may be typed.
     #[must_use]
-    pub const fn example(&self, measure: Measure) -> &'static str {
-        self.examples[at(measure)]
+    pub const fn example(&self, unit_system: UnitSystem) -> &'static str {
+        self.examples[at(unit_system)]
     }
 
     /// The keyboard to show: digits, or all keys where fractions, feet marks or a minus are usual.
@@ -104,7 +104,7 @@ impl Quantity {
     ///
     /// # Errors
     /// [`QuantityProblem`] when the text is no such quantity, with or without the unit.
-    pub fn read(&self, typed: &str, measure: Measure) -> Result<String, QuantityProblem> {
+    pub fn read(&self, typed: &str, unit_system: UnitSystem) -> Result<String, QuantityProblem> {
         let typed = typed.trim();
         if self.in_percent() && !typed.is_empty() {
             // Read as a plain ratio first: only a bare number passes.
@@ -118,7 +118,7 @@ impl Quantity {
         }
         match self.check(typed) {
             Err(Problem::NoUnit) => self
-                .check(&format!("{typed} {}", self.unit(measure)))
+                .check(&format!("{typed} {}", self.unit(unit_system)))
                 // The added unit must not be blamed on the person.
                 .map_err(|problem| match problem {
                     Problem::UnknownUnit(_) | Problem::OutOfOrder => Problem::NoUnit,

@@ -3,11 +3,11 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::Date;
-use slab::diary::body::{Finish, Pour};
-use slab::pour_day::month_levels;
-use slab::slab::{Figures, Slab, Zone};
-use slab::standing::open_incidents;
-use slab::trade::Trade;
+use slab_answers::pour_day::month_levels;
+use slab_answers::standing::open_incidents;
+use slab_diary::body::{Finish, Pour};
+use slab_diary::{Figures, Slab, Zone};
+use trade_facts::Trade;
 use units::{Fraction, Length};
 
 use crate::error::PaperError;
@@ -42,7 +42,7 @@ impl PourSheet {
         let pour = slab.last::<Pour>();
         let thickness = wishes
             .thickness
-            .or_else(|| pour.and_then(|p| p.body.thickness.as_ref().map(units::Written::value)))
+            .or_else(|| pour.and_then(|p| p.body.thickness.as_ref().map(units::AsWritten::value)))
             .ok_or_else(|| PaperError::field("thickness", "is missing", "a thickness such as 4 in, or a pour entry"))?;
         let zones =
             slab.zones().iter().map(|zone| pour_zone(slab, trade, zone, wishes)).collect::<Result<Vec<_>, _>>()?;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use slab::trade::{Citation, Grade, Source, Trade};
+use trade_facts::{Citation, Grade, Source, Trade};
 
 use crate::error::PaperError;
 use crate::texts::Words;
@@ -71,7 +71,7 @@ impl Foot {
                 labels.sort_unstable();
                 let name = match (cite.as_str(), grade) {
                     ("", Grade::CommonPractice | Grade::ExpertJudgment) => name(words, *grade)?.to_owned(),
-                    ("", _) => words.say("sources.none")?.to_owned(),
+                    ("", _) => words.message("sources.none")?.to_owned(),
                     (cite, _) => words.cite(cite),
                 };
                 Ok(format!("{name} ({}): {}", letter(*grade), labels.join(", ")))
@@ -84,11 +84,11 @@ impl Foot {
 pub(crate) fn key(words: Words) -> Result<String, PaperError> {
     let parts: Result<Vec<String>, PaperError> =
         Grade::ALL.into_iter().map(|grade| Ok(format!("{} {}", letter(grade), name(words, grade)?))).collect();
-    Ok(format!("{} {}.", words.say("sources.grades")?, parts?.join("; ")))
+    Ok(format!("{} {}.", words.message("sources.grades")?, parts?.join("; ")))
 }
 
 fn name(words: Words, grade: Grade) -> Result<&'static str, PaperError> {
-    words.say(match grade {
+    words.message(match grade {
         Grade::Verified => "grade.verified",
         Grade::SecondaryCopy => "grade.verified-secondary-copy",
         Grade::FromMemory => "grade.from-memory",
@@ -100,7 +100,7 @@ fn name(words: Words, grade: Grade) -> Result<&'static str, PaperError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use slab::trade::Record;
+    use trade_facts::Record;
 
     fn of(clause: &str) -> Grade {
         let trade = Trade::built_in();

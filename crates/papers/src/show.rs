@@ -67,8 +67,8 @@ pub(crate) fn month(words: Words, month: i8) -> Result<&'static str, PaperError>
 /// An hour of the day on the clock of the site.
 pub(crate) fn hour(words: Words, hour: u8) -> Result<String, PaperError> {
     match hour % 24 {
-        0 => words.say("midnight").map(str::to_owned),
-        12 => words.say("noon").map(str::to_owned),
+        0 => words.message("midnight").map(str::to_owned),
+        12 => words.message("noon").map(str::to_owned),
         am @ 1..12 => words.fill("hour_am", &[("hour", &am.to_string())]),
         pm => words.fill("hour_pm", &[("hour", &(pm - 12).to_string())]),
     }

@@ -3,10 +3,10 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::date;
+use localization::Lang;
 use serde_json::Value;
-use slab::trade::{Record, Source, Trade};
+use trade_facts::{Record, Source, Trade};
 use units::{Area, Fraction, Length};
-use words::Lang;
 
 use crate::pictograms::Pictogram;
 use crate::texts::{EN, ES, ES_FACTS, Words, spanish_fact};
@@ -119,7 +119,7 @@ fn every_clause_and_finish_is_in_spanish_with_the_same_figures() {
         let key = format!("finish.{}", finish.id);
         assert!(spanish_fact(&key).is_some(), "{key} is missing");
         for lang in Lang::ALL {
-            assert!(Words::of(lang).say(&format!("pour.finish.{}", finish.id)).is_ok(), "{key}");
+            assert!(Words::of(lang).message(&format!("pour.finish.{}", finish.id)).is_ok(), "{key}");
         }
         expected.insert(key);
     }
@@ -145,10 +145,10 @@ fn sources_are_named_in_spanish_or_are_standards() {
 fn every_incident_has_a_short_name_and_every_drawing_its_words() {
     for lang in Lang::ALL {
         for incident in Trade::built_in().incidents() {
-            assert!(Words::of(lang).say(&format!("found.{}", incident.id)).is_ok(), "{}", incident.id);
+            assert!(Words::of(lang).message(&format!("found.{}", incident.id)).is_ok(), "{}", incident.id);
         }
         for drawing in Pictogram::ALL {
-            assert!(Words::of(lang).say(&format!("picture.{}", drawing.name())).is_ok(), "{}", drawing.name());
+            assert!(Words::of(lang).message(&format!("picture.{}", drawing.name())).is_ok(), "{}", drawing.name());
         }
     }
     let table = leaves(EN);

@@ -5,8 +5,8 @@
 
 use std::sync::LazyLock;
 
+use localization::Lang;
 use serde_json::{Map, Value};
-use words::Lang;
 
 use crate::error::PaperError;
 
@@ -52,7 +52,7 @@ impl Words {
     }
 
     /// The text of a dotted key.
-    pub(crate) fn say(self, key: &str) -> Result<&'static str, PaperError> {
+    pub(crate) fn message(self, key: &str) -> Result<&'static str, PaperError> {
         look_up(self.table(), key).and_then(Value::as_str).ok_or_else(|| self.lacking(key))
     }
 
@@ -64,7 +64,7 @@ impl Words {
 
     /// The text of a key with its `{names}` filled in.
     pub(crate) fn fill(self, key: &str, with: &[(&str, &str)]) -> Result<String, PaperError> {
-        self.say(key).map(|text| filled(text, with))
+        self.message(key).map(|text| filled(text, with))
     }
 
     /// A trade fact's wording: Spanish from our table, English from the fact itself.

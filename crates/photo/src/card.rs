@@ -1,20 +1,20 @@
 //! Looks for the reference card: a bright or dark rectangle, flat, with straight sides.
 //!
-//! A wrong card colors everything that is measured from it, so a find below [`LEAST_CONFIDENCE`] is
+//! A wrong card colors everything that is measured from it, so a find below [`MIN_CONFIDENCE`] is
 //! handed back as a question, never used. Cards turned by more than about 6° are not found.
 
 use science::color::bulk::Bulk;
 
 use crate::cells::Cells;
 use crate::decode::Decoded;
-use crate::evenness::LEAST_SIDE;
+use crate::evenness::MIN_SIDE;
 use crate::field::{quantile, share};
 use crate::light::fit;
 use crate::look::{Card, Rect, Reflectance};
 use crate::marks::groups;
 
 /// Confidence below which the user is asked.
-pub const LEAST_CONFIDENCE: f64 = 0.7;
+pub const MIN_CONFIDENCE: f64 = 0.7;
 /// Sides of a card, as shares of the picture's width.
 const SIDES: std::ops::RangeInclusive<f64> = 0.03..=0.25;
 /// Steps in ln light at which a card is looked for.
@@ -36,7 +36,7 @@ pub struct FoundCard {
     pub card: Card,
     /// What it is taken for.
     pub kind: CardKind,
-    /// 0 to 1; at least [`LEAST_CONFIDENCE`]. A score of shape and flatness, no probability.
+    /// 0 to 1; at least [`MIN_CONFIDENCE`]. A score of shape and flatness, no probability.
     pub confidence: f64,
 }
 
@@ -67,7 +67,7 @@ pub enum NoCard {
         rect: Rect,
     },
     /// The picture is too small.
-    #[error("the picture is {width} by {height} pixels; the shorter side must be at least {LEAST_SIDE}")]
+    #[error("the picture is {width} by {height} pixels; the shorter side must be at least {MIN_SIDE}")]
     TooSmall {
         /// Width, in pixels.
         width: u32,
@@ -93,7 +93,7 @@ struct Candidate {
 /// [`NoCard`], with what to do about it.
 pub fn find_card(picture: &Decoded) -> Result<FoundCard, NoCard> {
     let (width, height) = (picture.width(), picture.height());
-    if width.min(height) < LEAST_SIDE {
+    if width.min(height) < MIN_SIDE {
         return Err(NoCard::TooSmall { width, height });
     }
     let fine = Cells::fine(picture, &Bulk::new());
@@ -124,10 +124,10 @@ pub fn find_card(picture: &Decoded) -> Result<FoundCard, NoCard> {
 fn choose(fine: &Cells, found: &[Candidate]) -> Result<FoundCard, NoCard> {
     let best = found.iter().max_by(|a, b| a.confidence.total_cmp(&b.confidence)).ok_or(NoCard::NotSeen)?;
     let rect = rect(fine, best);
-    if best.confidence < LEAST_CONFIDENCE {
+    if best.confidence < MIN_CONFIDENCE {
         return Err(NoCard::Unsure { rect, confidence: best.confidence });
     }
-    let count = found.iter().filter(|c| c.confidence >= LEAST_CONFIDENCE).count();
+    let count = found.iter().filter(|c| c.confidence >= MIN_CONFIDENCE).count();
     if count > 1 {
         return Err(NoCard::Several { count });
     }

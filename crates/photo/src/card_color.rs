@@ -12,16 +12,16 @@ pub(crate) struct CardLight {
 }
 
 /// Smallest side of a card, in pixels.
-const LEAST_SIDE: u32 = 8;
+const MIN_SIDE: u32 = 8;
 /// Most share of clipped pixels on a card.
-const MOST_CLIPPED: f64 = 0.02;
+const MAX_CLIPPED: f64 = 0.02;
 /// Most spread of a card's green light: its standard deviation over its mean, block by block.
-const MOST_SPREAD: f64 = 0.15;
+const MAX_SPREAD: f64 = 0.15;
 
 /// Reads a card: the mean of its middle 70 %. Nothing if it lies outside, is tiny, clipped, or
 /// not uniform.
 pub(crate) fn read(picture: &Decoded, card: &Card, bulk: &Bulk) -> Option<CardLight> {
-    if !card.rect.is_inside(picture) || card.rect.w < LEAST_SIDE || card.rect.h < LEAST_SIDE {
+    if !card.rect.is_inside(picture) || card.rect.w < MIN_SIDE || card.rect.h < MIN_SIDE {
         return None;
     }
     let rect = card.rect.inner(0.7);
@@ -39,7 +39,7 @@ pub(crate) fn read(picture: &Decoded, card: &Card, bulk: &Bulk) -> Option<CardLi
         }
     }
     let spread = (blocks.iter().map(|b| (b - light[1]).powi(2)).sum::<f64>() / 16.0).sqrt() / light[1].max(1e-6);
-    (clipped < MOST_CLIPPED && spread < MOST_SPREAD && light.iter().all(|v| *v > 1e-3)).then_some(CardLight { light })
+    (clipped < MAX_CLIPPED && spread < MAX_SPREAD && light.iter().all(|v| *v > 1e-3)).then_some(CardLight { light })
 }
 
 /// Mean light, share of clipped pixels, and number of pixels in a rectangle inside the picture.

@@ -10,7 +10,7 @@ use image::codecs::{jpeg::JpegDecoder, png::PngDecoder};
 use image::{ColorType, DynamicImage, ImageDecoder, ImageError, Limits};
 
 use crate::error::PhotoError;
-use crate::header::{Format, Header, MOST_PIXELS, Orientation, check_size, inspect};
+use crate::header::{Format, Header, MAX_PIXELS, Orientation, check_size, inspect};
 use crate::jpeg;
 
 /// An upright picture as red, green and blue bytes, read as sRGB. A color profile in the file is
@@ -26,7 +26,7 @@ impl Decoded {
     /// From red, green and blue by byte, row by row from the top.
     ///
     /// # Errors
-    /// A side of zero, more than [`MOST_PIXELS`], or a count of bytes that is not 3 a pixel.
+    /// A side of zero, more than [`MAX_PIXELS`], or a count of bytes that is not 3 a pixel.
     pub fn from_rgb(width: u32, height: u32, pixels: Vec<u8>) -> Result<Self, PhotoError> {
         check_size(width, height)?;
         if pixels.len() as u64 != 3 * u64::from(width) * u64::from(height) {
@@ -106,7 +106,7 @@ fn from_png(bytes: &[u8], header: &Header) -> Result<DynamicImage, PhotoError> {
 /// Room for the most pixels at 8 bytes each, and what a decoder needs besides.
 fn limits() -> Limits {
     let mut limits = Limits::default();
-    limits.max_alloc = Some(MOST_PIXELS * 8 + (64 << 20));
+    limits.max_alloc = Some(MAX_PIXELS * 8 + (64 << 20));
     limits
 }
 

@@ -15,10 +15,10 @@ const MOST: usize = 4;
 const DIRECTIONS: usize = 120;
 const DISTANCE_BIN: f32 = 2.0;
 /// Least step in ln Y across a hard edge.
-const LEAST_STEP: f32 = 0.10;
+const MIN_STEP: f32 = 0.10;
 /// Least length, as a share of the longer side, and least part of it that is seen.
-const LEAST_LENGTH: f32 = 0.2;
-const LEAST_SEEN: f32 = 0.6;
+const MIN_LENGTH: f32 = 0.2;
+const MIN_SEEN: f32 = 0.6;
 
 struct Crest {
     x: f32,
@@ -109,7 +109,7 @@ impl Scene<'_> {
         }
         let mut known: Vec<f32> = strength.iter().copied().filter(|s| *s > 0.0).collect();
         // A step of h smoothed by σ has its steepest gradient h/(σ √2π); 0.7 for a slanted start.
-        let least = 0.7 * LEAST_STEP / (self.sigma * 2.506_6);
+        let least = 0.7 * MIN_STEP / (self.sigma * 2.506_6);
         let least = least.max((if self.sigma < 2.0 { 4.0 } else { 2.5 }) * quantile(&mut known, 0.5));
         let mut crests = Vec::new();
         for row in 1..rows - 1 {
@@ -168,7 +168,7 @@ impl Scene<'_> {
         }
         let (best, count) = votes.iter().enumerate().max_by_key(|(_, count)| **count)?;
         // Half a line of the least length must already agree.
-        let least = LEAST_LENGTH * 0.3 * self.cols.max(self.rows) as f32;
+        let least = MIN_LENGTH * 0.3 * self.cols.max(self.rows) as f32;
         (f32::from(*count) >= least).then(|| {
             let angle = (best / bins) as f32 * turn;
             ([libm::cosf(angle), libm::sinf(angle)], ((best % bins) as f32 + 0.5) * DISTANCE_BIN - reach)
@@ -201,12 +201,12 @@ impl Scene<'_> {
         let run = longest_run(&places, 12.0);
         let (first, last) = (*run.first()?, *run.last()?);
         let length = last - first;
-        if length < LEAST_LENGTH * self.cols.max(self.rows) as f32 {
+        if length < MIN_LENGTH * self.cols.max(self.rows) as f32 {
             return None;
         }
         let mut seen: Vec<i32> = run.iter().map(|place| (place / 2.0) as i32).collect();
         seen.dedup();
-        if (seen.len() as f32) < LEAST_SEEN * length / 2.0 {
+        if (seen.len() as f32) < MIN_SEEN * length / 2.0 {
             return None;
         }
         let point = |along: f32, off: f32| {
@@ -230,7 +230,7 @@ impl Scene<'_> {
             return None;
         }
         let (step, dip) = (quantile(&mut steps, 0.5).abs(), quantile(&mut dips, 0.5));
-        let kind = if step >= LEAST_STEP {
+        let kind = if step >= MIN_STEP {
             LineKind::Edge
         } else if dip >= 0.03 && self.sigma < 2.0 {
             LineKind::Joint

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use crate::header::{Format, MOST_BYTES, MOST_PIXELS};
+use crate::header::{Format, MAX_BYTES, MAX_PIXELS};
 
 /// Why a file is not accepted as a photograph.
 #[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
@@ -11,8 +11,8 @@ pub enum PhotoError {
     /// There is nothing in the file.
     #[error("the picture file is empty; send the picture again")]
     Empty,
-    /// The file is larger than [`MOST_BYTES`].
-    #[error("the picture file has {bytes} bytes; at most {MOST_BYTES} are accepted")]
+    /// The file is larger than [`MAX_BYTES`].
+    #[error("the picture file has {bytes} bytes; at most {MAX_BYTES} are accepted")]
     TooManyBytes {
         /// Size of the file, in bytes.
         bytes: usize,
@@ -23,9 +23,9 @@ pub enum PhotoError {
         /// What the content looks like.
         found: Found,
     },
-    /// The picture has more pixels than [`MOST_PIXELS`].
+    /// The picture has more pixels than [`MAX_PIXELS`].
     #[error(
-        "the picture is {width} by {height} pixels; at most {MOST_PIXELS} pixels in all are \
+        "the picture is {width} by {height} pixels; at most {MAX_PIXELS} pixels in all are \
          accepted (8192 by 6144); send it at a smaller size"
     )]
     TooManyPixels {

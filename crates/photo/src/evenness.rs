@@ -18,9 +18,9 @@ use crate::why::Why;
 use crate::{marks, shade};
 
 /// Least shorter side of a picture, in pixels.
-pub(crate) const LEAST_SIDE: u32 = 240;
+pub(crate) const MIN_SIDE: u32 = 240;
 /// Most the longer side may be of the shorter.
-const MOST_ASPECT: u32 = 6;
+const MAX_ASPECT: u32 = 6;
 /// Y of a slab that no card tells of.
 const ASSUMED_Y: f64 = 0.30;
 /// Smoothing with a scale, in millimeters on the slab.
@@ -35,7 +35,7 @@ const SMOOTHING_MM: f64 = 20.0;
 pub fn evenness(picture: &Decoded, look: &EvennessLook) -> Evenness {
     let (width, height) = (picture.width(), picture.height());
     // A narrow strip has too few cells across for its edges to be found.
-    let least = LEAST_SIDE.max(width.max(height) / MOST_ASPECT);
+    let least = MIN_SIDE.max(width.max(height) / MAX_ASPECT);
     if width.min(height) < least {
         return Evenness::too_small(Why::TooSmall { width, height, least });
     }
@@ -107,7 +107,7 @@ fn judge_cells(cells: &Cells, light: &Light, score: Score, usable: &mut [bool], 
     let pieces: Vec<usize> = marks::groups(smaller, cells.cols)
         .iter()
         .map(|mark| mark.cells.len())
-        .filter(|n| *n >= marks::LEAST_CELLS)
+        .filter(|n| *n >= marks::MIN_CELLS)
         .collect();
     let largest_piece = share(pieces.iter().copied().max().unwrap_or(0), after);
     grid.fill(&score, usable, &things, smaller);

@@ -9,11 +9,11 @@ use crate::error::PhotoError;
 use crate::{jpeg, kind, png};
 
 /// Largest file accepted, in bytes: 40 megabytes.
-pub const MOST_BYTES: usize = 40_000_000;
+pub const MAX_BYTES: usize = 40_000_000;
 
 /// Most pixels accepted: 48 × 2²⁰, which is 8192 by 6144. Counted in powers of two because sensors
 /// sold as 48 megapixels give a little more than 48 million (8064 by 6048 is 48.8 million).
-pub const MOST_PIXELS: u64 = 48 << 20;
+pub const MAX_PIXELS: u64 = 48 << 20;
 
 /// The picture formats that are accepted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -145,7 +145,7 @@ pub fn inspect(bytes: &[u8]) -> Result<Header, PhotoError> {
     if bytes.is_empty() {
         return Err(PhotoError::Empty);
     }
-    if bytes.len() > MOST_BYTES {
+    if bytes.len() > MAX_BYTES {
         return Err(PhotoError::TooManyBytes { bytes: bytes.len() });
     }
     let format = kind::recognize(bytes).map_err(|found| PhotoError::NotAccepted { found })?;
@@ -159,13 +159,13 @@ pub fn inspect(bytes: &[u8]) -> Result<Header, PhotoError> {
     Ok(Header { format, width, height, orientation, taken: exif.taken() })
 }
 
-/// Refuses a stored size of nothing, or of more than [`MOST_PIXELS`]; called by the format's
+/// Refuses a stored size of nothing, or of more than [`MAX_PIXELS`]; called by the format's
 /// reader as soon as it knows the size, before it walks the rest.
 pub(crate) fn check_size(width: u32, height: u32) -> Result<(), PhotoError> {
     if width == 0 || height == 0 {
         return Err(PhotoError::ZeroSize { width, height });
     }
-    if u64::from(width) * u64::from(height) > MOST_PIXELS {
+    if u64::from(width) * u64::from(height) > MAX_PIXELS {
         return Err(PhotoError::TooManyPixels { width, height });
     }
     Ok(())

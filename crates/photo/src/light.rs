@@ -16,7 +16,7 @@ const TERMS: usize = 6;
 const REGIONS: usize = 11;
 const MOST: usize = TERMS + REGIONS - 1;
 /// A region with fewer cells has no offset worth fitting, and is left out.
-const LEAST_CELLS: usize = 60;
+const MIN_CELLS: usize = 60;
 /// Tuning constants for 95 % efficiency with normal errors (common practice, M).
 const HUBER: f64 = 1.345;
 const TUKEY: f64 = 4.685;
@@ -81,7 +81,7 @@ pub(crate) fn fit(cells: &Cells, usable: &mut [bool], lines: &[Line]) -> Option<
     let largest = (0..16).max_by_key(|&i| counts[i])?;
     let mut column = [None; 16];
     let mut terms = TERMS;
-    for i in (0..16).filter(|&i| i != largest && counts[i] >= LEAST_CELLS) {
+    for i in (0..16).filter(|&i| i != largest && counts[i] >= MIN_CELLS) {
         column[i] = (terms < MOST).then_some(terms);
         terms += usize::from(terms < MOST);
     }

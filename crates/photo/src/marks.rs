@@ -16,7 +16,7 @@ const PART_OF_IT: f32 = 6.0;
 const SPOT: f32 = 3.0;
 
 /// A group of fewer cells (0.04 % of 30 000) is noise.
-pub(crate) const LEAST_CELLS: usize = 12;
+pub(crate) const MIN_CELLS: usize = 12;
 
 /// A connected group of cells.
 #[derive(Debug, Clone)]
@@ -112,6 +112,6 @@ pub(crate) fn spots(score: &Score, usable: &[bool], cols: usize) -> Spots {
     let out: Vec<bool> = score.difference.iter().zip(usable).map(|(d, ok)| *ok && *d > SPOT).collect();
     let all = usable.iter().filter(|ok| **ok).count();
     let marks: Vec<usize> =
-        groups(&out, cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= LEAST_CELLS).collect();
+        groups(&out, cols).iter().map(|mark| mark.cells.len()).filter(|n| *n >= MIN_CELLS).collect();
     Spots { share: share(marks.iter().sum(), all), count: marks.len() }
 }

@@ -11,7 +11,7 @@ use crate::line::LineKind;
 use crate::verdict::Evenness;
 
 /// Widest drawing, in pixels.
-pub const MOST_WIDTH: u32 = 1600;
+pub const MAX_WIDTH: u32 = 1600;
 const GAP: u32 = 10;
 const OUTLINE: [Rgb<u8>; 2] = [Rgb([255, 255, 255]), Rgb([0, 0, 0])];
 const CARD: Rgb<u8> = Rgb([255, 255, 0]);
@@ -22,14 +22,14 @@ const FULL_TONE: f32 = 8.0;
 /// Draws the photograph beside a map of how much lighter or darker than most each place is. Patches
 /// are outlined by a double line in both, so that the drawing can be read without its tones; things
 /// that are no slab are hatched; the card's box and straight lines are drawn. A PNG of at most
-/// [`MOST_WIDTH`] pixels across.
+/// [`MAX_WIDTH`] pixels across.
 ///
 /// # Errors
 /// Only if the PNG cannot be written.
 pub fn overlay(picture: &Decoded, evenness: &Evenness) -> Result<Vec<u8>, PhotoError> {
-    let scale = (f64::from(MOST_WIDTH - GAP) / 2.0 / f64::from(picture.width())).min(1.0);
+    let scale = (f64::from(MAX_WIDTH - GAP) / 2.0 / f64::from(picture.width())).min(1.0);
     // A very tall picture is held to the same number of pixels.
-    let scale = scale.min(f64::from(2 * MOST_WIDTH) / f64::from(picture.height()));
+    let scale = scale.min(f64::from(2 * MAX_WIDTH) / f64::from(picture.height()));
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "not larger than the picture")]
     let size = |side: u32| ((f64::from(side) * scale) as u32).max(1);
     let (width, height) = (size(picture.width()), size(picture.height()));

@@ -9,7 +9,7 @@ use crate::field::quantile;
 use crate::look::{Card, PixelScale, Rect};
 
 /// Most points along the longer side of the area that are looked at.
-const MOST_POINTS: u32 = 1024;
+const MAX_POINTS: u32 = 1024;
 /// Points along a side of the square whose frequencies are taken; a quarter of a million products.
 const SQUARE: usize = 128;
 /// Blocks along the area's longer side for the mottling figure.
@@ -98,7 +98,7 @@ pub fn panel_light(picture: &Decoded, card: Option<Card>, area: Rect) -> Result<
     }
     let bulk = Bulk::new();
     let read = card_color::read(picture, &card, &bulk).ok_or(PanelError::BadCard)?;
-    let step = area.w.max(area.h).div_ceil(MOST_POINTS);
+    let step = area.w.max(area.h).div_ceil(MAX_POINTS);
     let (cols, rows) = (area.w / step, area.h / step);
     let table = bulk.light();
     let (mut light, mut clipped) = (Vec::new(), 0_u32);

@@ -21,33 +21,33 @@ use crate::why::Why;
 pub const PATCHY_FROM: f64 = 2.5;
 /// See [`PATCHY_FROM`].
 pub const EVEN_BELOW: f64 = 1.5;
-const MOST_CLIPPED: f64 = 0.10;
+const MAX_CLIPPED: f64 = 0.10;
 /// 25 of 255, as linear light.
-const LEAST_GREEN: f64 = 0.009_721;
-const LEAST_SLAB: f64 = 0.50;
-const MOST_RANGE: f64 = 1.8;
-const MOST_THINGS: f64 = 0.003;
-const MOST_CARD_RATIO: f64 = 2.5;
-const LEAST_SHARPNESS: f64 = 0.24;
-const MOST_BLOCKINESS: f64 = 4.0;
-const MOST_BLANK: f64 = 0.4;
-const LEAST_STEEPNESS: f64 = 0.08;
-const LEAST_PARTED: f64 = 0.70;
+const MIN_GREEN: f64 = 0.009_721;
+const MIN_SLAB: f64 = 0.50;
+const MAX_RANGE: f64 = 1.8;
+const MAX_THINGS: f64 = 0.003;
+const MAX_CARD_RATIO: f64 = 2.5;
+const MIN_SHARPNESS: f64 = 0.24;
+const MAX_BLOCKINESS: f64 = 4.0;
+const MAX_BLANK: f64 = 0.4;
+const MIN_STEEPNESS: f64 = 0.08;
+const MIN_PARTED: f64 = 0.70;
 /// Range and warmth of smooth light that may be a slowly drying slab.
 const SMOOTH_RANGE: f64 = 0.2;
 const SMOOTH_DAMP: std::ops::Range<f64> = 0.15..0.30;
 /// Score over the usual difference; a bell curve has 2.9.
-const LEAST_RATIO: f64 = 4.0;
+const MIN_RATIO: f64 = 4.0;
 /// What is left at large, in ln, from which a spread is no mottle.
 const LARGE_PATTERN: f64 = 0.08;
 /// What is left at large, in ln, above which a slab is not called even; less where it has no rim.
 /// Even slabs measured at most 0.021, plain ones 0.011. What a fitted light leaves of damp along one side
 /// measured 0.019 and more, with a rim of at most 0.087; small patches have one of 0.1 and more.
-const MOST_LARGE: f64 = 0.03;
-const MOST_LARGE_SOFT: f64 = 0.015;
+const MAX_LARGE: f64 = 0.03;
+const MAX_LARGE_SOFT: f64 = 0.015;
 const SOFT: f64 = 0.09;
 /// More bright pieces than this are taken for sun through leaves unless they are plainly bloom.
-const MOST_BLOOMS: usize = 10;
+const MAX_BLOOMS: usize = 10;
 /// Share of the slab in one mark, and in all, below which marks are small.
 const SMALL_MARK: f64 = 0.02;
 const SMALL_MARKS: f64 = 0.10;
@@ -116,56 +116,56 @@ fn blocks(facts: &Facts, why: &mut Vec<Why>) {
     if facts.gray {
         why.push(Why::NoColor);
     }
-    if facts.clipped_share > MOST_CLIPPED {
-        why.push(Why::Clipped { share: facts.clipped_share, most: MOST_CLIPPED });
+    if facts.clipped_share > MAX_CLIPPED {
+        why.push(Why::Clipped { share: facts.clipped_share, most: MAX_CLIPPED });
     }
-    if facts.median_green < LEAST_GREEN {
-        why.push(Why::Dark { median: facts.median_green, least: LEAST_GREEN });
+    if facts.median_green < MIN_GREEN {
+        why.push(Why::Dark { median: facts.median_green, least: MIN_GREEN });
     }
-    if facts.usable_share < LEAST_SLAB {
-        why.push(Why::LittleSlab { share: facts.usable_share, least: LEAST_SLAB });
+    if facts.usable_share < MIN_SLAB {
+        why.push(Why::LittleSlab { share: facts.usable_share, least: MIN_SLAB });
     }
-    if let Some(light) = facts.light.filter(|light| light.range > MOST_RANGE) {
-        why.push(Why::UnevenLight { range: light.range, most: MOST_RANGE });
+    if let Some(light) = facts.light.filter(|light| light.range > MAX_RANGE) {
+        why.push(Why::UnevenLight { range: light.range, most: MAX_RANGE });
     }
-    if facts.detail.blank > MOST_BLANK {
-        why.push(if facts.detail.blockiness > MOST_BLOCKINESS {
-            Why::Compressed { blockiness: facts.detail.blockiness, most: MOST_BLOCKINESS }
+    if facts.detail.blank > MAX_BLANK {
+        why.push(if facts.detail.blockiness > MAX_BLOCKINESS {
+            Why::Compressed { blockiness: facts.detail.blockiness, most: MAX_BLOCKINESS }
         } else {
-            Why::Blank { share: facts.detail.blank, most: MOST_BLANK }
+            Why::Blank { share: facts.detail.blank, most: MAX_BLANK }
         });
     }
-    if let Some(ratio) = facts.card_ratio.filter(|ratio| *ratio > MOST_CARD_RATIO) {
-        why.push(Why::ColoredLight { ratio, most: MOST_CARD_RATIO });
+    if let Some(ratio) = facts.card_ratio.filter(|ratio| *ratio > MAX_CARD_RATIO) {
+        why.push(Why::ColoredLight { ratio, most: MAX_CARD_RATIO });
     }
 }
 
 /// What speaks against "patchy" although the score is high.
 fn doubts_of_patchy(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
     let (score, tint) = (&scored.score, scored.tint);
-    let rough = facts.detail.blockiness > MOST_BLOCKINESS;
-    let least = least_warmth(score.dark || scored.pieces > MOST_BLOOMS, rough);
+    let rough = facts.detail.blockiness > MAX_BLOCKINESS;
+    let least = least_warmth(score.dark || scored.pieces > MAX_BLOOMS, rough);
     match likeness(tint, least) {
         Likeness::Slab => {}
         Likeness::Shade => why.push(Why::CouldBeShade { warmth: tint.warm, least }),
         Likeness::ColoredLight => why.push(Why::CouldBeColoredLight { warmth: tint.warm }),
     }
-    if let Some(steepness) = scored.steepness.filter(|steepness| !scored.score.dark && *steepness < LEAST_STEEPNESS) {
-        why.push(Why::CouldBeGlare { steepness, least: LEAST_STEEPNESS });
+    if let Some(steepness) = scored.steepness.filter(|steepness| !scored.score.dark && *steepness < MIN_STEEPNESS) {
+        why.push(Why::CouldBeGlare { steepness, least: MIN_STEEPNESS });
     }
     if scored.largest_piece < SMALL_MARK && score.share < SMALL_MARKS {
         why.push(Why::SmallMarks { count: scored.pieces, share: score.share });
     }
     let ratio = score.s / score.usual.max(1e-6);
-    if ratio < LEAST_RATIO && score.parted < LEAST_PARTED && scored.large < LARGE_PATTERN {
-        why.push(Why::Mottle { parted: score.parted, least: LEAST_PARTED });
+    if ratio < MIN_RATIO && score.parted < MIN_PARTED && scored.large < LARGE_PATTERN {
+        why.push(Why::Mottle { parted: score.parted, least: MIN_PARTED });
     }
 }
 
 /// What speaks against "even" although the score is low.
 fn doubts_of_even(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
     let score = &scored.score;
-    if scored.things_share > MOST_THINGS {
+    if scored.things_share > MAX_THINGS {
         why.push(Why::Things { share: scored.things_share });
     }
     if scored.spots.share > 0.001 {
@@ -177,15 +177,15 @@ fn doubts_of_even(facts: &Facts, scored: &Scored, why: &mut Vec<Why>) {
         why.push(Why::FaintPattern { class_de00: score.class, share: score.share });
     }
     let soft = scored.steepness.is_some_and(|steepness| steepness < SOFT);
-    let most = if soft { MOST_LARGE_SOFT } else { MOST_LARGE };
+    let most = if soft { MAX_LARGE_SOFT } else { MAX_LARGE };
     if scored.large > most {
         why.push(Why::LargePattern { rise: scored.large, most });
     }
-    if facts.detail.sharpness < LEAST_SHARPNESS {
-        why.push(Why::Blurred { sharpness: facts.detail.sharpness, least: LEAST_SHARPNESS });
+    if facts.detail.sharpness < MIN_SHARPNESS {
+        why.push(Why::Blurred { sharpness: facts.detail.sharpness, least: MIN_SHARPNESS });
     }
-    if facts.detail.blockiness > MOST_BLOCKINESS {
-        why.push(Why::Compressed { blockiness: facts.detail.blockiness, most: MOST_BLOCKINESS });
+    if facts.detail.blockiness > MAX_BLOCKINESS {
+        why.push(Why::Compressed { blockiness: facts.detail.blockiness, most: MAX_BLOCKINESS });
     }
     if let Some(light) = facts.light.filter(|light| light.range > SMOOTH_RANGE && SMOOTH_DAMP.contains(&light.warmth)) {
         why.push(Why::SmoothDamp { warmth: light.warmth, range: light.range });
@@ -217,7 +217,7 @@ pub(crate) fn judge(facts: Facts, grid: Grid, card: Option<Rect>) -> Evenness {
             verdict = Verdict::Even;
         }
     } else if why.is_empty() {
-        why.push(Why::LittleSlab { share: facts.usable_share, least: LEAST_SLAB });
+        why.push(Why::LittleSlab { share: facts.usable_share, least: MIN_SLAB });
     }
     if !why.is_empty() {
         verdict = Verdict::CantTell;

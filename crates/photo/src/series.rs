@@ -96,8 +96,8 @@ pub struct Series {
 }
 
 /// Change over the whole row that counts, in ΔE00, and share of pairs that must agree in sign.
-const LEAST_CHANGE: f64 = 0.5;
-const LEAST_AGREEING: f64 = 0.75;
+const MIN_CHANGE: f64 = 0.5;
+const MIN_AGREEING: f64 = 0.75;
 
 /// The scores over time. Only photographs whose slab was measured count: those where exposure or
 /// framing already rules a verdict out carry no score that compares. The slope is the median over
@@ -126,7 +126,7 @@ pub fn series(days: &[(Timestamp, Evenness)]) -> Series {
     let middle = slopes.len() / 2;
     let slope = if slopes.len() % 2 == 1 { slopes[middle] } else { 0.5 * (slopes[middle - 1] + slopes[middle]) };
     let agreeing = crate::field::share(slopes.iter().filter(|s| s.signum() == slope.signum()).count(), slopes.len());
-    let trend = if (slope * span).abs() < LEAST_CHANGE || agreeing < LEAST_AGREEING {
+    let trend = if (slope * span).abs() < MIN_CHANGE || agreeing < MIN_AGREEING {
         Trend::NoChange
     } else if slope < 0.0 {
         Trend::MoreEven

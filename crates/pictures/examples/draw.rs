@@ -4,22 +4,22 @@
 #[allow(dead_code, reason = "the tests use the rest")]
 mod samples;
 
+use localization::{Lang, Locale, UnitSystem};
 use pictures::{
     Layer, PlanLayers, PlanLook, bay_sentences, drying_chart, evaporation_chart, marks_of, next_marks, plan_svg, png,
     time_line, zone_sentences,
 };
-use slab::trade::Trade;
-use words::{Lang, Measure, Voice};
+use trade_facts::Trade;
 
 fn main() -> std::io::Result<()> {
     let folder = std::env::args().nth(1).unwrap_or_else(|| ".".to_owned());
     let put = |name: &str, svg: &str| std::fs::write(format!("{folder}/{name}.svg"), svg);
-    for (lang, measure) in [(Lang::En, Measure::Imperial), (Lang::Es, Measure::Metric)] {
-        let voice = Voice::new(lang, measure);
+    for (lang, unit_system) in [(Lang::En, UnitSystem::Imperial), (Lang::Es, UnitSystem::Metric)] {
+        let locale = Locale::new(lang, unit_system);
         let tag = lang.name();
         let diary = samples::demo();
-        let slab = slab::slab::fold(&diary, samples::after_all());
-        let marks = marks_of(&slab, Trade::built_in(), voice);
+        let slab = slab_diary::fold(&diary, samples::after_all());
+        let marks = marks_of(&slab, Trade::built_in(), locale);
         let demo = slab.plan().expect("the demo has a plan");
         let layers = PlanLayers { marks, ..PlanLayers::default() };
         let plans = [
@@ -36,14 +36,14 @@ fn main() -> std::io::Result<()> {
             ("few-rooms", samples::rooms(6, 3), PlanLayers::default(), 390.0),
         ];
         for (name, plan, layers, width) in plans {
-            let drawing = plan_svg(&plan, &layers, &PlanLook::new("plan", "Plan", voice).wide(width));
+            let drawing = plan_svg(&plan, &layers, &PlanLook::new("plan", "Plan", locale).wide(width));
             put(&format!("plan-{name}-{tag}"), &drawing.svg.unwrap_or_default())?;
             if name == "demo" {
                 drawing.items.iter().for_each(|i| println!("{:?} {:?} {}", i.layer, i.number, i.text));
             }
         }
-        let (demo, all) = samples::layers_of(&diary, &[], voice);
-        let (mapped, full) = samples::layers_of(&samples::diary(&samples::mapped_lines()), &samples::FINISHES, voice);
+        let (demo, all) = samples::layers_of(&diary, &[], locale);
+        let (mapped, full) = samples::layers_of(&samples::diary(&samples::mapped_lines()), &samples::FINISHES, locale);
         let without = |layers: &PlanLayers, hidden: &[Layer]| PlanLayers { hidden: hidden.to_vec(), ..layers.clone() };
         let busy = [Layer::Finishes, Layer::ScoreLines, Layer::Sections];
         let maps = [
@@ -57,7 +57,7 @@ fn main() -> std::io::Result<()> {
         ];
         for (name, plan, layers) in maps {
             for width in [390.0, 1000.0] {
-                let drawing = plan_svg(plan, &layers, &PlanLook::new("plan", "Plan", voice).wide(width));
+                let drawing = plan_svg(plan, &layers, &PlanLook::new("plan", "Plan", locale).wide(width));
                 let svg = drawing.svg.unwrap_or_default();
                 put(&format!("map-{name}-{width}-{tag}"), &svg)?;
                 let picture = png(&svg, 2.0).map_err(std::io::Error::other)?;
@@ -66,14 +66,14 @@ fn main() -> std::io::Result<()> {
         }
         for layers in [&all, &full] {
             let map = layers.map.as_deref().expect("the sample has a map");
-            zone_sentences(map, voice).iter().for_each(|(_, said)| println!("zone: {said}"));
-            bay_sentences(map, voice).iter().for_each(|said| println!("bay: {said}"));
-            next_marks(map, voice).iter().for_each(|mark| println!("{} {}", mark.short, mark.title));
+            zone_sentences(map, locale).iter().for_each(|(_, said)| println!("zone: {said}"));
+            bay_sentences(map, locale).iter().for_each(|said| println!("bay: {said}"));
+            next_marks(map, locale).iter().for_each(|mark| println!("{} {}", mark.short, mark.title));
         }
         let drawings = [
-            ("drying", drying_chart(&samples::drying(voice))),
-            ("evaporation", evaporation_chart(&samples::evaporation(voice))),
-            ("line", time_line(&samples::time_line_sample(voice))),
+            ("drying", drying_chart(&samples::drying(locale))),
+            ("evaporation", evaporation_chart(&samples::evaporation(locale))),
+            ("line", time_line(&samples::time_line_sample(locale))),
         ];
         for (name, drawing) in drawings {
             put(&format!("{name}-{tag}"), &drawing.svg)?;

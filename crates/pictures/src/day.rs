@@ -1,34 +1,34 @@
 //! Days and hours in the short forms of a picture.
 
 use jiff::civil::{Date, DateTime};
+use localization::Locale;
 use units::Duration;
-use words::Voice;
 
 /// `Mar 9`, `9 mar`.
-pub(crate) fn day(voice: Voice, date: Date) -> String {
-    let month = voice.say(&format!("pic-month-{}", date.month()), &[]);
-    voice.say("pic-day", &[("day", date.day().to_string().into()), ("month", month.into())])
+pub(crate) fn day(locale: Locale, date: Date) -> String {
+    let month = locale.message(&format!("pic-month-{}", date.month()), &[]);
+    locale.message("pic-day", &[("day", date.day().to_string().into()), ("month", month.into())])
 }
 
 /// `Mar 9, 2026`.
-pub(crate) fn day_year(voice: Voice, date: Date) -> String {
-    let month = voice.say(&format!("pic-month-{}", date.month()), &[]);
+pub(crate) fn day_year(locale: Locale, date: Date) -> String {
+    let month = locale.message(&format!("pic-month-{}", date.month()), &[]);
     let year = date.year().to_string();
     let args = [("day", date.day().to_string().into()), ("month", month.into()), ("year", year.into())];
-    voice.say("pic-day-year", &args)
+    locale.message("pic-day-year", &args)
 }
 
 /// `7 AM`, `noon`, `3:30 PM`.
-pub(crate) fn hour(voice: Voice, at: DateTime) -> String {
+pub(crate) fn hour(locale: Locale, at: DateTime) -> String {
     let (hour, minute) = (at.hour(), at.minute());
     match (hour, minute) {
-        (0, 0) => return voice.say("pic-midnight", &[]),
-        (12, 0) => return voice.say("pic-noon", &[]),
+        (0, 0) => return locale.message("pic-midnight", &[]),
+        (12, 0) => return locale.message("pic-noon", &[]),
         _ => {}
     }
     let twelve = if hour % 12 == 0 { 12 } else { hour % 12 };
     let n = if minute == 0 { twelve.to_string() } else { format!("{twelve}:{minute:02}") };
-    voice.say(if hour < 12 { "pic-hour-am" } else { "pic-hour-pm" }, &[("n", n.into())])
+    locale.message(if hour < 12 { "pic-hour-am" } else { "pic-hour-pm" }, &[("n", n.into())])
 }
 
 /// Days from one date to another, negative when it lies before.

@@ -1,6 +1,6 @@
 //! What every drawing is given and gives back.
 
-use words::Voice;
+use localization::Locale;
 
 /// How a drawing is named and read.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -11,14 +11,14 @@ pub struct Look {
     /// Its title, in the reader's language.
     pub title: String,
     /// The reader.
-    pub voice: Voice,
+    pub locale: Locale,
 }
 
 impl Look {
     /// A look with this prefix, title and reader.
     #[must_use]
-    pub fn new(prefix: &str, title: &str, voice: Voice) -> Self {
-        Self { prefix: prefix.to_owned(), title: title.to_owned(), voice }
+    pub fn new(prefix: &str, title: &str, locale: Locale) -> Self {
+        Self { prefix: prefix.to_owned(), title: title.to_owned(), locale }
     }
 }
 

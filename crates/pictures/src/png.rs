@@ -7,7 +7,7 @@ use resvg::tiny_skia::{Pixmap, Transform};
 use resvg::usvg::{Options, Tree, fontdb};
 
 /// Most pixels of a side.
-const MOST_SIDE: u32 = 8000;
+const MAX_SIDE: u32 = 8000;
 
 static FONTS: LazyLock<Arc<fontdb::Database>> = LazyLock::new(|| {
     let mut fonts = fontdb::Database::new();
@@ -47,7 +47,7 @@ pub fn png(svg: &str, times: f64) -> Result<Vec<u8>, PngError> {
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a float turns into the nearest size")]
     let side = |units: f32| (f64::from(units) * times).round() as u32;
     let (width, height) = (side(tree.size().width()), side(tree.size().height()));
-    if width.max(height) > MOST_SIDE {
+    if width.max(height) > MAX_SIDE {
         return Err(PngError::Size { width, height });
     }
     let mut sheet = Pixmap::new(width, height).ok_or(PngError::Size { width, height })?;

@@ -11,7 +11,7 @@ CREATE TABLE person (
     role TEXT NOT NULL CHECK (role IN ('owner', 'crew', 'guest')),
     password_phc TEXT NOT NULL CHECK (password_phc GLOB '$*'),
     lang TEXT NOT NULL,
-    measure TEXT NOT NULL,
+    unit_system TEXT NOT NULL,
     made_us INTEGER NOT NULL,
     closed_us INTEGER
 ) STRICT;

@@ -5,7 +5,7 @@ use std::fs;
 
 use rayon::prelude::*;
 use rusqlite::Connection;
-use slab::diary::{EntryId, PhotoHash};
+use slab_diary::{EntryId, PhotoHash};
 
 use crate::entries::{Kept, kept};
 use crate::error::StoreError;

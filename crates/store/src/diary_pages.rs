@@ -2,7 +2,7 @@
 
 use rusqlite::types::Value;
 use rusqlite::{OptionalExtension, params_from_iter};
-use slab::diary::{Entry, EntryId, SlabId};
+use slab_diary::{Entry, EntryId, SlabId};
 
 use crate::entries::{Kept, READING, SELECT};
 use crate::error::StoreError;

@@ -52,7 +52,7 @@ pub(crate) fn write_file(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), 
 }
 
 /// More leftovers of one file than this means something else is wrong.
-const MOST_UNFINISHED: u32 = 1000;
+const MAX_UNFINISHED: u32 = 1000;
 
 /// A file under a name that nobody else writes to. Counting up needs neither clock nor chance.
 fn new_unfinished(folder: &Path, name: &str) -> Result<(File, PathBuf), StoreError> {
@@ -61,7 +61,7 @@ fn new_unfinished(folder: &Path, name: &str) -> Result<(File, PathBuf), StoreErr
         let path = folder.join(format!("{name}.{number}.{UNFINISHED}"));
         match OpenOptions::new().write(true).create_new(true).open(&path) {
             Ok(file) => return Ok((file, path)),
-            Err(error) if error.kind() == ErrorKind::AlreadyExists && number < MOST_UNFINISHED => number += 1,
+            Err(error) if error.kind() == ErrorKind::AlreadyExists && number < MAX_UNFINISHED => number += 1,
             Err(error) => return Err(StoreError::disk("making the file", &path)(error)),
         }
     }

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use rayon::prelude::*;
 use rusqlite::{Connection, OptionalExtension, Row};
-use slab::diary::{Clash, Diary, Entry, PhotoHash, SlabId};
+use slab_diary::{Clash, Diary, Entry, PhotoHash, SlabId};
 
 use crate::error::StoreError;
 use crate::{Store, disk, slabs, tally};

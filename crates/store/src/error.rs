@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use jiff::Timestamp;
-use slab::diary::{Clash, EntryId, PhotoHash, SlabId};
+use slab_diary::{Clash, EntryId, PhotoHash, SlabId};
 
 use crate::ids::PersonId;
 use crate::photographs::MAX_PHOTOGRAPH_BYTES;

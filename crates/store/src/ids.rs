@@ -3,7 +3,7 @@
 use std::fmt;
 use std::str::FromStr;
 
-use slab::diary::{IdError, SlabId};
+use slab_diary::{IdError, SlabId};
 
 /// A UUID that the store is given. It is made elsewhere: the store makes no randomness.
 macro_rules! id {

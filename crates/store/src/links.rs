@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, Row};
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 
 use crate::columns::{moment, moment_if_any, parsed, parsed_if_any};
 use crate::error::StoreError;

@@ -23,8 +23,8 @@ pub struct Person {
     pub role: Role,
     /// The language they read, as the code they were given.
     pub lang: String,
-    /// The measures they read, as the code they were given.
-    pub measure: String,
+    /// The system of units they read, as the code they were given.
+    pub unit_system: String,
     /// When they were added.
     pub made: Timestamp,
     /// Since when they can no longer sign in.
@@ -58,8 +58,8 @@ pub struct NewPerson<'a> {
     pub password_phc: &'a str,
     /// The language they read, a code of up to 40 letters.
     pub lang: &'a str,
-    /// The measures they read, a code of up to 40 letters.
-    pub measure: &'a str,
+    /// The system of units they read, a code of up to 40 letters.
+    pub unit_system: &'a str,
 }
 
 const CHANGING: &str = "changing a person";
@@ -139,15 +139,15 @@ impl Store {
         })
     }
 
-    /// Sets what a person reads: language and measures, each a code of up to 40 letters.
+    /// Sets what a person reads: language and system of units, each a code of up to 40 letters.
     ///
     /// # Errors
     /// [`StoreError::Field`], [`StoreError::NoSuchPerson`], [`StoreError::PersonClosed`].
-    pub fn set_reading(&self, id: PersonId, lang: &str, measure: &str) -> Result<(), StoreError> {
-        let reading = (id.to_string(), code("lang", lang)?, code("measure", measure)?);
+    pub fn set_reading(&self, id: PersonId, lang: &str, unit_system: &str) -> Result<(), StoreError> {
+        let reading = (id.to_string(), code("lang", lang)?, code("unit_system", unit_system)?);
         self.write(CHANGING, |connection| {
             demand_open(connection, id)?;
-            set(connection, "UPDATE person SET lang = ?2, measure = ?3 WHERE id = ?1", reading)
+            set(connection, "UPDATE person SET lang = ?2, unit_system = ?3 WHERE id = ?1", reading)
         })
     }
 
@@ -173,7 +173,7 @@ impl Store {
 
 /// The columns that [`from_row`] reads.
 pub(crate) const COLUMNS: &str =
-    "person.id, person.name, person.role, person.lang, person.measure, person.made_us, person.closed_us";
+    "person.id, person.name, person.role, person.lang, person.unit_system, person.made_us, person.closed_us";
 
 /// How many they are.
 pub(crate) const COLUMN_COUNT: usize = 7;
@@ -185,7 +185,7 @@ pub(crate) fn from_row(row: &Row<'_>, at: usize) -> rusqlite::Result<Person> {
         name: row.get(at + 1)?,
         role: parsed(row, at + 2)?,
         lang: row.get(at + 3)?,
-        measure: row.get(at + 4)?,
+        unit_system: row.get(at + 4)?,
         made: moment(row, at + 5)?,
         closed: moment_if_any(row, at + 6)?,
     })
@@ -259,7 +259,7 @@ pub(crate) fn insert(
     let failed = StoreError::database("adding a person");
     let name = checked_name(new.name)?;
     let phc = password(new.password_phc)?;
-    let (lang, measure) = (code("lang", new.lang)?, code("measure", new.measure)?);
+    let (lang, unit_system) = (code("lang", new.lang)?, code("unit_system", new.unit_system)?);
     let name_key = slabs::key(name);
     let taken = connection
         .query_row("SELECT EXISTS (SELECT 1 FROM person WHERE name_key = ?1)", [&name_key], |row| row.get(0))
@@ -269,9 +269,9 @@ pub(crate) fn insert(
     }
     connection
         .execute(
-            "INSERT INTO person (id, name, name_key, role, password_phc, lang, measure, made_us)
+            "INSERT INTO person (id, name, name_key, role, password_phc, lang, unit_system, made_us)
              VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)",
-            (new.id.to_string(), name, name_key, role.name(), phc, lang, measure, now.as_microsecond()),
+            (new.id.to_string(), name, name_key, role.name(), phc, lang, unit_system, now.as_microsecond()),
         )
         .map_err(&failed)?;
     demand(connection, new.id)

@@ -4,7 +4,7 @@ use std::fs;
 use std::io::ErrorKind;
 use std::path::PathBuf;
 
-use slab::diary::{PhotoHash, SlabId};
+use slab_diary::{PhotoHash, SlabId};
 
 use crate::error::StoreError;
 use crate::{Store, disk, tally};

@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension, Params, Row};
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 
 use crate::Store;
 use crate::columns::{moment_if_any, parsed};

@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use rusqlite::{Connection, OptionalExtension};
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 
 use crate::error::StoreError;
 use crate::{Store, slab_list};

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use rusqlite::Connection;
-use slab::diary::{Entry, PhotoHash, SlabId};
+use slab_diary::{Entry, PhotoHash, SlabId};
 
 /// Slabs and the photographs that their entries name.
 pub(crate) type Index = BTreeSet<(String, String)>;

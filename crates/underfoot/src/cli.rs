@@ -101,7 +101,7 @@ pub(crate) enum StateArg {
     Sealed,
 }
 
-impl From<StateArg> for slab::diary::body::PanelState {
+impl From<StateArg> for slab_diary::body::PanelState {
     fn from(state: StateArg) -> Self {
         match state {
             StateArg::Bare => Self::Bare,
@@ -172,7 +172,7 @@ pub(crate) enum Command {
                       underfoot drawing floor.dxf --outline SLAB --cut-out PITS --zone ROOMS --joint JOINTS\n  \
                       underfoot drawing floor.dxf --outline SLAB --drawn-in mm --json > plan.json")]
     Drawing(crate::commands::drawing::DrawingArgs),
-    /// Measure photographs: is the slab one color, what color is a panel
+    /// UnitSystem photographs: is the slab one color, what color is a panel
     #[command(after_help = "Examples:\n  underfoot photo evenness slab.jpg --card 964,359,221,165\n  \
                       underfoot photo color panel.jpg --card 60,40,220,160")]
     Photo {
@@ -264,7 +264,7 @@ pub(crate) enum Command {
                       Each calculation has its own --help with examples.")]
     Sums {
         #[command(subcommand)]
-        sum: sums::SumCommand,
+        sum: calculators::SumCommand,
     },
     /// Print completions for a shell
     #[command(after_help = "Example:\n  underfoot completions bash > /etc/bash_completion.d/underfoot")]

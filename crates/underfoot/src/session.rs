@@ -4,9 +4,9 @@ use std::path::{Path, PathBuf};
 
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
-use slab::diary::{Diary, Knowledge, When};
+use localization::{Lang, Locale, UnitSystem};
+use slab_diary::{Diary, Knowledge, When};
 use store::{SlabRecord, Store, StoreError};
-use words::{Lang, Measure, Voice};
 
 use crate::cli::{Common, KnownArg, LangArg, UnitsArg, Which};
 use crate::failure::Failure;
@@ -14,7 +14,7 @@ use crate::failure::Failure;
 /// An open store with the person's ways of reading.
 pub(crate) struct Session {
     pub(crate) store: Store,
-    pub(crate) voice: Voice,
+    pub(crate) locale: Locale,
     pub(crate) json: bool,
     /// Who writes: as named, or the user of this machine.
     pub(crate) author: String,
@@ -61,16 +61,16 @@ fn data_folder(common: &Common) -> PathBuf {
     base.map_or_else(|| PathBuf::from("underfoot-data"), |base| base.join("underfoot"))
 }
 
-pub(crate) fn voice(common: &Common) -> Voice {
+pub(crate) fn locale(common: &Common) -> Locale {
     let lang = match common.lang {
         LangArg::En => Lang::En,
         LangArg::Es => Lang::Es,
     };
-    let measure = match common.units {
-        UnitsArg::Imperial => Measure::Imperial,
-        UnitsArg::Metric => Measure::Metric,
+    let unit_system = match common.units {
+        UnitsArg::Imperial => UnitSystem::Imperial,
+        UnitsArg::Metric => UnitSystem::Metric,
     };
-    Voice::new(lang, measure)
+    Locale::new(lang, unit_system)
 }
 
 impl Session {
@@ -87,7 +87,7 @@ impl Session {
             .unwrap_or_else(|| "me".to_owned());
         Ok(Self {
             store: Store::open(dir).map_err(|e| folder(dir, &e))?,
-            voice: voice(common),
+            locale: locale(common),
             json: common.json,
             author,
             named_author: common.author.clone(),
@@ -144,7 +144,7 @@ impl Session {
 
 /// The zone of local times of a slab, by everything its diary holds.
 pub(crate) fn zone_of(diary: &Diary) -> TimeZone {
-    slab::slab::fold(diary, Knowledge::happened_by(Timestamp::MAX)).time_zone()
+    slab_diary::fold(diary, Knowledge::happened_by(Timestamp::MAX)).time_zone()
 }
 
 /// A moment asked about; a bare date is the end of that day.

@@ -5,7 +5,7 @@
 mod common;
 
 use common::{Site, assert_refused, repository};
-use slab::diary::PhotoHash;
+use slab_diary::PhotoHash;
 
 /// Pictures with texts in them that must not be kept; see `make.py` beside them.
 const PICTURES: [&str; 3] = ["gray.jpg", "cmyk.jpg", "texts.png"];

@@ -1,5 +1,5 @@
 //! House rules that speak through the papers: R03 on the pour sheet, R13 to R16 on the site notice
-//! (common practice, no source). The rest of the rules are in `crates/slab/tests/practice.rs`.
+//! (common practice, no source). The rest of the rules are in `crates/slab-answers/tests/practice.rs`.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
@@ -7,9 +7,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::{Date, date};
 use papers::{PourSheet, PourWishes, SiteNotice};
-use slab::diary::{Context, Diary, Knowledge, SlabId, read_lines};
-use slab::slab::{Slab, fold};
-use slab::trade::Trade;
+use slab_diary::{Context, Diary, Knowledge, SlabId, read_lines};
+use slab_diary::{Slab, fold};
+use trade_facts::Trade;
 use units::{Fraction, Length};
 
 const PLAN: &str = r#"{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"25 ft","depth":"30 ft"}]}},{"name":"office"}]}}"#;

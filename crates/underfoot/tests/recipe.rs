@@ -32,7 +32,7 @@ fn the_demos_colors_are_those_of_its_photographs() {
         let file = std::fs::read_dir(common::repository("demo/photographs"))
             .unwrap()
             .map(|f| f.unwrap().path())
-            .find(|path| slab::diary::PhotoHash::of(&std::fs::read(path).unwrap()).as_str() == hash);
+            .find(|path| slab_diary::PhotoHash::of(&std::fs::read(path).unwrap()).as_str() == hash);
         let file = file.expect("a photograph of the demo has this hash").display().to_string();
         // 900 by 640 pixels; the panel is measured without a twentieth on each side.
         let px = |part: &Value, size: f64| (part.as_f64().unwrap() / 100.0 * size).round() as u32;
@@ -140,7 +140,7 @@ fn sources(folder: &std::path::Path, all: &mut String) {
 #[test]
 fn no_sentence_of_the_recipes_is_idle_and_both_languages_have_them() {
     let mut code = String::new();
-    for folder in ["crates/web/src", "crates/web/templates", "crates/words/src", "crates/underfoot/src"] {
+    for folder in ["crates/web/src", "crates/web/templates", "crates/localization/src", "crates/underfoot/src"] {
         sources(&common::repository(folder), &mut code);
     }
     let keys = |lang: &str| -> Vec<String> {

@@ -4,9 +4,9 @@
 
 mod common;
 
+use calculators::{NoFiles, Uploads, ask, forms};
 use common::Site;
-use sums::{NoFiles, Uploads, ask, forms};
-use words::{Lang, Measure, Voice};
+use localization::{Lang, Locale, UnitSystem};
 
 /// The whole example of a form as a line of the command line.
 fn line(id: &str, typed: &[(String, Vec<String>)]) -> Vec<String> {
@@ -24,17 +24,17 @@ fn line(id: &str, typed: &[(String, Vec<String>)]) -> Vec<String> {
 fn every_form_answers_as_the_command_line_does() {
     let site = Site::empty();
     for form in forms() {
-        for (measure, units) in [(Measure::Imperial, "imperial"), (Measure::Metric, "metric")] {
+        for (unit_system, units) in [(UnitSystem::Imperial, "imperial"), (UnitSystem::Metric, "metric")] {
             for (lang, said) in [(Lang::En, "en"), (Lang::Es, "es")] {
-                let typed = form.example(measure);
+                let typed = form.example(unit_system);
                 let page = ask(&form.id, &typed, &NoFiles).unwrap();
                 let mut args = line(&form.id, &typed);
                 args.extend(["--lang", said, "--units", units].map(str::to_owned));
                 let args: Vec<&str> = args.iter().map(String::as_str).collect();
-                let voice = Voice::new(lang, measure);
-                assert_eq!(site.run(&args).ends(0).out, page.text(voice), "{args:?}");
+                let locale = Locale::new(lang, unit_system);
+                assert_eq!(site.run(&args).ends(0).out, page.text(locale), "{args:?}");
                 let printed = site.run(&[&args[..], &["--json"]].concat()).ends(0).out;
-                assert_eq!(printed, format!("{:#}\n", page.json(voice)), "{args:?}");
+                assert_eq!(printed, format!("{:#}\n", page.json(locale)), "{args:?}");
             }
         }
     }
@@ -50,7 +50,7 @@ fn a_file_answers_alike_from_the_disk_and_from_an_upload() {
         let ran = site.run(&["sums", sum, &format!("--file={}", site.path("log.csv").display()), "--json"]).ends(0);
         let typed = [("file".to_owned(), vec!["log.csv".to_owned()])];
         let page = ask(sum, &typed, &Uploads(&[("log.csv", log.as_bytes())])).unwrap();
-        assert_eq!(ran.out, format!("{:#}\n", page.json(Voice::default())));
+        assert_eq!(ran.out, format!("{:#}\n", page.json(Locale::default())));
         let notes: String = page.notes().iter().map(|note| format!("{note}\n")).collect();
         assert_eq!(ran.err, notes);
     }

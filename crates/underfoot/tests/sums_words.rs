@@ -24,7 +24,7 @@ fn sources(folder: &Path, into: &mut String) {
 #[test]
 fn every_message_of_the_calculations_is_said_by_the_code() {
     let (mut sums, mut science) = (String::new(), String::new());
-    sources(&repository("crates/sums/src"), &mut sums);
+    sources(&repository("crates/calculators/src"), &mut sums);
     sources(&repository("crates/science/src"), &mut science);
     let told = std::fs::read_to_string(repository("locales/en/sums.ftl")).unwrap();
     let keys = told.lines().filter_map(|line| line.split_once(" = ")).map(|(key, _)| key.trim());

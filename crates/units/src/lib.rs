@@ -44,4 +44,4 @@ pub use measures::{
 pub use mechanics::{AirFlow, AirFlowUnit, Duration, DurationUnit, Pressure, PressureUnit, Speed, SpeedUnit};
 pub use notation::{Notation, Problem, ReadError};
 pub use temperature::{Temperature, TemperatureDifference};
-pub use written::Written;
+pub use written::AsWritten;

@@ -10,18 +10,18 @@ use crate::notation::{Notation, ReadError};
 ///
 /// In JSON it is that text, unit included: `"12' 6 1/2\""`.
 /// ```
-/// use units::{Length, Written};
-/// let typed: Written<Length> = serde_json::from_str(r#""4 in""#).unwrap();
+/// use units::{Length, AsWritten};
+/// let typed: AsWritten<Length> = serde_json::from_str(r#""4 in""#).unwrap();
 /// assert_eq!(typed.value(), Length::inches(4.0));
 /// assert_eq!(serde_json::to_string(&typed).unwrap(), r#""4 in""#);
 /// ```
 #[derive(Clone, PartialEq)]
-pub struct Written<Q> {
+pub struct AsWritten<Q> {
     text: String,
     value: Q,
 }
 
-impl<Q: Notation> Written<Q> {
+impl<Q: Notation> AsWritten<Q> {
     /// Reads a text and keeps it.
     ///
     /// # Errors
@@ -44,44 +44,44 @@ impl<Q: Notation> Written<Q> {
     }
 }
 
-impl<Q> fmt::Debug for Written<Q> {
+impl<Q> fmt::Debug for AsWritten<Q> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "Written({:?})", self.text)
+        write!(f, "AsWritten({:?})", self.text)
     }
 }
 
-impl<Q> fmt::Display for Written<Q> {
+impl<Q> fmt::Display for AsWritten<Q> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(&self.text)
     }
 }
 
-impl<Q> Serialize for Written<Q> {
+impl<Q> Serialize for AsWritten<Q> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(&self.text)
     }
 }
 
-impl<'de, Q: Notation> Deserialize<'de> for Written<Q> {
+impl<'de, Q: Notation> Deserialize<'de> for AsWritten<Q> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         struct Text<Q>(std::marker::PhantomData<Q>);
         impl<Q: Notation> de::Visitor<'_> for Text<Q> {
-            type Value = Written<Q>;
+            type Value = AsWritten<Q>;
             fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 f.write_str("a text such as \"4 in\" with its unit")
             }
             fn visit_str<E: de::Error>(self, text: &str) -> Result<Self::Value, E> {
-                Written::read(text).map_err(E::custom)
+                AsWritten::read(text).map_err(E::custom)
             }
             // A number carries no unit: the reader says so, and pH, which has none, accepts it.
             fn visit_f64<E: de::Error>(self, number: f64) -> Result<Self::Value, E> {
-                Written::read(&number.to_string()).map_err(E::custom)
+                AsWritten::read(&number.to_string()).map_err(E::custom)
             }
             fn visit_i64<E: de::Error>(self, number: i64) -> Result<Self::Value, E> {
-                Written::read(&number.to_string()).map_err(E::custom)
+                AsWritten::read(&number.to_string()).map_err(E::custom)
             }
             fn visit_u64<E: de::Error>(self, number: u64) -> Result<Self::Value, E> {
-                Written::read(&number.to_string()).map_err(E::custom)
+                AsWritten::read(&number.to_string()).map_err(E::custom)
             }
         }
         deserializer.deserialize_any(Text(std::marker::PhantomData))

@@ -2,9 +2,9 @@
 
 use proptest::prelude::*;
 use units::{
-    AirFlow, Area, Coverage, Density, Duration, EvaporationRate, FilmThickness, Fraction, Length, LengthUnit, Mass,
-    MoistureEmission, Notation, Ph, Pressure, Problem, RelativeHumidity, Speed, Temperature, TemperatureDifference,
-    Volume, VolumeUnit, Written,
+    AirFlow, Area, AsWritten, Coverage, Density, Duration, EvaporationRate, FilmThickness, Fraction, Length,
+    LengthUnit, Mass, MoistureEmission, Notation, Ph, Pressure, Problem, RelativeHumidity, Speed, Temperature,
+    TemperatureDifference, Volume, VolumeUnit,
 };
 
 fn meters(text: &str) -> f64 {
@@ -161,9 +161,9 @@ proptest! {
     #[test]
     fn written_keeps_the_text_and_the_value(feet in 0u32..5000, inches in 0u32..12) {
         let text = format!("{feet} ft {inches} in");
-        let written = Written::<Length>::read(&text).unwrap();
+        let written = AsWritten::<Length>::read(&text).unwrap();
         let json = serde_json::to_string(&written).unwrap();
-        let back: Written<Length> = serde_json::from_str(&json).unwrap();
+        let back: AsWritten<Length> = serde_json::from_str(&json).unwrap();
         prop_assert_eq!(back.text(), text.as_str());
         prop_assert_eq!(back.value(), Length::feet_inches(f64::from(feet), f64::from(inches)));
     }

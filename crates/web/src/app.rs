@@ -7,13 +7,13 @@ use jiff::Timestamp;
 use store::{Store, TokenHash};
 use uuid::Uuid;
 
-use crate::judged::Judged;
+use crate::jobs::Works;
 use crate::password::Passwords;
+use crate::standing_cache::Judged;
 use crate::throttle::Throttle;
 use crate::uploads::Uploads;
-use crate::work::Works;
 
-/// Who may ask, and over what.
+/// Who may context, and over what.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Access {
     /// Only this machine: no sign-in, whoever sits here owns everything.
@@ -43,7 +43,7 @@ pub struct Outside {
 pub struct Settings {
     /// Where diaries and photographs are kept.
     pub store: Store,
-    /// Who may ask.
+    /// Who may context.
     pub access: Access,
     /// Clock, ids and secrets.
     pub outside: Outside,
@@ -59,11 +59,11 @@ pub struct Settings {
 #[derive(Debug, Clone, Copy)]
 pub struct Demo {
     /// Fills the store and says which slab it is.
-    pub fill: fn(&Store) -> Result<slab::diary::SlabId, String>,
+    pub fill: fn(&Store) -> Result<slab_diary::SlabId, String>,
     /// The moment its diary ends: it is asked as of then, on any day.
     pub as_of: fn() -> Timestamp,
     /// Its slab.
-    pub id: fn() -> slab::diary::SlabId,
+    pub id: fn() -> slab_diary::SlabId,
 }
 
 /// The running server's state. Everything that matters is in the store; the rest may be lost at any
@@ -71,7 +71,7 @@ pub struct Demo {
 #[derive(Debug)]
 pub struct App {
     pub(crate) settings: Settings,
-    pub(crate) judged: Mutex<HashMap<slab::diary::SlabId, Judged>>,
+    pub(crate) judged: Mutex<HashMap<slab_diary::SlabId, Judged>>,
     pub(crate) throttle: Throttle,
     /// Tries by share link.
     pub(crate) by_link: Throttle,
@@ -120,14 +120,14 @@ impl App {
     }
 
     /// The moment at which a slab is asked: now, and for the demo the end of its diary.
-    pub(crate) fn asked_at(&self, slab: slab::diary::SlabId) -> Timestamp {
+    pub(crate) fn asked_at(&self, slab: slab_diary::SlabId) -> Timestamp {
         match &self.settings.demo {
             Some(demo) if self.settings.stands_at.is_none() && (demo.id)() == slab => (demo.as_of)(),
             _ => self.now(),
         }
     }
 
-    pub(crate) fn is_demo(&self, slab: slab::diary::SlabId) -> bool {
+    pub(crate) fn is_demo(&self, slab: slab_diary::SlabId) -> bool {
         self.settings.demo.is_some_and(|demo| (demo.id)() == slab)
     }
 

@@ -1,11 +1,11 @@
 //! A form's fields as the template draws them.
 
-use forms::{Ask as Asked, Field, Form, PhotoAsk, PlaceAsk, Typed};
-use slab::diary::Entry;
-use slab::diary::body::{Body, PanelMade};
-use slab::slab::Slab;
-use slab::trade::Trade;
-use words::Voice;
+use forms::{Field, Form, FormData, InputKind, PhotoInput, PlaceInput};
+use localization::Locale;
+use slab_diary::Entry;
+use slab_diary::Slab;
+use slab_diary::body::{Body, PanelMade};
+use trade_facts::Trade;
 
 /// Up to this many choices lie open as things to tap; more are folded into a list.
 const OPEN_CHOICES: usize = 8;
@@ -63,7 +63,7 @@ pub(crate) struct Control {
 pub(crate) struct Known<'a> {
     pub(crate) slab: &'a Slab<'a>,
     pub(crate) trade: &'a Trade,
-    pub(crate) voice: Voice,
+    pub(crate) locale: Locale,
 }
 
 impl Control {
@@ -73,26 +73,31 @@ impl Control {
     }
 }
 
-/// Mistakes by field.
-pub(crate) type Mistakes = [(String, String)];
+/// FieldErrors by field.
+pub(crate) type FieldErrors = [(String, String)];
 
-pub(crate) fn mistake_of(mistakes: &Mistakes, name: &str) -> Option<String> {
+pub(crate) fn mistake_of(mistakes: &FieldErrors, name: &str) -> Option<String> {
     mistakes.iter().find(|(field, _)| field == name).map(|(_, said)| said.clone())
 }
 
 /// All fields of a form.
-pub(crate) fn controls(form: &'static Form, typed: &Typed, mistakes: &Mistakes, known: &Known<'_>) -> Vec<Control> {
+pub(crate) fn controls(
+    form: &'static Form,
+    typed: &FormData,
+    mistakes: &FieldErrors,
+    known: &Known<'_>,
+) -> Vec<Control> {
     form.fields.iter().map(|field| control(form, field, typed, mistakes, known)).collect()
 }
 
 fn control(
     form: &'static Form,
     field: &'static Field,
-    typed: &Typed,
-    mistakes: &Mistakes,
+    typed: &FormData,
+    mistakes: &FieldErrors,
     known: &Known<'_>,
 ) -> Control {
-    let Known { voice, .. } = *known;
+    let Known { locale, .. } = *known;
     let value = typed.first(field.name).unwrap_or_default().to_owned();
     let mut choices = choices(form, field, known);
     for choice in &mut choices {
@@ -103,36 +108,36 @@ fn control(
         choices.push(Choice { value: value.clone(), label: value.clone(), chosen: true });
     }
     if !choices.is_empty() && !field.required() {
-        choices.push(Choice { value: String::new(), label: voice.say("not-said", &[]), chosen: value.is_empty() });
+        choices.push(Choice { value: String::new(), label: locale.message("not-said", &[]), chosen: value.is_empty() });
     }
     let names = field.inputs();
     let row = |index: usize| -> Vec<Input> {
         let input = |name: &&str| Input {
             name: (*name).to_owned(),
-            label: forms::input_label(voice, form, name),
+            label: forms::input_label(locale, form, name),
             value: typed.get(name).get(index).cloned().unwrap_or_default(),
         };
         names.iter().map(input).collect()
     };
     let (look, inputs) = match field.ask {
-        Asked::Mix => {
+        InputKind::Mix => {
             let filled = names.iter().map(|name| typed.get(name).len()).max().unwrap_or(0);
             (Look::Mix, (0..filled.max(1) + 1).map(row).collect())
         }
-        Asked::PictureBox(_) => (Look::Card, vec![row(0)]),
-        Asked::Lab => (Look::Several, vec![row(0)]),
-        Asked::Text { long: true } => (Look::Long, Vec::new()),
+        InputKind::PictureBox(_) => (Look::Card, vec![row(0)]),
+        InputKind::Lab => (Look::Several, vec![row(0)]),
+        InputKind::Text { long: true } => (Look::Long, Vec::new()),
         _ if choices.is_empty() => (Look::Line, Vec::new()),
         _ if choices.len() <= OPEN_CHOICES => (Look::Open, Vec::new()),
         _ => (Look::List, Vec::new()),
     };
     Control {
         name: field.name.to_owned(),
-        label: forms::label(voice, form, field),
-        hint: forms::hint(voice, form, field),
+        label: forms::label(locale, form, field),
+        hint: forms::hint(locale, form, field),
         look,
-        unit: field.unit(voice.measure).to_owned(),
-        example: field.example(voice.measure).to_owned(),
+        unit: field.unit(locale.unit_system).to_owned(),
+        example: field.example(locale.unit_system).to_owned(),
         input_mode: field.input_mode(),
         required: field.required(),
         value,
@@ -144,14 +149,14 @@ fn control(
 }
 
 fn choices(form: &'static Form, field: &'static Field, known: &Known<'_>) -> Vec<Choice> {
-    let Known { slab, trade, voice } = *known;
+    let Known { slab, trade, locale } = *known;
     let plain = |value: String, label: String| Choice { value, label, chosen: false };
     match field.ask {
-        Asked::Entry(kinds) => {
-            let told = |entry: &&Entry| plain(entry.id.to_string(), short(entry, slab, voice));
+        InputKind::Entry(kinds) => {
+            let told = |entry: &&Entry| plain(entry.id.to_string(), short(entry, slab, locale));
             slab.of_kinds(kinds).map(|e| told(&e)).collect()
         }
-        Asked::Panel => {
+        InputKind::Panel => {
             let mut names: Vec<&str> = slab.all::<PanelMade>().map(|p| p.body.panel.as_str()).collect();
             names.dedup();
             names.iter().map(|name| plain((*name).to_owned(), (*name).to_owned())).collect()
@@ -159,23 +164,23 @@ fn choices(form: &'static Form, field: &'static Field, known: &Known<'_>) -> Vec
         _ => field
             .choices(trade)
             .into_iter()
-            .map(|value| plain(value.to_owned(), forms::choice_label(voice, form, field, value)))
+            .map(|value| plain(value.to_owned(), forms::choice_label(locale, form, field, value)))
             .collect(),
     }
 }
 
 /// An earlier entry in one short line: what, and which day.
-pub(crate) fn short(entry: &Entry, slab: &Slab<'_>, voice: Voice) -> String {
+pub(crate) fn short(entry: &Entry, slab: &Slab<'_>, locale: Locale) -> String {
     let what = match &entry.body {
-        Body::Incident(incident) => voice.term(&incident.what),
-        Body::Defect(_) => crate::told::told(entry, voice)
+        Body::Incident(incident) => locale.term(&incident.what),
+        Body::Defect(_) => crate::entry_text::told(entry, locale)
             .into_iter()
             .next()
-            .map_or_else(|| voice.kind(entry.body.kind()), |(_, value)| value),
-        other => voice.kind(other.kind()),
+            .map_or_else(|| locale.kind(entry.body.kind()), |(_, value)| value),
+        other => locale.kind(other.kind()),
     };
     let day = entry.happened.instant().to_zoned_datetime(slab.time_zone()).date();
-    format!("{what}, {}", voice.date(day))
+    format!("{what}, {}", locale.date(day))
 }
 
 /// The place of an entry as the template draws it.
@@ -199,7 +204,7 @@ pub(crate) struct Places {
 const ZONE: &str = "zone:";
 
 /// The inputs of a place as `forms` reads them, from those that the page has.
-pub(crate) fn untangled(typed: &Typed) -> Typed {
+pub(crate) fn untangled(typed: &FormData) -> FormData {
     let mut typed = typed.clone();
     if let Some(zone) = typed.first("place_kind").and_then(|kind| kind.strip_prefix(ZONE)).map(str::to_owned) {
         typed.set("place_kind", "zone");
@@ -209,23 +214,23 @@ pub(crate) fn untangled(typed: &Typed) -> Typed {
 }
 
 /// The place that a form asks for; nothing when it asks for none.
-pub(crate) fn places(form: &Form, typed: &Typed, mistakes: &Mistakes, known: &Known<'_>) -> Option<Places> {
+pub(crate) fn places(form: &Form, typed: &FormData, mistakes: &FieldErrors, known: &Known<'_>) -> Option<Places> {
     let typed = untangled(typed);
     let first = |name: &str| typed.first(name).unwrap_or_default().to_owned();
     let drawn_elsewhere = matches!(typed.first("place_kind"), Some("patch" | "zone_point"));
-    if !drawn_elsewhere && (form.place == PlaceAsk::None || known.slab.zones().is_empty()) {
+    if !drawn_elsewhere && (form.place == PlaceInput::None || known.slab.zones().is_empty()) {
         return None;
     }
-    let voice = known.voice;
+    let locale = known.locale;
     let kind = match first("place_kind") {
         kind if !kind.is_empty() => kind,
         _ if !first("x").is_empty() => "point".to_owned(),
         _ if !first("zone").is_empty() => "zone".to_owned(),
         _ => "slab".to_owned(),
     };
-    let may_be_point = form.place == PlaceAsk::Point && known.slab.plan().is_some_and(slab::plan::Plan::is_drawn);
+    let may_be_point = form.place == PlaceInput::Point && known.slab.plan().is_some_and(slab_plan::Plan::is_drawn);
     let plain =
-        |name: &str| Choice { value: name.to_owned(), label: forms::place_label(voice, name), chosen: kind == name };
+        |name: &str| Choice { value: name.to_owned(), label: forms::place_label(locale, name), chosen: kind == name };
     let mut choices = vec![plain("slab")];
     choices.extend(known.slab.zones().iter().filter(|zone| !zone.name.is_empty()).map(|zone| Choice {
         value: format!("{ZONE}{}", zone.name),
@@ -246,7 +251,7 @@ pub(crate) fn places(form: &Form, typed: &Typed, mistakes: &Mistakes, known: &Kn
     if kind == "zone_point" {
         rest.push(("zone".to_owned(), first("zone")));
     }
-    let plan = may_be_point.then(|| crate::drawn::small_plan(known)).flatten();
+    let plan = may_be_point.then(|| crate::small_plan::small_plan(known)).flatten();
     let of_place = forms::PLACE_INPUTS.iter().copied().chain(["place"]);
     Some(Places {
         point: matches!(kind.as_str(), "point" | "zone_point"),
@@ -263,5 +268,5 @@ pub(crate) fn places(form: &Form, typed: &Typed, mistakes: &Mistakes, known: &Kn
 
 /// Whether a form takes photographs, and whether it is about them.
 pub(crate) fn photographs(form: &Form) -> (bool, bool) {
-    (form.photographs != PhotoAsk::None, form.photographs == PhotoAsk::Main)
+    (form.photographs != PhotoInput::None, form.photographs == PhotoInput::Main)
 }

@@ -1,89 +1,89 @@
 //! A number of the trade records in the reader's units.
 
-use slab::trade::{Bound, Fact, InUnit, Measured, Unit, Which};
+use localization::{Arg, Locale, UnitSystem};
+use trade_facts::{Bound, Fact, InUnit, Measured, Unit, Which};
 use units::{
     AirFlow, Area, Concentration, Coverage, Density, Duration, EvaporationRate, FilmThickness, Length, Mass,
     MoistureEmission, Ph, Pressure, Temperature, TemperatureDifference, VaporPermeance, Volume,
 };
-use words::{Arg, Measure, Voice};
 
 /// Decimals of a bare number: as many as the records have.
 const DECIMALS: usize = 3;
 
 /// The number with its unit, in the reader's own where the unit has a counterpart.
-pub(crate) fn figure(voice: Voice, number: f64, unit: Unit) -> String {
-    measured(voice, number, unit).unwrap_or_else(|| counted(voice, number, unit))
+pub(crate) fn figure(locale: Locale, number: f64, unit: Unit) -> String {
+    measured(locale, number, unit).unwrap_or_else(|| counted(locale, number, unit))
 }
 
 /// A physical quantity; nothing for counts, ratios and units that are the same everywhere.
-fn measured(voice: Voice, number: f64, unit: Unit) -> Option<String> {
+fn measured(locale: Locale, number: f64, unit: Unit) -> Option<String> {
     fn of<Q: InUnit>(number: f64, unit: Unit, said: impl Fn(Q) -> String) -> Option<String> {
         Q::in_unit(number, unit).map(said)
     }
-    let metric = voice.measure == Measure::Metric;
-    let with = |number: f64, word: &str| format!("{} {word}", voice.number(number, DECIMALS));
+    let metric = locale.unit_system == UnitSystem::Metric;
+    let with = |number: f64, word: &str| format!("{} {word}", locale.number(number, DECIMALS));
     match unit {
-        Unit::Second | Unit::Minute | Unit::Hour | Unit::Day => of(number, unit, |q: Duration| voice.duration(q)),
-        Unit::Inch | Unit::Foot | Unit::Meter => of(number, unit, |q: Length| voice.length(q)),
-        Unit::Mil => of(number, unit, |q: FilmThickness| voice.film(q)),
-        Unit::SquareFoot | Unit::Acre => of(number, unit, |q: Area| voice.area(q)),
-        Unit::Gallon => of(number, unit, |q: Volume| voice.volume(q)),
-        Unit::SquareFootPerGallon => of(number, unit, |q: Coverage| voice.coverage(q)),
+        Unit::Second | Unit::Minute | Unit::Hour | Unit::Day => of(number, unit, |q: Duration| locale.duration(q)),
+        Unit::Inch | Unit::Foot | Unit::Meter => of(number, unit, |q: Length| locale.length(q)),
+        Unit::Mil => of(number, unit, |q: FilmThickness| locale.film(q)),
+        Unit::SquareFoot | Unit::Acre => of(number, unit, |q: Area| locale.area(q)),
+        Unit::Gallon => of(number, unit, |q: Volume| locale.volume(q)),
+        Unit::SquareFootPerGallon => of(number, unit, |q: Coverage| locale.coverage(q)),
         // A depth of one millimeter is one liter on a square meter.
         Unit::GallonPerSquareFoot if metric => of(number, unit, |q: Length| with(q.as_millimeters(), "L/m²")),
         Unit::GallonPerSquareFoot => Some(with(number, "gal/ft²")),
-        Unit::Pound => of(number, unit, |q: Mass| voice.mass(q)),
-        Unit::PoundPerGallon => of(number, unit, |q: Density| voice.density(q)),
+        Unit::Pound => of(number, unit, |q: Mass| locale.mass(q)),
+        Unit::PoundPerGallon => of(number, unit, |q: Density| locale.density(q)),
         Unit::PoundPerCubicYard if metric => {
-            of(number, unit, |q: Density| format!("{} kg/m³", voice.number(q.as_kilograms_per_cubic_meter(), 0)))
+            of(number, unit, |q: Density| format!("{} kg/m³", locale.number(q.as_kilograms_per_cubic_meter(), 0)))
         }
         Unit::PoundPerCubicYard => Some(with(number, "lb/yd³")),
-        Unit::PoundPerSquareFootHour => of(number, unit, |q: EvaporationRate| voice.evaporation(q)),
-        Unit::PoundPerThousandSquareFeetDay => of(number, unit, |q: MoistureEmission| voice.emission(q)),
-        Unit::Fahrenheit => of(number, unit, |q: Temperature| voice.temperature(q)),
-        Unit::FahrenheitDifference => of(number, unit, |q: TemperatureDifference| voice.difference(q)),
-        Unit::Ph => of(number, unit, |q: Ph| format!("pH {}", voice.ph(q))),
-        Unit::Psi => of(number, unit, |q: Pressure| voice.strength(q)),
+        Unit::PoundPerSquareFootHour => of(number, unit, |q: EvaporationRate| locale.evaporation(q)),
+        Unit::PoundPerThousandSquareFeetDay => of(number, unit, |q: MoistureEmission| locale.emission(q)),
+        Unit::Fahrenheit => of(number, unit, |q: Temperature| locale.temperature(q)),
+        Unit::FahrenheitDifference => of(number, unit, |q: TemperatureDifference| locale.difference(q)),
+        Unit::Ph => of(number, unit, |q: Ph| format!("pH {}", locale.ph(q))),
+        Unit::Psi => of(number, unit, |q: Pressure| locale.strength(q)),
         // The metric counterpart has no short name; its value is in nanograms.
         Unit::Perm if metric => of(number, unit, |q: VaporPermeance| with(q.as_us_perms() * 57.2135, "ng/(Pa·s·m²)")),
-        Unit::CubicFootPerMinute => of(number, unit, |q: AirFlow| voice.air_flow(q)),
-        Unit::PartPerMillion => of(number, unit, |q: Concentration| voice.concentration(q)),
-        Unit::SquareFootEach => Some(said_of(voice, "facts-each", voice.area(Area::square_feet(number)))),
-        Unit::SquareFootPerHour => Some(said_of(voice, "facts-an-hour", voice.area(Area::square_feet(number)))),
-        Unit::FootPerHour => Some(said_of(voice, "facts-an-hour", voice.length(Length::feet(number)))),
+        Unit::CubicFootPerMinute => of(number, unit, |q: AirFlow| locale.air_flow(q)),
+        Unit::PartPerMillion => of(number, unit, |q: Concentration| locale.concentration(q)),
+        Unit::SquareFootEach => Some(said_of(locale, "facts-each", locale.area(Area::square_feet(number)))),
+        Unit::SquareFootPerHour => Some(said_of(locale, "facts-an-hour", locale.area(Area::square_feet(number)))),
+        Unit::FootPerHour => Some(said_of(locale, "facts-an-hour", locale.length(Length::feet(number)))),
         _ => None,
     }
 }
 
-fn said_of(voice: Voice, key: &str, amount: String) -> String {
-    voice.say(key, &[("amount", amount.into())])
+fn said_of(locale: Locale, key: &str, amount: String) -> String {
+    locale.message(key, &[("amount", amount.into())])
 }
 
-fn counted(voice: Voice, number: f64, unit: Unit) -> String {
-    let bare = voice.number(number, DECIMALS);
+fn counted(locale: Locale, number: f64, unit: Unit) -> String {
+    let bare = locale.number(number, DECIMALS);
     match unit {
-        Unit::Percent => voice.percent(number),
-        Unit::Fraction => voice.percent(number * 100.0),
-        Unit::Month => voice.say("facts-months", &[("n", bare.into()), ("count", Arg::Number(number))]),
+        Unit::Percent => locale.percent(number),
+        Unit::Fraction => locale.percent(number * 100.0),
+        Unit::Month => locale.message("facts-months", &[("n", bare.into()), ("count", Arg::Number(number))]),
         unit if unit.is_plain() => bare,
         unit => format!("{bare} {}", unit.word()),
     }
 }
 
 /// The number of a fact in words: how it is meant, how much, for how much; nothing where it has none.
-pub(crate) fn fact_figure(voice: Voice, fact: &Fact) -> Option<String> {
+pub(crate) fn fact_figure(locale: Locale, fact: &Fact) -> Option<String> {
     let unit = fact.unit()?;
-    let figure = |which| fact.amount(which).map(|number| figure(voice, number, unit));
+    let figure = |which| fact.amount(which).map(|number| figure(locale, number, unit));
     let amount = match (figure(Which::Usual), figure(Which::Low), figure(Which::High)) {
         (Some(usual), _, _) => usual,
-        (None, Some(low), Some(high)) => voice.range(&low, &high),
+        (None, Some(low), Some(high)) => locale.range(&low, &high),
         (None, Some(one), None) | (None, None, Some(one)) => one,
         (None, None, None) => return None,
     };
     let amount = match (fact.per, fact.per_unit) {
         (Some(per), Some(unit)) => {
-            let per = self::figure(voice, per, unit);
-            voice.say("facts-for-each", &[("amount", amount.into()), ("per", per.into())])
+            let per = self::figure(locale, per, unit);
+            locale.message("facts-for-each", &[("amount", amount.into()), ("per", per.into())])
         }
         _ => amount,
     };
@@ -95,25 +95,25 @@ pub(crate) fn fact_figure(voice: Voice, fact: &Fact) -> Option<String> {
         Some(Bound::About) => "facts-about",
         Some(Bound::Range | Bound::Exact) | None => return Some(amount),
     };
-    Some(voice.say(key, &[("amount", amount.into())]))
+    Some(locale.message(key, &[("amount", amount.into())]))
 }
 
 /// Low to high with the usual in between.
-pub(crate) fn three_figures(voice: Voice, record: &impl Measured) -> Option<String> {
+pub(crate) fn three_figures(locale: Locale, record: &impl Measured) -> Option<String> {
     let unit = record.unit()?;
-    let figure = |which| record.amount(which).map(|number| figure(voice, number, unit));
+    let figure = |which| record.amount(which).map(|number| figure(locale, number, unit));
     let (low, usual, high) = (figure(Which::Low)?, figure(Which::Usual)?, figure(Which::High)?);
     if low == high {
         return Some(usual);
     }
-    let range = voice.range(&low, &high);
-    Some(voice.say("facts-usually", &[("range", range.into()), ("usual", usual.into())]))
+    let range = locale.range(&low, &high);
+    Some(locale.message("facts-usually", &[("range", range.into()), ("usual", usual.into())]))
 }
 
 #[cfg(test)]
 mod tests {
-    use slab::trade::Unit;
-    use words::{Lang, Measure, Voice};
+    use localization::{Lang, Locale, UnitSystem};
+    use trade_facts::Unit;
 
     use super::figure;
 
@@ -136,8 +136,8 @@ mod tests {
             (7.0, Unit::MilligramPerCubicMeter, "7 mg/m3", "7 mg/m3"),
         ];
         for (number, unit, imperial, metric) in cases {
-            let said = |measure| figure(Voice::new(Lang::En, measure), number, unit);
-            assert_eq!((said(Measure::Imperial).as_str(), said(Measure::Metric).as_str()), (imperial, metric));
+            let said = |unit_system| figure(Locale::new(Lang::En, unit_system), number, unit);
+            assert_eq!((said(UnitSystem::Imperial).as_str(), said(UnitSystem::Metric).as_str()), (imperial, metric));
         }
     }
 
@@ -145,7 +145,7 @@ mod tests {
     fn no_unit_of_the_records_is_told_as_a_key() {
         for unit in Unit::ALL {
             for lang in Lang::ALL {
-                let said = figure(Voice::new(lang, Measure::Metric), 1.0, *unit);
+                let said = figure(Locale::new(lang, UnitSystem::Metric), 1.0, *unit);
                 assert!(said.contains('1') || said.contains(|c: char| c.is_ascii_digit()), "{said}");
                 assert!(!said.contains("facts-"), "{said}");
             }

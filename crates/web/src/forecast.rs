@@ -5,15 +5,17 @@ use std::sync::Arc;
 use std::time::Duration as Wait;
 
 use jiff::civil::Date;
-use slab::diary::SlabId;
-use slab::drying::{CannotTell, DryingForecast, DryingQuestion, LimitBound, LimitForecast, MEMBERS, RestsOn, question};
-use slab::slab::Slab;
-use slab::trade::Trade;
-use words::{Arg, Voice};
+use localization::{Arg, Locale};
+use slab_answers::drying::{
+    CannotTell, DryingForecast, DryingQuestion, LimitBound, LimitForecast, MEMBERS, RestsOn, question,
+};
+use slab_diary::Slab;
+use slab_diary::SlabId;
+use trade_facts::Trade;
 
 use crate::app::App;
 use crate::entries::Opened;
-use crate::work::{Forecast, Name, Work};
+use crate::jobs::{Forecast, Name, Work};
 
 /// A page waits so long for an answer before it shows how far the work is.
 const LOOKS: u32 = 15;
@@ -82,9 +84,9 @@ pub(crate) struct Waiting {
 }
 
 impl Waiting {
-    pub(crate) fn of(begun: &Begun, voice: Voice) -> Self {
+    pub(crate) fn of(begun: &Begun, locale: Locale) -> Self {
         let share = begun.work.share();
-        Self::at(&begun.name, share, stage(share, voice))
+        Self::at(&begun.name, share, stage(share, locale))
     }
 
     /// A piece of work by its name, and how far it is.
@@ -94,13 +96,13 @@ impl Waiting {
 }
 
 /// What the work is doing: without readings it has two steps, with readings three.
-pub(crate) fn stage(share: f64, voice: Voice) -> String {
+pub(crate) fn stage(share: f64, locale: Locale) -> String {
     let key = match share {
         s if s < 0.1 => "drying-work-following",
         s if s < 0.45 => "drying-work-weighing",
         _ => "drying-work-drawing",
     };
-    voice.say(key, &[("count", voice.count(MEMBERS as u32).into())])
+    locale.message(key, &[("count", locale.count(MEMBERS as u32).into())])
 }
 
 /// The limit that governs: the strictest that holds without asking anybody.
@@ -110,18 +112,18 @@ pub(crate) fn governing(forecast: &DryingForecast) -> Option<&LimitForecast> {
 }
 
 /// The answer in one sentence.
-pub(crate) fn said(forecast: &DryingForecast, question: &DryingQuestion, today: Date, voice: Voice) -> String {
+pub(crate) fn said(forecast: &DryingForecast, question: &DryingQuestion, today: Date, locale: Locale) -> String {
     if forecast.rests_on == RestsOn::Nothing {
-        return voice.say("drying-answer-nothing", &[]);
+        return locale.message("drying-answer-nothing", &[]);
     }
     let Some((governing, dates)) = governing(forecast).and_then(|l| Some((l, forecast.dates(l)?))) else {
-        return voice.say("drying-answer-no-limit", &[]);
+        return locale.message("drying-answer-no-limit", &[]);
     };
     let basis = if forecast.rests_on == RestsOn::Readings { "readings" } else { "mix" };
     let horizon = question.date(forecast.horizon);
-    let date = |date: Date| Arg::from(voice.date(date));
+    let date = |date: Date| Arg::from(locale.date(date));
     // The number and its sign stay on one line of a large heading.
-    let limit = voice.humidity(governing.limit.humidity).replace(' ', "\u{a0}");
+    let limit = locale.humidity(governing.limit.humidity).replace(' ', "\u{a0}");
     let mut args = vec![("basis", basis.into()), ("limit", limit.into())];
     let key = match (dates.p10, dates.p90) {
         (_, Some(late)) if late.date <= today => {
@@ -141,5 +143,5 @@ pub(crate) fn said(forecast: &DryingForecast, question: &DryingQuestion, today: 
             "drying-answer-late"
         }
     };
-    voice.say(key, &args)
+    locale.message(key, &args)
 }

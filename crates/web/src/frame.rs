@@ -7,15 +7,15 @@ use axum::http::HeaderMap;
 use axum::response::{Html, IntoResponse, Response};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
+use localization::{Arg, FILES, Lang, Locale};
 use store::SlabRecord;
-use words::{Arg, FILES, Lang, Voice};
 
 use crate::app::{Access, App};
-use crate::ask::Ask;
 use crate::assets;
+use crate::context::RequestContext;
+use crate::page_error::PageError;
 use crate::screens;
-use crate::trouble::Trouble;
-use crate::visitor::{May, Theme, Visitor};
+use crate::visitor::{Permission, Theme, Visitor};
 
 /// The slab a page is about.
 #[derive(Debug, Clone)]
@@ -29,7 +29,7 @@ pub(crate) struct Head {
 
 /// A way to another page.
 #[derive(Debug, Clone)]
-pub(crate) struct Way {
+pub(crate) struct NavLink {
     pub(crate) href: String,
     pub(crate) label: String,
     pub(crate) here: bool,
@@ -38,14 +38,14 @@ pub(crate) struct Way {
 /// Everything around the middle of a page.
 #[derive(Debug, Clone)]
 pub(crate) struct Frame {
-    pub(crate) voice: Voice,
+    pub(crate) locale: Locale,
     pub(crate) theme: Theme,
     pub(crate) title: String,
     pub(crate) slab: Option<Head>,
     /// The four or five ways at the foot of a phone.
-    pub(crate) bar: Vec<Way>,
+    pub(crate) bar: Vec<NavLink>,
     /// All other ways.
-    pub(crate) more: Vec<Way>,
+    pub(crate) more: Vec<NavLink>,
     pub(crate) made: String,
     /// The moment at which the clock of the page stands, if it does.
     pub(crate) stands_at: Option<String>,
@@ -54,7 +54,7 @@ pub(crate) struct Frame {
     pub(crate) encrypted: bool,
     pub(crate) keep: String,
     pub(crate) visitor: String,
-    pub(crate) may: May,
+    pub(crate) permission: Permission,
     pub(crate) people: bool,
     /// One quiet sentence about what was just done.
     pub(crate) said: Option<String>,
@@ -65,11 +65,11 @@ pub(crate) struct Frame {
 }
 
 impl Frame {
-    pub(crate) fn new(ask: &Ask, title: String) -> Self {
-        let mut frame = Self::of(&ask.app, &ask.visitor, title).at(&ask.here);
-        frame.said = ask.query.first("said").and_then(|key| {
+    pub(crate) fn new(context: &RequestContext, title: String) -> Self {
+        let mut frame = Self::of(&context.app, &context.visitor, title).at(&context.here);
+        frame.said = context.query.first("said").and_then(|key| {
             let key = format!("said-{key}");
-            frame.voice.knows(&key).then(|| frame.voice.say(&key, &[]))
+            frame.locale.knows(&key).then(|| frame.locale.message(&key, &[]))
         });
         frame
     }
@@ -80,7 +80,7 @@ impl Frame {
         here.clone_into(&mut self.here);
         if screens::is_link(here) {
             self.plain = true;
-            self.may = May::Nothing;
+            self.permission = Permission::Nothing;
             self.visitor = String::new();
             self.more = Vec::new();
         }
@@ -90,68 +90,75 @@ impl Frame {
     /// For an answer that no handler made.
     pub(crate) fn bare(app: &Arc<App>, headers: &HeaderMap) -> Self {
         let nobody = Visitor {
-            may: May::Nothing,
+            permission: Permission::Nothing,
             name: String::new(),
             person: None,
-            voice: Visitor::voice_of(headers),
+            locale: Visitor::voice_of(headers),
             theme: Theme::Light,
         };
         Self::of(app, &nobody, String::new())
     }
 
     fn of(app: &App, visitor: &Visitor, title: String) -> Self {
-        let voice = visitor.voice;
+        let locale = visitor.locale;
         let stands_at = app.settings.stands_at;
         Self {
-            voice,
+            locale,
             theme: visitor.theme,
             title,
             slab: None,
             bar: Vec::new(),
-            more: screens::everywhere(voice, visitor.may, app.asks_for_people()),
+            more: screens::everywhere(locale, visitor.permission, app.asks_for_people()),
             made: app.real_now().to_string(),
             stands_at: stands_at.map(|at| at.to_string()),
             stands_said: None,
             encrypted: app.is_encrypted() || app.settings.access == Access::ThisMachine,
             keep: "[]".to_owned(),
             visitor: visitor.name.clone(),
-            may: visitor.may,
+            permission: visitor.permission,
             people: app.asks_for_people(),
             said: None,
             here: "/".to_owned(),
-            script_words: script_words(voice.lang),
+            script_words: script_words(locale.lang),
             plain: false,
         }
     }
 
     /// Makes it the frame of a page about a slab. `zone` is the slab's.
-    pub(crate) fn about(mut self, ask: &Ask, record: &SlabRecord, zone: &TimeZone) -> Self {
+    pub(crate) fn about(mut self, context: &RequestContext, record: &SlabRecord, zone: &TimeZone) -> Self {
         let id = record.id.to_string();
-        self.bar = screens::bar(self.voice, &id, &ask.here, self.may);
-        self.more = screens::more(self.voice, &id, &ask.here, self.may, self.people);
-        self.keep = screens::keep(&id, self.may);
+        self.bar = screens::bar(self.locale, &id, &context.here, self.permission);
+        self.more = screens::more(self.locale, &id, &context.here, self.permission, self.people);
+        self.keep = screens::keep(&id, self.permission);
         let base = format!("/slab/{id}");
-        self.headed(ask, record, zone, id, base)
+        self.headed(context, record, zone, id, base)
     }
 
     /// Makes it the frame of a page that a link shows, with the ways to the link's other pages.
     pub(crate) fn by_link(
         mut self,
-        ask: &Ask,
+        context: &RequestContext,
         record: &SlabRecord,
         zone: &TimeZone,
         base: String,
-        ways: Vec<Way>,
+        ways: Vec<NavLink>,
     ) -> Self {
         self.more = ways;
         // Which slab it is by its id is nobody's business here.
-        self.headed(ask, record, zone, String::new(), base)
+        self.headed(context, record, zone, String::new(), base)
     }
 
-    fn headed(mut self, ask: &Ask, record: &SlabRecord, zone: &TimeZone, id: String, base: String) -> Self {
-        let demo = ask.app.is_demo(record.id);
-        let asked = ask.app.asked_at(record.id);
-        if demo || ask.app.settings.stands_at.is_some() {
+    fn headed(
+        mut self,
+        context: &RequestContext,
+        record: &SlabRecord,
+        zone: &TimeZone,
+        id: String,
+        base: String,
+    ) -> Self {
+        let demo = context.app.is_demo(record.id);
+        let asked = context.app.asked_at(record.id);
+        if demo || context.app.settings.stands_at.is_some() {
             let local = asked.to_zoned_datetime(zone.clone());
             self.stands_at = Some(asked.display_with_offset(local.offset()).to_string());
             self.stands_said = Some(self.moment(asked, zone));
@@ -161,35 +168,35 @@ impl Frame {
     }
 
     /// A sentence without holes.
-    pub(crate) fn say(&self, key: &str) -> String {
-        self.voice.say(key, &[])
+    pub(crate) fn message(&self, key: &str) -> String {
+        self.locale.message(key, &[])
     }
 
     /// A sentence with one hole.
     pub(crate) fn say1(&self, key: &str, name: &str, value: &str) -> String {
-        self.voice.say(key, &[(name, value.into())])
+        self.locale.message(key, &[(name, value.into())])
     }
 
     /// A sentence about a number of things.
     pub(crate) fn count(&self, key: &str, count: &u64) -> String {
-        self.voice.say(key, &[("count", Arg::Number(*count as f64))])
+        self.locale.message(key, &[("count", Arg::Number(*count as f64))])
     }
 
     /// A moment in the slab's own clock.
     pub(crate) fn moment(&self, at: Timestamp, zone: &TimeZone) -> String {
-        self.voice.moment(at, zone)
+        self.locale.moment(at, zone)
     }
 
     pub(crate) fn lang(&self) -> &'static str {
-        self.voice.lang.tag()
+        self.locale.lang.tag()
     }
 
     pub(crate) fn is_spanish(&self) -> bool {
-        self.voice.lang == Lang::Es
+        self.locale.lang == Lang::Es
     }
 
     pub(crate) fn is_metric(&self) -> bool {
-        self.voice.measure == words::Measure::Metric
+        self.locale.unit_system == localization::UnitSystem::Metric
     }
 
     pub(crate) fn is_dark(&self) -> bool {
@@ -197,7 +204,7 @@ impl Frame {
     }
 
     pub(crate) fn writes(&self) -> bool {
-        self.may >= May::Write
+        self.permission >= Permission::Write
     }
 
     pub(crate) fn asset(&self, name: &str) -> String {
@@ -224,17 +231,17 @@ struct TroublePage {
 }
 
 /// The page that says what was wrong.
-pub(crate) fn trouble_page(mut frame: Frame, trouble: &Trouble) -> Response {
-    frame.title = frame.say("trouble-title");
+pub(crate) fn trouble_page(mut frame: Frame, trouble: &PageError) -> Response {
+    frame.title = frame.message("trouble-title");
     let mistakes = match trouble {
-        Trouble::Mistakes(all) => all.iter().map(|(_, said)| said.clone()).collect(),
+        PageError::FieldErrors(all) => all.iter().map(|(_, said)| said.clone()).collect(),
         _ => Vec::new(),
     };
     let next = match trouble {
-        Trouble::NotFound if frame.plain => frame.say("trouble-link-not-found-next"),
-        _ => trouble.next(frame.voice),
+        PageError::NotFound if frame.plain => frame.message("trouble-link-not-found-next"),
+        _ => trouble.next(frame.locale),
     };
-    show(&TroublePage { said: trouble.said(frame.voice), next, mistakes, frame })
+    show(&TroublePage { said: trouble.said(frame.locale), next, mistakes, frame })
 }
 
 /// The words of the script in one language: key and text, with `{name}` for what the script fills in.
@@ -248,7 +255,7 @@ fn script_words(lang: Lang) -> &'static [(String, String)] {
 }
 
 fn read_script_words(lang: Lang) -> Vec<(String, String)> {
-    let voice = Voice::new(lang, words::Measure::Imperial);
+    let locale = Locale::new(lang, localization::UnitSystem::Imperial);
     let text =
         FILES.iter().filter(|(l, name, _)| *l == lang && name.ends_with("/script.ftl")).map(|(_, _, text)| *text);
     text.flat_map(str::lines)
@@ -258,7 +265,7 @@ fn read_script_words(lang: Lang) -> Vec<(String, String)> {
                 said.split("{ $").skip(1).filter_map(|rest| rest.split([' ', '}']).next()).map(str::to_owned).collect();
             let args: Vec<(&str, Arg<'_>)> =
                 holes.iter().map(|name| (name.as_str(), format!("{{{name}}}").into())).collect();
-            Some((key.trim_start_matches("script-").to_owned(), voice.say(key, &args)))
+            Some((key.trim_start_matches("script-").to_owned(), locale.message(key, &args)))
         })
         .collect()
 }

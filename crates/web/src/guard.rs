@@ -18,8 +18,8 @@ use axum::middleware::Next;
 use axum::response::Response;
 
 use crate::app::{Access, App};
+use crate::page_error::PageError;
 use crate::screens;
-use crate::trouble::Trouble;
 
 /// Only our own files, no code or style inside the pages, no frames.
 const POLICY: &str = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob: data:; \
@@ -31,7 +31,7 @@ pub(crate) async fn guard(State(app): State<Arc<App>>, request: Request, next: N
     let refused = refused(&app, request.method(), request.uri(), request.headers());
     let by_link = screens::is_link(request.uri().path());
     let mut response = match refused {
-        Some(trouble) => crate::ask::refuse(&app, request.headers(), trouble),
+        Some(trouble) => crate::context::refuse(&app, request.headers(), trouble),
         None => next.run(request).await,
     };
     let headers = response.headers_mut();
@@ -60,18 +60,18 @@ pub(crate) async fn guard(State(app): State<Arc<App>>, request: Request, next: N
     response
 }
 
-fn refused(app: &App, method: &Method, uri: &Uri, headers: &HeaderMap) -> Option<Trouble> {
+fn refused(app: &App, method: &Method, uri: &Uri, headers: &HeaderMap) -> Option<PageError> {
     let host = headers.get(HOST).and_then(|h| h.to_str().ok()).or_else(|| uri.authority().map(|a| a.as_str()));
     // A foreign name that was made to point at this machine would let its pages read ours.
     if app.settings.access == Access::ThisMachine && !host.is_some_and(is_this_machine) {
-        return Some(Trouble::ForeignHost);
+        return Some(PageError::ForeignHost);
     }
     if matches!(*method, Method::GET | Method::HEAD | Method::OPTIONS) {
         return None;
     }
     if let Some(site) = headers.get("sec-fetch-site") {
         // "none" is a person at the address bar or a bookmark.
-        return (site != "same-origin" && site != "none").then_some(Trouble::ForeignOrigin);
+        return (site != "same-origin" && site != "none").then_some(PageError::ForeignOrigin);
     }
     let origin = headers.get(ORIGIN)?;
     let ours = match &app.settings.access {
@@ -82,7 +82,7 @@ fn refused(app: &App, method: &Method, uri: &Uri, headers: &HeaderMap) -> Option
             })
         }),
     };
-    (!ours).then_some(Trouble::ForeignOrigin)
+    (!ours).then_some(PageError::ForeignOrigin)
 }
 
 /// Whether a host, with or without a port, is a name of this machine.

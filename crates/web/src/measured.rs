@@ -3,7 +3,7 @@
 use photo::{Decoded, decode};
 use serde::de::DeserializeOwned;
 use serde_json::{Map, Value, json};
-use slab::diary::Body;
+use slab_diary::Body;
 
 /// Fills in what the photographs say and the person did not: a slab's evenness, a panel's color. What
 /// was typed stands. A photograph that says nothing for sure leaves "can't tell", or no color.
@@ -12,7 +12,7 @@ pub(crate) fn fill_in(body: &mut Map<String, Value>, photographs: &[Vec<u8>]) {
     let pictures = || -> Vec<Decoded> { photographs.iter().filter_map(|bytes| decode(bytes).ok()).take(2).collect() };
     match kind.as_str() {
         "slab_photograph" if !body.contains_key("evenness") => {
-            if let Some(looked) = typed(body).and_then(|typed| photographed::look(&typed, &pictures())) {
+            if let Some(looked) = typed(body).and_then(|typed| diary_photographs::look(&typed, &pictures())) {
                 body.insert("evenness".to_owned(), json!(looked.verdict.word()));
             }
         }
@@ -20,7 +20,7 @@ pub(crate) fn fill_in(body: &mut Map<String, Value>, photographs: &[Vec<u8>]) {
             let pictures = pictures();
             let color = typed(body)
                 .zip(pictures.first())
-                .and_then(|(typed, picture)| photographed::panel_lab(&typed, picture).ok());
+                .and_then(|(typed, picture)| diary_photographs::panel_lab(&typed, picture).ok());
             if let Some(lab) = color {
                 // Rounded as far as a photograph goes.
                 let lab = [lab.lightness(), lab.a(), lab.b()].map(|n| (n * 100.0).round() / 100.0);

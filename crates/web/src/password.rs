@@ -11,17 +11,17 @@ use argon2::password_hash::phc::PasswordHash;
 use argon2::password_hash::{PasswordHasher, PasswordVerifier};
 
 use crate::app::App;
-use crate::trouble::Trouble;
+use crate::page_error::PageError;
 
 /// Hashes made at once.
 const AT_ONCE: u32 = 2;
 /// Most that wait for their turn.
-const MOST_WAITING: u32 = 16;
+const MAX_WAITING: u32 = 16;
 /// Least letters of a password. NIST SP 800-63B has 15 for a password that stands alone and 8 beside a
 /// second factor (grade: from memory); between them, and with every wrong try slowed down.
-pub(crate) const LEAST_LETTERS: usize = 12;
+pub(crate) const MIN_LETTERS: usize = 12;
 /// Most letters of a password: enough for any sentence.
-pub(crate) const MOST_LETTERS: usize = 256;
+pub(crate) const MAX_LETTERS: usize = 256;
 
 /// A hash that no password has: checking against it takes as long as checking a real one.
 const NOBODY: &str = "$argon2id$v=19$m=19456,t=2,p=1$bm9ib2R5IGhhcyB0aGlz$nf0zEy5Mr4eR9LDOGhvN0mrWHhrEkRVBYAwyOSNe3mA";
@@ -53,7 +53,7 @@ impl Passwords {
     /// Waits for a turn; nothing when too many wait already.
     fn turn(&self) -> Option<Turn<'_>> {
         let mut line = self.line.lock().unwrap_or_else(PoisonError::into_inner);
-        if line.at_work >= AT_ONCE && line.waiting >= MOST_WAITING {
+        if line.at_work >= AT_ONCE && line.waiting >= MAX_WAITING {
             return None;
         }
         line.waiting += 1;
@@ -66,10 +66,10 @@ impl Passwords {
     }
 
     /// Whether this is the password behind a hash. Without one the answer is no, and takes as long.
-    pub(crate) fn check(&self, password: &str, phc: Option<&str>) -> Result<bool, Trouble> {
-        let _turn = self.turn().ok_or(Trouble::Wait(2))?;
+    pub(crate) fn check(&self, password: &str, phc: Option<&str>) -> Result<bool, PageError> {
+        let _turn = self.turn().ok_or(PageError::Wait(2))?;
         let hash =
-            PasswordHash::new(phc.unwrap_or(NOBODY)).map_err(|_| Trouble::Failed("a kept password".to_owned()))?;
+            PasswordHash::new(phc.unwrap_or(NOBODY)).map_err(|_| PageError::Failed("a kept password".to_owned()))?;
         let same = Argon2::default().verify_password(password.as_bytes(), &hash).is_ok();
         Ok(same && phc.is_some())
     }
@@ -77,12 +77,12 @@ impl Passwords {
 
 impl App {
     /// The hash of a password as it is kept: Argon2id with the parameters and a fresh salt in it.
-    pub(crate) fn hash_password(&self, password: &str) -> Result<String, Trouble> {
-        let _turn = self.passwords.turn().ok_or(Trouble::Wait(2))?;
+    pub(crate) fn hash_password(&self, password: &str) -> Result<String, PageError> {
+        let _turn = self.passwords.turn().ok_or(PageError::Wait(2))?;
         let salt = &(self.settings.outside.secret)()[..16];
         let hash: PasswordHash = Argon2::default()
             .hash_password_with_salt(password.as_bytes(), salt)
-            .map_err(|_| Trouble::Failed("hashing a password".to_owned()))?;
+            .map_err(|_| PageError::Failed("hashing a password".to_owned()))?;
         Ok(hash.to_string())
     }
 
@@ -98,7 +98,7 @@ impl App {
 
 /// Whether a password is long enough, and not longer than anybody types.
 pub(crate) fn is_fit(password: &str) -> bool {
-    (LEAST_LETTERS..=MOST_LETTERS).contains(&password.chars().count())
+    (MIN_LETTERS..=MAX_LETTERS).contains(&password.chars().count())
 }
 
 #[cfg(test)]
@@ -133,7 +133,7 @@ mod tests {
     fn a_full_line_turns_others_away() {
         let passwords = Passwords::default();
         let turns: Vec<_> = (0..AT_ONCE).map(|_| passwords.turn().expect("free")).collect();
-        passwords.line.lock().expect("a lock").waiting = MOST_WAITING;
+        passwords.line.lock().expect("a lock").waiting = MAX_WAITING;
         assert!(passwords.turn().is_none());
         drop(turns);
         assert!(passwords.turn().is_some(), "free again");

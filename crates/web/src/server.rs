@@ -15,8 +15,8 @@ use tower_http::compression::CompressionLayer;
 
 use crate::app::App;
 use crate::frame::Frame;
-use crate::trouble::Trouble;
-use crate::{ask, assets, guard, screens};
+use crate::page_error::PageError;
+use crate::{assets, context, guard, screens};
 
 /// All pages over an application's state.
 pub fn router(app: Arc<App>) -> Router {
@@ -26,7 +26,7 @@ pub fn router(app: Arc<App>) -> Router {
         .route("/site.webmanifest", get(assets::manifest))
         .merge(screens::routes())
         .fallback(nothing_here)
-        .layer(DefaultBodyLimit::max(ask::MOST_BYTES))
+        .layer(DefaultBodyLimit::max(context::MAX_BYTES))
         .layer(CatchPanicLayer::custom(|_: Box<dyn std::any::Any + Send>| {
             // The thread that panicked held no lock that matters: every lock here takes a poisoned one.
             axum::http::Response::builder()
@@ -42,7 +42,7 @@ pub fn router(app: Arc<App>) -> Router {
 
 async fn nothing_here(State(app): State<Arc<App>>, request: Request) -> Response {
     let frame = Frame::bare(&app, request.headers()).at(request.uri().path());
-    Trouble::NotFound.answer(frame, ask::wants_json(request.headers()))
+    PageError::NotFound.answer(frame, context::wants_json(request.headers()))
 }
 
 /// Serves until the program is asked to stop; requests that are being answered are answered.

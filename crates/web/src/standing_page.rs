@@ -2,9 +2,9 @@
 
 use askama::Template;
 use jiff::tz::TimeZone;
-use slab::standing::{HoldPoint, Standing, State};
-use slab::trade::Trade;
-use words::{Lang, Voice};
+use localization::{Lang, Locale};
+use slab_answers::standing::{HoldPoint, Standing, State};
+use trade_facts::Trade;
 
 #[derive(Template)]
 #[template(path = "standing.html")]
@@ -35,42 +35,42 @@ struct Point {
 ///
 /// Names that people typed are escaped. `zone` is the slab's own, for the date in its head.
 #[must_use]
-pub fn standing_page(slab: &str, standing: &Standing, voice: Voice, trade: &Trade, zone: &TimeZone) -> String {
+pub fn standing_page(slab: &str, standing: &Standing, locale: Locale, trade: &Trade, zone: &TimeZone) -> String {
     let mut points: Vec<&HoldPoint> = standing.hold_points.iter().collect();
     points.sort_by_key(|p| std::cmp::Reverse(p.state));
     let local = standing.knowledge.at.to_zoned_datetime(zone.clone());
     let page = Page {
-        lang: match voice.lang {
+        lang: match locale.lang {
             Lang::En => "en",
             Lang::Es => "es",
         },
         slab: slab.to_owned(),
-        when: format!("{} {:02}:{:02}", voice.date(local.date()), local.hour(), local.minute()),
-        answer: voice.overall(&standing.overall),
-        care: standing.overall.next.as_ref().and_then(|next| voice.care(next)),
-        open: voice.open_hold_points(&standing.overall),
-        points: points.into_iter().map(|p| point(p, voice, trade)).collect(),
+        when: format!("{} {:02}:{:02}", locale.date(local.date()), local.hour(), local.minute()),
+        answer: locale.overall(&standing.overall),
+        care: standing.overall.next.as_ref().and_then(|next| locale.care(next)),
+        open: locale.open_hold_points(&standing.overall),
+        points: points.into_iter().map(|p| point(p, locale, trade)).collect(),
     };
     page.render().expect("the template only joins texts")
 }
 
-fn point(point: &HoldPoint, voice: Voice, trade: &Trade) -> Point {
+fn point(point: &HoldPoint, locale: Locale, trade: &Trade) -> Point {
     let step = point.next.as_ref().map(|next| {
-        let (order, time) = (voice.order(next), voice.action_time(next));
+        let (order, time) = (locale.order(next), locale.action_time(next));
         if time.is_empty() { order } else { format!("{order} ({time})") }
     });
-    let source = voice.cite(trade, &point.citation);
-    let grade = voice.grade(point.citation.grade);
+    let source = locale.cite(trade, &point.citation);
+    let grade = locale.grade(point.citation.grade);
     Point {
         id: point.id.name(),
         state_name: point.state.name(),
-        question: voice.hold_point_question(point.id),
-        state: voice.state(point.state),
-        why: point.why.iter().map(|r| voice.reason(r)).collect(),
+        question: locale.hold_point_question(point.id),
+        state: locale.state(point.state),
+        why: point.why.iter().map(|r| locale.reason(r)).collect(),
         step,
-        care: point.next.as_ref().and_then(|next| voice.care(next)),
-        ignored: voice.say("standing-if-ignored", &[("consequence", voice.consequence(point.id).into())]),
-        source: voice.say("standing-source", &[("source", source.into()), ("grade", grade.into())]),
+        care: point.next.as_ref().and_then(|next| locale.care(next)),
+        ignored: locale.message("standing-if-ignored", &[("consequence", locale.consequence(point.id).into())]),
+        source: locale.message("standing-source", &[("source", source.into()), ("grade", grade.into())]),
         open: point.state != State::Released,
     }
 }

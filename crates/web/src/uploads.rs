@@ -6,14 +6,14 @@ use std::sync::{Mutex, PoisonError};
 
 use axum::body::Bytes;
 use jiff::{SignedDuration, Timestamp};
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 
 /// Files kept at once; the oldest go first.
-const MOST_KEPT: usize = 12;
+const MAX_KEPT: usize = 12;
 /// Bytes kept at once.
-const MOST_BYTES: usize = 128 * 1024 * 1024;
+const MAX_BYTES: usize = 128 * 1024 * 1024;
 /// Most letters of the name a file came with.
-const MOST_NAME: usize = 120;
+const MAX_NAME: usize = 120;
 /// How long one is kept.
 const LONGEST: SignedDuration = SignedDuration::from_hours(2);
 
@@ -36,8 +36,8 @@ impl Uploads {
     pub(crate) fn keep(&self, secret: &str, file: Waiting) {
         let mut waiting = self.waiting.lock().unwrap_or_else(PoisonError::into_inner);
         waiting.retain(|(_, old)| file.since.duration_since(old.since) < LONGEST);
-        let room = MOST_BYTES.saturating_sub(file.bytes.len());
-        while waiting.len() >= MOST_KEPT || waiting.iter().map(|(_, old)| old.bytes.len()).sum::<usize>() > room {
+        let room = MAX_BYTES.saturating_sub(file.bytes.len());
+        while waiting.len() >= MAX_KEPT || waiting.iter().map(|(_, old)| old.bytes.len()).sum::<usize>() > room {
             if waiting.pop_front().is_none() {
                 break;
             }
@@ -55,7 +55,7 @@ impl Uploads {
 
 /// A file's name as it is shown: one line of moderate length.
 pub(crate) fn tidy(name: &str) -> String {
-    let name: String = name.chars().filter(|c| !c.is_control()).take(MOST_NAME).collect();
+    let name: String = name.chars().filter(|c| !c.is_control()).take(MAX_NAME).collect();
     name.trim().to_owned()
 }
 
@@ -86,7 +86,7 @@ mod tests {
     #[test]
     fn the_oldest_make_room() {
         let uploads = Uploads::default();
-        for number in 0..=MOST_KEPT {
+        for number in 0..=MAX_KEPT {
             uploads.keep(&number.to_string(), file("one", 1));
         }
         let now = Timestamp::from_second(60).expect("a moment");
@@ -97,7 +97,7 @@ mod tests {
     #[test]
     fn large_ones_make_room_by_their_bytes() {
         let uploads = Uploads::default();
-        let part = Bytes::from(vec![0_u8; MOST_BYTES / 3]);
+        let part = Bytes::from(vec![0_u8; MAX_BYTES / 3]);
         for number in 0..4 {
             uploads.keep(&number.to_string(), Waiting { bytes: part.clone(), ..file("one", 1) });
         }

@@ -4,8 +4,8 @@ use axum::http::HeaderMap;
 use axum::http::header::{ACCEPT_LANGUAGE, COOKIE};
 use cookie::Cookie;
 use jiff::SignedDuration;
+use localization::{Lang, Locale, UnitSystem};
 use store::{Person, Role, TokenHash};
-use words::{Lang, Measure, Voice};
 
 use crate::app::App;
 
@@ -28,7 +28,7 @@ impl Theme {
 
 /// What a visitor may do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub(crate) enum May {
+pub(crate) enum Permission {
     /// Nothing but sign in.
     Nothing,
     /// Read every slab.
@@ -42,12 +42,12 @@ pub(crate) enum May {
 /// Who asks.
 #[derive(Debug, Clone)]
 pub(crate) struct Visitor {
-    pub(crate) may: May,
+    pub(crate) permission: Permission,
     /// Their name in the diary.
     pub(crate) name: String,
     /// The account, where there are accounts.
     pub(crate) person: Option<Person>,
-    pub(crate) voice: Voice,
+    pub(crate) locale: Locale,
     pub(crate) theme: Theme,
 }
 
@@ -77,22 +77,22 @@ pub(crate) fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
 
 impl Visitor {
     /// How the sender of a request reads: as chosen before, else as the browser is set.
-    pub(crate) fn voice_of(headers: &HeaderMap) -> Voice {
-        Voice::new(
+    pub(crate) fn voice_of(headers: &HeaderMap) -> Locale {
+        Locale::new(
             cookie(headers, "lang").and_then(|text| text.parse().ok()).unwrap_or_else(|| preferred(headers)),
-            cookie(headers, "measure").and_then(|text| text.parse().ok()).unwrap_or(Measure::Imperial),
+            cookie(headers, "measure").and_then(|text| text.parse().ok()).unwrap_or(UnitSystem::Imperial),
         )
     }
 
     pub(crate) fn of(app: &App, headers: &HeaderMap) -> Result<Self, store::StoreError> {
-        let mut voice = Self::voice_of(headers);
+        let mut locale = Self::voice_of(headers);
         let theme = match cookie(headers, "theme").as_deref() {
             Some("dark") => Theme::Dark,
             _ => Theme::Light,
         };
         if !app.asks_for_people() {
             let name = app.settings.author.clone();
-            return Ok(Self { may: May::Own, name, person: None, voice, theme });
+            return Ok(Self { permission: Permission::Own, name, person: None, locale, theme });
         }
         let token = cookie(headers, session_cookie(app));
         let (token, now) = (token.map(|token| TokenHash::of(token.as_bytes())), app.real_now());
@@ -106,18 +106,19 @@ impl Visitor {
             app.store().touch_session(token, now)?;
         }
         let Some(session) = found else {
-            return Ok(Self { may: May::Nothing, name: String::new(), person: None, voice, theme });
+            return Ok(Self { permission: Permission::Nothing, name: String::new(), person: None, locale, theme });
         };
         let person = session.person;
         if cookie(headers, "lang").is_none() {
-            voice = Voice::new(person.lang.parse().unwrap_or_default(), person.measure.parse().unwrap_or_default());
+            locale =
+                Locale::new(person.lang.parse().unwrap_or_default(), person.unit_system.parse().unwrap_or_default());
         }
-        let may = match person.role {
-            Role::Owner => May::Own,
-            Role::Crew => May::Write,
-            Role::Guest => May::Read,
+        let permission = match person.role {
+            Role::Owner => Permission::Own,
+            Role::Crew => Permission::Write,
+            Role::Guest => Permission::Read,
         };
-        Ok(Self { may, name: person.name.clone(), person: Some(person), voice, theme })
+        Ok(Self { permission, name: person.name.clone(), person: Some(person), locale, theme })
     }
 }
 

@@ -4,11 +4,11 @@
 
 mod common;
 
+use calculators::{NoFiles, ask, forms};
 use common::{DEMO, Site};
-use slab::diary::SlabId;
-use slab::trade::Trade;
-use sums::{NoFiles, ask, forms};
-use words::{Lang, Measure, Voice};
+use localization::{Lang, Locale, UnitSystem};
+use slab_diary::SlabId;
+use trade_facts::Trade;
 
 /// What a text becomes inside a page.
 fn escaped(text: &str) -> String {
@@ -33,24 +33,26 @@ fn every_sum_answers_its_example_in_both_languages_and_measures() {
     let site = Site::empty();
     let mut answered = 0;
     for form in forms() {
-        for (lang, measure) in Lang::ALL.into_iter().flat_map(|lang| Measure::ALL.map(|measure| (lang, measure))) {
-            let voice = Voice::new(lang, measure);
-            let cookies = format!("lang={}; measure={}", lang.name(), measure.name());
+        for (lang, unit_system) in
+            Lang::ALL.into_iter().flat_map(|lang| UnitSystem::ALL.map(|unit_system| (lang, unit_system)))
+        {
+            let locale = Locale::new(lang, unit_system);
+            let cookies = format!("lang={}; unit_system={}", lang.name(), unit_system.name());
             let blank =
-                site.get_as(&format!("/sums/{}", form.id), &cookies).ends(200).holds(&escaped(&form.about(voice)));
+                site.get_as(&format!("/sums/{}", form.id), &cookies).ends(200).holds(&escaped(&form.about(locale)));
             // The link that a person taps.
             let text = blank.text();
             let link = text.split("href=\"").find(|part| part.starts_with(&format!("/sums/{}?", form.id))).unwrap();
             let link = link.split('"').next().unwrap().replace("&#38;", "&");
             let page = site.get_as(&link, &cookies).ends(200);
-            let sum = ask(&form.id, &form.example(measure), &NoFiles).unwrap();
-            for line in sum.answers(voice).iter().flat_map(|answer| &answer.lines) {
+            let sum = ask(&form.id, &form.example(unit_system), &NoFiles).unwrap();
+            for line in sum.answers(locale).iter().flat_map(|answer| &answer.lines) {
                 assert!(page.text().contains(&escaped(line)), "{} {cookies}: {line}", form.id);
             }
-            for caution in sum.cautions(voice) {
+            for caution in sum.cautions(locale) {
                 assert!(page.text().contains(&escaped(&caution.text)), "{} {cookies}: {}", form.id, caution.text);
             }
-            let formula = sum.formula(voice);
+            let formula = sum.formula(locale);
             assert!(page.text().contains(&escaped(&formula.formula)) && page.text().contains(&escaped(&formula.cited)));
             answered += 1;
         }
@@ -98,10 +100,10 @@ fn a_shared_address_keeps_the_units_it_was_typed_in() {
     let shared = address("/sums/dew-point", &[("air", "75"), ("rh", "60"), ("measure", "imperial")]);
     let sum = ask("dew-point", &[("air".into(), vec!["75 °F".into()]), ("rh".into(), vec!["60 %".into()])], &NoFiles);
     let sum = sum.unwrap();
-    let metric = Voice::new(Lang::En, Measure::Metric);
-    let page = site.get_as(&shared, "lang=en; measure=metric").ends(200);
+    let metric = Locale::new(Lang::En, UnitSystem::Metric);
+    let page = site.get_as(&shared, "lang=en; unit_system=metric").ends(200);
     page.holds(&escaped(&sum.answers(metric)[0].lines[0])).holds("value=\"75 °F\"");
-    site.get(&shared).ends(200).holds("value=\"75\"").holds(&sum.answers(Voice::default())[0].lines[0]);
+    site.get(&shared).ends(200).holds("value=\"75\"").holds(&sum.answers(Locale::default())[0].lines[0]);
 }
 
 #[test]
@@ -209,7 +211,7 @@ fn every_fact_has_its_anchor_its_grade_and_its_sources() {
     assert_eq!(all.matches("id=\"safety-").count(), 25);
     // 28 days of house rule R01 in the reader's words, and 40 °F as 4.4 °C.
     assert!(all.contains("at least 28 days"));
-    let metric = site.get_as("/facts", "lang=es; measure=metric").ends(200).text();
+    let metric = site.get_as("/facts", "lang=es; unit_system=metric").ends(200).text();
     assert!(metric.contains("al menos 28 días") && metric.contains("Los registros están solo en inglés"));
     assert!(!metric.contains(" °F<") && metric.contains("lang=\"en\""));
 }
@@ -237,7 +239,7 @@ fn the_order_says_first_what_to_buy() {
     // The panel that was approved is the evidence, and each record used is a step away.
     assert!(page.contains("measured on 2 panels") && page.contains("href=\"/facts#stain-waste\""));
     assert!(page.contains(&format!("href=\"/slab/{id}/entry/")));
-    let spanish = site.get_as(&format!("/slab/{id}/order"), "lang=es; measure=metric").ends(200).text();
+    let spanish = site.get_as(&format!("/slab/{id}/order"), "lang=es; unit_system=metric").ends(200).text();
     assert!(spanish.contains("Qué comprar para") && spanish.contains(" L</b>"));
 }
 

@@ -11,19 +11,19 @@ use axum::http::Request;
 use axum::http::header::{ACCEPT, HOST};
 use common::{DEMO, Got, NOW, Site};
 use jiff::tz::TimeZone;
-use slab::diary::body::{AirSeries, Pour};
-use slab::diary::{Knowledge, SlabId};
-use slab::drying::{MEMBERS, question};
-use slab::pour_day::pour_day;
-use slab::slab::fold;
-use slab::trade::Trade;
-use slab::weather::import;
+use localization::{Lang, Locale, UnitSystem};
+use slab_answers::drying::{MEMBERS, question};
+use slab_answers::pour_day::pour_day;
+use slab_diary::body::{AirSeries, Pour};
+use slab_diary::fold;
+use slab_diary::{Knowledge, SlabId};
+use trade_facts::Trade;
 use units::RelativeHumidity;
+use weather_series::import;
 use web::Access;
-use words::{Lang, Measure, Voice};
 
 const WEATHER: &[u8] = include_bytes!("../../../demo/weather/greensboro-nc-tmy3-feb-may.csv");
-const SPANISH: &str = "lang=es; measure=metric";
+const SPANISH: &str = "lang=es; unit_system=metric";
 
 fn knowledge() -> Knowledge {
     Knowledge::noted_by(NOW.parse().unwrap())
@@ -106,11 +106,11 @@ fn the_demo_is_answered_with_the_dates_of_the_forecast_and_joins_the_work_that_r
     let asked = question(&slab, Trade::built_in()).unwrap();
     let (high, low) = id.0.as_u64_pair();
     let forecast = asked.forecast(MEMBERS, high ^ low).unwrap();
-    let voice = Voice::new(Lang::En, Measure::Imperial);
+    let locale = Locale::new(Lang::En, UnitSystem::Imperial);
     for limit in &forecast.limits {
         let dates = forecast.dates(limit).unwrap();
         for date in [dates.p10, dates.p50, dates.p90].into_iter().flatten() {
-            assert!(page.contains(&voice.date(date.date)), "{:?}", date.date);
+            assert!(page.contains(&locale.date(date.date)), "{:?}", date.date);
         }
     }
     assert!(page.contains("By mix, thickness and air alone, "), "no reading was taken: the answer says so");
@@ -126,7 +126,7 @@ fn the_demo_is_answered_with_the_dates_of_the_forecast_and_joins_the_work_that_r
     let line = settled(&site, &format!("/slab/{id}/time"), "lang=en");
     assert!(line.contains("<h1>Day 32 since the pour</h1>"), "February 23 to March 27");
     assert!(line.contains("Down to ") && line.contains("28 days since the pour"));
-    assert!(line.contains(&voice.term("red-chalk")), "what went wrong is on it");
+    assert!(line.contains(&locale.term("red-chalk")), "what went wrong is on it");
 }
 
 #[test]
@@ -147,7 +147,7 @@ fn a_reading_that_cannot_be_this_slabs_gives_no_date() {
     let page = settled(&site, &format!("/slab/{id}/drying"), "lang=en");
     assert!(page.contains("the readings don&#39;t fit this slab"), "{page}");
     assert!(page.contains("Look at the reading that doesn&#39;t fit"));
-    let low = Voice::default().humidity(RelativeHumidity::percent(31.0).unwrap());
+    let low = Locale::default().humidity(RelativeHumidity::percent(31.0).unwrap());
     assert!(page.contains(&format!("A reading of {low}")));
     assert!(!page.contains("8 in 10 such slabs come down"));
 }
@@ -230,15 +230,15 @@ fn a_weather_year_is_looked_at_before_it_is_written_and_tells_the_pour_day() {
     let slab = fold(&diary, knowledge());
     let told = pour_day(&slab, Trade::built_in(), None).unwrap();
     assert_eq!(told.hours.len(), 24);
-    for (cookies, voice, day) in [
-        ("lang=en", Voice::new(Lang::En, Measure::Imperial), "on a typical February 23"),
-        (SPANISH, Voice::new(Lang::Es, Measure::Metric), "un 23 de febrero típico"),
+    for (cookies, locale, day) in [
+        ("lang=en", Locale::new(Lang::En, UnitSystem::Imperial), "on a typical February 23"),
+        (SPANISH, Locale::new(Lang::Es, UnitSystem::Metric), "un 23 de febrero típico"),
     ] {
         let page = site.get_as(&next, cookies).ends(200).holds(day).text();
         let worst = told.worst().unwrap().evaporation.unwrap().estimate.rate;
-        assert!(page.contains(&voice.evaporation(worst)));
+        assert!(page.contains(&locale.evaporation(worst)));
         assert_eq!(page.matches("<tr><th scope=\"row\">").count(), 24, "every hour is in the table");
-        assert!(page.contains(&voice.pour_day_assumption(&told.assumptions[0])));
+        assert!(page.contains(&locale.pour_day_assumption(&told.assumptions[0])));
     }
     // The last air reading of the demo has air, humidity and wind.
     site.get(&next).holds("March 27, 2026 07:30");

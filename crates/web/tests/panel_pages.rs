@@ -7,9 +7,9 @@ mod common;
 use std::time::Duration;
 
 use common::{DEMO, Got, Site};
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 
-const SPANISH: &str = "lang=es; measure=metric";
+const SPANISH: &str = "lang=es; unit_system=metric";
 
 fn site() -> (Site, SlabId) {
     let site = Site::empty();

@@ -1,9 +1,9 @@
 //! The standing page in both languages, with nothing a person typed taken for markup.
 
-use slab::diary::{Context, Diary, Knowledge, SlabId, read_lines};
-use slab::standing::{State, standing};
-use slab::trade::Trade;
-use words::{Lang, Measure, Voice};
+use localization::{Lang, Locale, UnitSystem};
+use slab_answers::standing::{State, standing};
+use slab_diary::{Context, Diary, Knowledge, SlabId, read_lines};
+use trade_facts::Trade;
 
 const DIARY: &str = r#"{"happened":"2026-03-01 07:00","body":{"kind":"job_opened","name":"<b>shop</b>","time_zone":"America/Chicago"}}
 {"happened":"2026-03-02 07:00","body":{"kind":"pour","mix":"m","thickness":"4 in"}}
@@ -21,7 +21,7 @@ fn page(lang: Lang) -> String {
     let at = "2026-04-15T12:00:00Z".parse().expect("a moment");
     let zone = jiff::tz::TimeZone::get("America/Chicago").expect("bundled");
     let judged = standing(&diary, Trade::built_in(), Knowledge::noted_by(at));
-    web::standing_page("<b>shop</b>", &judged, Voice::new(lang, Measure::Imperial), Trade::built_in(), &zone)
+    web::standing_page("<b>shop</b>", &judged, Locale::new(lang, UnitSystem::Imperial), Trade::built_in(), &zone)
 }
 
 #[test]
@@ -34,7 +34,7 @@ fn the_answer_stands_first_and_all_ten_hold_points_follow() {
         assert!(page.contains("name=\"viewport\""));
         assert!(!page.contains("{{") && !page.contains("http"), "nothing is fetched, nothing left unfilled");
     }
-    let spanish = Voice::new(Lang::Es, Measure::Imperial);
+    let spanish = Locale::new(Lang::Es, UnitSystem::Imperial);
     assert!(page(Lang::Es).contains(&spanish.state(State::Unproven)));
 }
 

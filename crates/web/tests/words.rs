@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use words::{FILES, Lang, Measure, Voice};
+use localization::{FILES, Lang, Locale, UnitSystem};
 
 /// Files of messages that only pages use.
 const OURS: &[&str] = &[
@@ -50,7 +50,7 @@ fn keys(lang: Lang, name: &str) -> BTreeSet<String> {
         .collect()
 }
 
-/// Every literal that is asked of a voice: `say("key"`, `say1("key"`, `count("key"`.
+/// Every literal that is asked of a locale: `say("key"`, `say1("key"`, `count("key"`.
 fn said(text: &str) -> Vec<String> {
     let mut found = Vec::new();
     for call in ["say(\"", "say1(\"", "frame.count(\""] {
@@ -69,7 +69,7 @@ fn every_key_that_a_page_says_is_there_in_both_languages() {
     for (file, text) in sources() {
         for key in said(&text) {
             for lang in Lang::ALL {
-                assert!(Voice::new(lang, Measure::Imperial).knows(&key), "{file}: {key} in {}", lang.name());
+                assert!(Locale::new(lang, UnitSystem::Imperial).knows(&key), "{file}: {key} in {}", lang.name());
             }
             checked += 1;
         }
@@ -108,6 +108,6 @@ fn every_word_of_the_script_is_one_plain_line_and_is_asked_for() {
     }
     for part in script.split("word(\"").skip(1) {
         let key = part.split('"').next().unwrap_or_default();
-        assert!(Voice::default().knows(&format!("script-{key}")), "the script asks for {key}");
+        assert!(Locale::default().knows(&format!("script-{key}")), "the script asks for {key}");
     }
 }

@@ -1,25 +1,25 @@
 //! The job itself: what it is, what was chosen, who released what.
 
 use super::asks::{COATS, DRY_FILM, EMISSION, HEIGHT, HOURS, LINE, LINES, SLAB_HUMIDITY, percent, plain};
-use crate::form::{Ask, Field, Form, Group, PhotoAsk, PlaceAsk, Span, TradeList};
+use crate::form::{Field, Form, Group, InputKind, PhotoInput, PlaceInput, Span, TradeList};
 
 pub(super) const JOB_OPENED: Form = Form {
     fields: &[
         Field::must("name", LINE),
         Field::may("site", LINE),
-        Field::may("exposure", Ask::Choice(&["interior", "exterior"])),
-        Field::may("age", Ask::Choice(&["new", "existing"])),
-        Field::may("time_zone", Ask::TimeZone),
+        Field::may("exposure", InputKind::Choice(&["interior", "exterior"])),
+        Field::may("age", InputKind::Choice(&["new", "existing"])),
+        Field::may("time_zone", InputKind::TimeZone),
         Field::may("elevation", HEIGHT),
-        Field::may("drying_sides", Ask::Count { least: 1, most: 2 }),
+        Field::may("drying_sides", InputKind::Count { least: 1, most: 2 }),
     ],
     ..plain("job_opened", Group::Job)
 };
 
 pub(super) const SEALER_CHOSEN: Form = Form {
-    place: PlaceAsk::Zone,
+    place: PlaceInput::Zone,
     fields: &[
-        Field::must("sealer", Ask::Trade(TradeList::Sealers)),
+        Field::must("sealer", InputKind::Trade(TradeList::Sealers)),
         Field::may("humidity_limit", SLAB_HUMIDITY),
         Field::may("emission_limit", EMISSION),
         Field::may("solids", percent("25 %")),
@@ -30,12 +30,12 @@ pub(super) const SEALER_CHOSEN: Form = Form {
 };
 
 pub(super) const TIME_COST: Form = Form {
-    photographs: PhotoAsk::May,
+    photographs: PhotoInput::May,
     fields: &[
         Field::must("what", LINE),
         Field::may("hours", HOURS),
-        Field::may("cost", Ask::Money),
-        Field::may("currency", Ask::Currency),
+        Field::may("cost", InputKind::Money),
+        Field::may("currency", InputKind::Currency),
     ],
     ..plain("time_cost", Group::Job)
 };
@@ -51,12 +51,12 @@ pub(super) const PAYMENT_TERMS: Form = Form {
 
 /// `site` is not offered: it is checked, never released by word.
 pub(super) const HOLD_RELEASED: Form = Form {
-    place: PlaceAsk::Zone,
-    photographs: PhotoAsk::May,
+    place: PlaceInput::Zone,
+    photographs: PhotoInput::May,
     fields: &[
         Field::must(
             "hold_point",
-            Ask::Choice(&[
+            InputKind::Choice(&[
                 "age",
                 "membrane",
                 "absorbency",
@@ -76,8 +76,8 @@ pub(super) const HOLD_RELEASED: Form = Form {
 
 pub(super) const LIMIT_SET: Form = Form {
     fields: &[
-        Field::must("fact", Ask::Trade(TradeList::Facts)),
-        Field::must("value", Ask::Number(Span::Positive)),
+        Field::must("fact", InputKind::Trade(TradeList::Facts)),
+        Field::must("value", InputKind::Number(Span::Positive)),
         Field::must("reason", LINES),
     ],
     ..plain("limit_set", Group::Job)
@@ -85,8 +85,8 @@ pub(super) const LIMIT_SET: Form = Form {
 
 pub(super) const NOTE: Form = Form {
     quick: true,
-    place: PlaceAsk::Point,
-    photographs: PhotoAsk::May,
+    place: PlaceInput::Point,
+    photographs: PhotoInput::May,
     fields: &[Field::must("text", LINES)],
     ..plain("note", Group::Job)
 };

@@ -1,11 +1,11 @@
 //! Pour, finish, cure.
 
 use super::asks::{CEMENT, LINE, RATIO, SHEET, STRENGTH, percent, plain, small_length};
-use crate::form::{Ask, Field, Form, Group, PhotoAsk, PlaceAsk, Preset, TradeList};
+use crate::form::{Field, Form, Group, InputKind, PhotoInput, PlaceInput, Preset, TradeList};
 
 pub(super) const POUR: Form = Form {
-    place: PlaceAsk::Zone,
-    photographs: PhotoAsk::May,
+    place: PlaceInput::Zone,
+    photographs: PhotoInput::May,
     fields: &[
         Field::may("mix", LINE),
         Field::may("thickness", small_length("4 in", "100 mm")),
@@ -13,21 +13,24 @@ pub(super) const POUR: Form = Form {
         Field::may("cement", CEMENT),
         Field::may("strength", STRENGTH),
         Field::may("fly_ash", percent("15 %")),
-        Field::may("chloride", Ask::YesNo),
+        Field::may("chloride", InputKind::YesNo),
         Field::may("retarder", SHEET),
     ],
     ..plain("pour", Group::Making)
 };
 
 pub(super) const FINISH: Form = Form {
-    place: PlaceAsk::Zone,
-    fields: &[Field::must("finish", Ask::Trade(TradeList::Finishes))],
+    place: PlaceInput::Zone,
+    fields: &[Field::must("finish", InputKind::Trade(TradeList::Finishes))],
     ..plain("finish", Group::Making)
 };
 
 pub(super) const CURING: Form = Form {
-    place: PlaceAsk::Zone,
-    fields: &[Field::must("method", Ask::Choice(&["wet_covers", "water", "sheet", "membrane", "none", "unknown"]))],
+    place: PlaceInput::Zone,
+    fields: &[Field::must(
+        "method",
+        InputKind::Choice(&["wet_covers", "water", "sheet", "membrane", "none", "unknown"]),
+    )],
     presets: &[
         Preset { name: "wet_covers", sets: &[("method", "wet_covers")] },
         Preset { name: "water", sets: &[("method", "water")] },
@@ -39,4 +42,4 @@ pub(super) const CURING: Form = Form {
     ..plain("curing", Group::Making)
 };
 
-pub(super) const CURED: Form = Form { place: PlaceAsk::Zone, ..plain("cured", Group::Making) };
+pub(super) const CURED: Form = Form { place: PlaceInput::Zone, ..plain("cured", Group::Making) };

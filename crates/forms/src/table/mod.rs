@@ -1,4 +1,4 @@
-//! The forms, one for each kind, in the order of `slab::diary::Body::KINDS`.
+//! The forms, one for each kind, in the order of `slab_diary::Body::KINDS`.
 
 mod asks;
 mod facts;

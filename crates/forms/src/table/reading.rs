@@ -1,17 +1,17 @@
 //! Readings of air, temperature and color.
 
 use super::asks::{AIR_HUMIDITY, CARD, CARD_BOX, DEGREES, EVENNESS, WIND, plain};
-use crate::form::{Ask, Field, Form, Group, PhotoAsk, PlaceAsk, Preset, Rule};
+use crate::form::{Field, Form, Group, InputKind, PhotoInput, PlaceInput, Preset, Rule};
 
 pub(super) const AIR_READING: Form = Form {
     quick: true,
-    place: PlaceAsk::Zone,
+    place: PlaceInput::Zone,
     fields: &[
         Field::may("air", DEGREES),
         Field::may("humidity", AIR_HUMIDITY),
         Field::may("slab", DEGREES),
         Field::may("wind", WIND),
-        Field::may("rain", Ask::YesNo),
+        Field::may("rain", InputKind::YesNo),
     ],
     rules: &[Rule::AtLeastOne(&["air", "humidity", "slab", "wind", "rain"])],
     ..plain("air_reading", Group::Reading)
@@ -19,7 +19,7 @@ pub(super) const AIR_READING: Form = Form {
 
 pub(super) const TEMPERATURE: Form = Form {
     quick: true,
-    place: PlaceAsk::Point,
+    place: PlaceInput::Point,
     fields: &[Field::may("slab", DEGREES), Field::may("air", DEGREES)],
     rules: &[Rule::AtLeastOne(&["slab", "air"])],
     ..plain("temperature", Group::Reading)
@@ -27,11 +27,11 @@ pub(super) const TEMPERATURE: Form = Form {
 
 pub(super) const SLAB_PHOTOGRAPH: Form = Form {
     quick: true,
-    place: PlaceAsk::Point,
-    photographs: PhotoAsk::Main,
+    place: PlaceInput::Point,
+    photographs: PhotoInput::Main,
     fields: &[
         Field::may("card", CARD),
-        Field::may("card_box", Ask::PictureBox(&CARD_BOX)),
+        Field::may("card_box", InputKind::PictureBox(&CARD_BOX)),
         Field::may("evenness", EVENNESS),
     ],
     ..plain("slab_photograph", Group::Test)
@@ -39,8 +39,8 @@ pub(super) const SLAB_PHOTOGRAPH: Form = Form {
 
 pub(super) const COLOR_LOOK: Form = Form {
     quick: true,
-    place: PlaceAsk::Zone,
-    photographs: PhotoAsk::May,
+    place: PlaceInput::Zone,
+    photographs: PhotoInput::May,
     fields: &[Field::must("evenness", EVENNESS)],
     presets: &[
         Preset { name: "even", sets: &[("evenness", "even")] },

@@ -4,10 +4,10 @@ use super::asks::{
     DISH_AREA, DISH_TIME, GAIN, MINUTES, PH, RINSE_PH, SECONDS, SLAB_HUMIDITY as HUMIDITY, SPOT, WAIT, plain,
     small_length,
 };
-use crate::form::{Ask, Field, Form, Group, PhotoAsk, PlaceAsk, Preset, Rule};
+use crate::form::{Field, Form, Group, InputKind, PhotoInput, PlaceInput, Preset, Rule};
 
 const fn on_the_surface(kind: &'static str) -> Form {
-    Form { quick: true, place: PlaceAsk::Point, photographs: PhotoAsk::May, ..plain(kind, Group::Test) }
+    Form { quick: true, place: PlaceInput::Point, photographs: PhotoInput::May, ..plain(kind, Group::Test) }
 }
 
 /// The drop's three answers exclude each other, so a preset sets all of them.
@@ -19,7 +19,7 @@ pub(super) const WATER_DROP: Form = Form {
     fields: &[
         Field::may("soaked_in", SECONDS),
         Field::may("still_stood_after", MINUTES),
-        Field::may("beads", Ask::YesNo),
+        Field::may("beads", InputKind::YesNo),
         Field::may("of", SPOT),
     ],
     presets: &[
@@ -39,7 +39,7 @@ pub(super) const WATER_DROP: Form = Form {
 
 pub(super) const SCRAPE: Form = Form {
     fields: &[
-        Field::must("result", Ask::Choice(&["powder", "shine_change", "curl", "flake", "tacky"])),
+        Field::must("result", InputKind::Choice(&["powder", "shine_change", "curl", "flake", "tacky"])),
         Field::may("of", SPOT),
     ],
     presets: &[
@@ -53,7 +53,7 @@ pub(super) const SCRAPE: Form = Form {
 };
 
 pub(super) const SOLVENT_WIPE: Form = Form {
-    fields: &[Field::must("result", Ask::Choice(&["clean", "shine_change", "sticky_or_yellow"]))],
+    fields: &[Field::must("result", InputKind::Choice(&["clean", "shine_change", "sticky_or_yellow"]))],
     presets: &[
         Preset { name: "clean", sets: &[("result", "clean")] },
         Preset { name: "shine_change", sets: &[("result", "shine_change")] },
@@ -63,7 +63,7 @@ pub(super) const SOLVENT_WIPE: Form = Form {
 };
 
 pub(super) const ACID_DROP: Form = Form {
-    fields: &[Field::must("fizz", Ask::Choice(&["strong", "weak", "none"]))],
+    fields: &[Field::must("fizz", InputKind::Choice(&["strong", "weak", "none"]))],
     presets: &[
         Preset { name: "strong", sets: &[("fizz", "strong")] },
         Preset { name: "weak", sets: &[("fizz", "weak")] },
@@ -75,7 +75,7 @@ pub(super) const ACID_DROP: Form = Form {
 pub(super) const SURFACE_PH: Form = Form {
     fields: &[
         Field::must("ph", PH),
-        Field::may("moment", Ask::Choice(&["before_stain", "after_rinse"])),
+        Field::may("moment", InputKind::Choice(&["before_stain", "after_rinse"])),
         Field::may("rinse_water", RINSE_PH),
     ],
     presets: &[
@@ -106,7 +106,7 @@ pub(super) const EMISSION_DISH: Form = Form {
 
 pub(super) const PLASTIC_SHEET: Form = Form {
     fields: &[
-        Field::must("result", Ask::Choice(&["dry", "darkened", "drops"])),
+        Field::must("result", InputKind::Choice(&["dry", "darkened", "drops"])),
         Field::must("covered", WAIT),
         Field::may("side", small_length("18 in", "450 mm")),
     ],

@@ -1,13 +1,13 @@
 //! What went wrong on the slab, and what was done about it.
 
 use super::asks::{AREA, LINE, LINES, SPOT, plain, small_length};
-use crate::form::{Ask, Field, Form, Group, PhotoAsk, PlaceAsk, Preset, TradeList};
+use crate::form::{Field, Form, Group, InputKind, PhotoInput, PlaceInput, Preset, TradeList};
 
 pub(super) const SURVEY: Form = Form {
     quick: true,
-    place: PlaceAsk::Zone,
-    photographs: PhotoAsk::May,
-    fields: &[Field::must("contamination", Ask::YesNo), Field::must("cracks", Ask::YesNo)],
+    place: PlaceInput::Zone,
+    photographs: PhotoInput::May,
+    fields: &[Field::must("contamination", InputKind::YesNo), Field::must("cracks", InputKind::YesNo)],
     presets: &[
         Preset { name: "both", sets: &[("contamination", "yes"), ("cracks", "yes")] },
         Preset { name: "contamination", sets: &[("contamination", "yes"), ("cracks", "no")] },
@@ -18,10 +18,10 @@ pub(super) const SURVEY: Form = Form {
 
 pub(super) const INCIDENT: Form = Form {
     quick: true,
-    place: PlaceAsk::Point,
-    photographs: PhotoAsk::May,
+    place: PlaceInput::Point,
+    photographs: PhotoInput::May,
     fields: &[
-        Field::must("what", Ask::Trade(TradeList::Incidents)),
+        Field::must("what", InputKind::Trade(TradeList::Incidents)),
         Field::may("trade", LINE),
         Field::may("area", AREA),
         Field::may("note", LINES),
@@ -44,23 +44,23 @@ pub(super) const INCIDENT: Form = Form {
 
 pub(super) const COVER: Form = Form {
     quick: true,
-    place: PlaceAsk::Zone,
-    photographs: PhotoAsk::May,
+    place: PlaceInput::Zone,
+    photographs: PhotoInput::May,
     fields: &[
-        Field::must("action", Ask::Choice(&["laid", "lifted"])),
-        Field::must("material", Ask::Choice(&["board", "paper", "cardboard", "plastic", "plywood", "other"])),
-        Field::may("printed", Ask::Choice(&["up", "down", "none"])),
+        Field::must("action", InputKind::Choice(&["laid", "lifted"])),
+        Field::must("material", InputKind::Choice(&["board", "paper", "cardboard", "plastic", "plywood", "other"])),
+        Field::may("printed", InputKind::Choice(&["up", "down", "none"])),
     ],
     ..plain("cover", Group::Trouble)
 };
 
 pub(super) const CLEANING: Form = Form {
     quick: true,
-    place: PlaceAsk::Point,
+    place: PlaceInput::Point,
     fields: &[
         Field::must(
             "method",
-            Ask::Choice(&[
+            InputKind::Choice(&[
                 "sweep",
                 "neutral_scrub",
                 "alkaline_scrub",
@@ -82,8 +82,8 @@ pub(super) const CLEANING: Form = Form {
 
 pub(super) const RETEST: Form = Form {
     quick: true,
-    photographs: PhotoAsk::May,
-    fields: &[Field::must("of", SPOT), Field::must("result", Ask::Choice(&["clear", "faint", "still_there"]))],
+    photographs: PhotoInput::May,
+    fields: &[Field::must("of", SPOT), Field::must("result", InputKind::Choice(&["clear", "faint", "still_there"]))],
     presets: &[
         Preset { name: "clear", sets: &[("result", "clear")] },
         Preset { name: "faint", sets: &[("result", "faint")] },
@@ -94,22 +94,22 @@ pub(super) const RETEST: Form = Form {
 
 pub(super) const DEFECT: Form = Form {
     quick: true,
-    place: PlaceAsk::Point,
-    photographs: PhotoAsk::May,
+    place: PlaceInput::Point,
+    photographs: PhotoInput::May,
     fields: &[
-        Field::must("what", Ask::Choice(&["crack", "hole", "spall", "patch", "dusting"])),
+        Field::must("what", InputKind::Choice(&["crack", "hole", "spall", "patch", "dusting"])),
         Field::may("width", small_length("1/16 in", "1.5 mm")),
-        Field::may("moving", Ask::YesNo),
+        Field::may("moving", InputKind::YesNo),
     ],
     ..plain("defect", Group::Trouble)
 };
 
 pub(super) const REPAIR: Form = Form {
-    photographs: PhotoAsk::May,
+    photographs: PhotoInput::May,
     fields: &[
         Field::may("of", SPOT),
-        Field::must("material", Ask::Choice(&["cement", "polymer", "gypsum"])),
-        Field::may("owner_told", Ask::YesNo),
+        Field::must("material", InputKind::Choice(&["cement", "polymer", "gypsum"])),
+        Field::may("owner_told", InputKind::YesNo),
     ],
     ..plain("repair", Group::Trouble)
 };

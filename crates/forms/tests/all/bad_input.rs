@@ -1,15 +1,15 @@
 //! Whatever is typed, a form answers: all mistakes at once, each on its input, nothing lost.
 
-use forms::{Ask, Form, MistakeKind, Need, PLACE_INPUTS, Typed, form, forms, read_body, read_place};
+use forms::{FieldErrorKind, Form, FormData, InputKind, Need, PLACE_INPUTS, form, forms, read_body, read_place};
+use localization::{Lang, Locale, UnitSystem};
 use proptest::prelude::*;
 use serde_json::json;
-use slab::diary::body::Body;
-use words::{Lang, Measure, Voice};
+use slab_diary::body::Body;
 
-fn mistakes(kind: &str, pairs: &[(&str, &str)]) -> Vec<(String, MistakeKind)> {
-    let typed: Typed = pairs.iter().copied().collect();
+fn mistakes(kind: &str, pairs: &[(&str, &str)]) -> Vec<(String, FieldErrorKind)> {
+    let typed: FormData = pairs.iter().copied().collect();
     let form = form(kind).expect("a kind with a form");
-    let found = read_body(form, &typed, Measure::Imperial).expect_err("a mistake");
+    let found = read_body(form, &typed, UnitSystem::Imperial).expect_err("a mistake");
     found.into_iter().map(|m| (m.field, m.what)).collect()
 }
 
@@ -18,11 +18,11 @@ fn an_empty_form_names_everything_that_is_needed() {
     for form in forms() {
         let needed: Vec<&str> =
             form.fields.iter().filter(|f| f.need == Need::Required).map(|f| f.inputs()[0]).collect();
-        match read_body(form, &Typed::new(), Measure::Imperial) {
+        match read_body(form, &FormData::new(), UnitSystem::Imperial) {
             Ok(body) => assert!(needed.is_empty() && form.rules.is_empty(), "{}: {body:?}", form.kind),
             Err(found) => {
                 let named: Vec<&str> =
-                    found.iter().filter(|m| m.what == MistakeKind::Missing).map(|m| m.field.as_str()).collect();
+                    found.iter().filter(|m| m.what == FieldErrorKind::Missing).map(|m| m.field.as_str()).collect();
                 assert_eq!(named, needed, "{}", form.kind);
             }
         }
@@ -38,7 +38,7 @@ fn all_mistakes_come_at_once() {
 #[test]
 fn rules_between_fields_are_told_on_a_field() {
     let (field, what) = mistakes("water_drop", &[("soaked_in", "45"), ("still_stood_after", "10")]).remove(0);
-    assert_eq!((field.as_str(), what), ("soaked_in", MistakeKind::NotBoth("still_stood_after")));
+    assert_eq!((field.as_str(), what), ("soaked_in", FieldErrorKind::NotBoth("still_stood_after")));
     for (kind, pairs) in [
         ("water_drop", &[("beads", "no")][..]),
         ("water_drop", &[]),
@@ -46,48 +46,53 @@ fn rules_between_fields_are_told_on_a_field() {
         ("temperature", &[]),
         ("site_check", &[]),
     ] {
-        assert!(matches!(mistakes(kind, pairs).remove(0).1, MistakeKind::NoneAnswered(_)), "{kind}");
+        assert!(matches!(mistakes(kind, pairs).remove(0).1, FieldErrorKind::NoneAnswered(_)), "{kind}");
     }
     // A wrong answer is an answer: the person is not told twice.
     assert_eq!(mistakes("temperature", &[("slab", "cold")]).len(), 1);
 }
 
 /// Kind, what is typed, the input of the first mistake, the mistake.
-type Case = (&'static str, &'static [(&'static str, &'static str)], &'static str, MistakeKind);
+type Case = (&'static str, &'static [(&'static str, &'static str)], &'static str, FieldErrorKind);
 
 #[test]
 fn choices_ids_and_names_are_checked() {
     let cases: &[Case] = &[
-        ("scrape", &[("result", "powdery")], "result", MistakeKind::NotAChoice),
-        ("finish", &[("finish", "marble")], "finish", MistakeKind::NotAnId),
-        ("incident", &[("what", "broom")], "what", MistakeKind::NotAnId),
-        ("sealer_chosen", &[("sealer", "broom")], "sealer", MistakeKind::NotAnId),
-        ("limit_set", &[("fact", "no-such"), ("value", "1"), ("reason", "r")], "fact", MistakeKind::NotAnId),
-        ("retest", &[("of", "#oil"), ("result", "clear")], "of", MistakeKind::NotAnId),
+        ("scrape", &[("result", "powdery")], "result", FieldErrorKind::NotAChoice),
+        ("finish", &[("finish", "marble")], "finish", FieldErrorKind::NotAnId),
+        ("incident", &[("what", "broom")], "what", FieldErrorKind::NotAnId),
+        ("sealer_chosen", &[("sealer", "broom")], "sealer", FieldErrorKind::NotAnId),
+        ("limit_set", &[("fact", "no-such"), ("value", "1"), ("reason", "r")], "fact", FieldErrorKind::NotAnId),
+        ("retest", &[("of", "#oil"), ("result", "clear")], "of", FieldErrorKind::NotAnId),
         (
             "hold_released",
             &[("hold_point", "site"), ("by", "b"), ("reason", "r")],
             "hold_point",
-            MistakeKind::NotAChoice,
+            FieldErrorKind::NotAChoice,
         ),
-        ("job_opened", &[("name", "n"), ("time_zone", "Mars/North")], "time_zone", MistakeKind::NotATimeZone),
+        ("job_opened", &[("name", "n"), ("time_zone", "Mars/North")], "time_zone", FieldErrorKind::NotATimeZone),
         (
             "job_opened",
             &[("name", "n"), ("drying_sides", "3")],
             "drying_sides",
-            MistakeKind::NotACount { least: 1, most: 2 },
+            FieldErrorKind::NotACount { least: 1, most: 2 },
         ),
-        ("time_cost", &[("what", "w"), ("cost", "much")], "cost", MistakeKind::NotMoney),
-        ("time_cost", &[("what", "w"), ("currency", "dollars")], "currency", MistakeKind::NotACurrency),
-        ("survey", &[("contamination", "maybe"), ("cracks", "no")], "contamination", MistakeKind::NotAChoice),
+        ("time_cost", &[("what", "w"), ("cost", "much")], "cost", FieldErrorKind::NotMoney),
+        ("time_cost", &[("what", "w"), ("currency", "dollars")], "currency", FieldErrorKind::NotACurrency),
+        ("survey", &[("contamination", "maybe"), ("cracks", "no")], "contamination", FieldErrorKind::NotAChoice),
         (
             "slab_photograph",
             &[("card_x", "60"), ("card_y", "1"), ("card_w", "50"), ("card_h", "5")],
             "card_w",
-            MistakeKind::OutsideThePicture,
+            FieldErrorKind::OutsideThePicture,
         ),
-        ("slab_photograph", &[("card_x", "60")], "card_y", MistakeKind::Missing),
-        ("panel_photographed", &[("panel", "P1"), ("state", "bare"), ("lab_l", "42")], "lab_a", MistakeKind::Missing),
+        ("slab_photograph", &[("card_x", "60")], "card_y", FieldErrorKind::Missing),
+        (
+            "panel_photographed",
+            &[("panel", "P1"), ("state", "bare"), ("lab_l", "42")],
+            "lab_a",
+            FieldErrorKind::Missing,
+        ),
     ];
     for (kind, pairs, field, what) in cases {
         let found = mistakes(kind, pairs);
@@ -98,27 +103,27 @@ fn choices_ids_and_names_are_checked() {
 
 #[test]
 fn rows_of_a_mix_are_read_in_order_and_empty_rows_skipped() {
-    let mut typed: Typed = [("stain", "2"), ("water", "2")].into_iter().collect();
+    let mut typed: FormData = [("stain", "2"), ("water", "2")].into_iter().collect();
     for (stain, parts) in [("umber", "1"), ("", ""), ("ochre", "1,5")] {
         typed.push("mix_stain", stain);
         typed.push("mix_parts", parts);
     }
     let form = form("batch_mixed").unwrap();
-    let body = read_body(form, &typed, Measure::Imperial).unwrap();
+    let body = read_body(form, &typed, UnitSystem::Imperial).unwrap();
     assert_eq!(body["mix"], json!([{"stain": "umber", "parts": 1}, {"stain": "ochre", "parts": 1.5}]));
     typed.push("mix_stain", "sienna");
     typed.push("mix_parts", "0");
     typed.push("mix_stain", "");
     typed.push("mix_parts", "2");
-    let found = read_body(form, &typed, Measure::Imperial).unwrap_err();
+    let found = read_body(form, &typed, UnitSystem::Imperial).unwrap_err();
     assert_eq!(found.iter().map(|m| m.field.as_str()).collect::<Vec<_>>(), ["mix_parts", "mix_stain"]);
 }
 
 #[test]
 fn markup_is_kept_as_plain_text() {
     let text = "<script>alert('x')</script> & \"quotes\" \u{202e}\nsecond line";
-    let typed: Typed = [("text", text)].into_iter().collect();
-    let body = read_body(form("note").unwrap(), &typed, Measure::Imperial).unwrap();
+    let typed: FormData = [("text", text)].into_iter().collect();
+    let body = read_body(form("note").unwrap(), &typed, UnitSystem::Imperial).unwrap();
     assert_eq!(body["text"], json!(text));
 }
 
@@ -128,20 +133,20 @@ fn a_mistake_says_what_would_be_accepted() {
     let mut said = 0;
     for form in forms() {
         for field in form.fields {
-            let Ask::Quantity(quantity) = field.ask else { continue };
-            for (lang, measure) in [
-                (Lang::En, Measure::Imperial),
-                (Lang::En, Measure::Metric),
-                (Lang::Es, Measure::Imperial),
-                (Lang::Es, Measure::Metric),
+            let InputKind::Quantity(quantity) = field.ask else { continue };
+            for (lang, unit_system) in [
+                (Lang::En, UnitSystem::Imperial),
+                (Lang::En, UnitSystem::Metric),
+                (Lang::Es, UnitSystem::Imperial),
+                (Lang::Es, UnitSystem::Metric),
             ] {
                 for typed in ["soon", "45 parsecs", "-5", "5 3", "0.5", "400"] {
-                    let pairs: Typed = [(field.name, typed)].into_iter().collect();
-                    let Err(found) = read_body(form, &pairs, measure) else { continue };
+                    let pairs: FormData = [(field.name, typed)].into_iter().collect();
+                    let Err(found) = read_body(form, &pairs, unit_system) else { continue };
                     for mistake in found.iter().filter(|m| m.field == field.name) {
-                        if let MistakeKind::Quantity { .. } = mistake.what {
-                            let sentence = mistake.said(Voice::new(lang, measure));
-                            assert!(sentence.contains(quantity.example(measure)), "{sentence}");
+                        if let FieldErrorKind::Quantity { .. } = mistake.what {
+                            let sentence = mistake.said(Locale::new(lang, unit_system));
+                            assert!(sentence.contains(quantity.example(unit_system)), "{sentence}");
                             assert!(!sentence.contains('{') && !sentence.starts_with("mistake-"), "{sentence}");
                             said += 1;
                         }
@@ -155,13 +160,13 @@ fn a_mistake_says_what_would_be_accepted() {
 
 #[test]
 fn sentences_in_both_languages() {
-    let typed: Typed = [("soaked_in", "45 gal")].into_iter().collect();
-    let found = read_body(form("water_drop").unwrap(), &typed, Measure::Imperial).unwrap_err();
-    let said = |lang| found[0].said(Voice::new(lang, Measure::Imperial));
+    let typed: FormData = [("soaked_in", "45 gal")].into_iter().collect();
+    let found = read_body(form("water_drop").unwrap(), &typed, UnitSystem::Imperial).unwrap_err();
+    let said = |lang| found[0].said(Locale::new(lang, UnitSystem::Imperial));
     assert_eq!(said(Lang::En), "\"gal\" is no unit for this. Write it like this: 45 s");
     assert_eq!(said(Lang::Es), "\"gal\" no es una unidad para esto. Escríbalo así: 45 s");
-    let found = read_body(form("temperature").unwrap(), &Typed::new(), Measure::Imperial).unwrap_err();
-    let said = |lang| found[0].said(Voice::new(lang, Measure::Imperial));
+    let found = read_body(form("temperature").unwrap(), &FormData::new(), UnitSystem::Imperial).unwrap_err();
+    let said = |lang| found[0].said(Locale::new(lang, UnitSystem::Imperial));
     assert_eq!(said(Lang::En), "Fill in at least one of these: Slab surface temperature and Air temperature.");
     assert_eq!(
         said(Lang::Es),
@@ -182,7 +187,7 @@ fn any_text() -> impl Strategy<Value = String> {
     ]
 }
 
-fn any_form() -> impl Strategy<Value = (&'static Form, Typed)> {
+fn any_form() -> impl Strategy<Value = (&'static Form, FormData)> {
     (0..forms().len()).prop_flat_map(|at| {
         let form = &forms()[at];
         let mut inputs: Vec<&'static str> = form.fields.iter().flat_map(|f| f.inputs().to_vec()).collect();
@@ -198,28 +203,28 @@ proptest! {
 
     #[test]
     fn arbitrary_text_gives_a_body_the_diary_takes_or_mistakes_on_known_inputs((form, typed) in any_form()) {
-        for measure in Measure::ALL {
-            match read_body(form, &typed, measure) {
+        for unit_system in UnitSystem::ALL {
+            match read_body(form, &typed, unit_system) {
                 Ok(body) => {
                     prop_assert_eq!(body.keys().next().map(String::as_str), Some("kind"));
                     let raw = serde_json::value::to_raw_value(&body).unwrap();
-                    let read = Body::read(&raw, slab::diary::SCHEMA).unwrap();
+                    let read = Body::read(&raw, slab_diary::SCHEMA).unwrap();
                     // What was read fills the form and reads the same again.
-                    let again = read_body(form, &forms::typed_from(&read, None), measure).unwrap();
+                    let again = read_body(form, &forms::typed_from(&read, None), unit_system).unwrap();
                     let raw = serde_json::value::to_raw_value(&again).unwrap();
-                    prop_assert_eq!(Body::read(&raw, slab::diary::SCHEMA).unwrap(), read);
+                    prop_assert_eq!(Body::read(&raw, slab_diary::SCHEMA).unwrap(), read);
                 }
                 Err(found) => {
                     prop_assert!(!found.is_empty());
                     for mistake in found {
                         let known = mistake.field == "preset" || form.field_of_input(&mistake.field).is_some();
                         prop_assert!(known, "{:?}", mistake);
-                        prop_assert!(!matches!(mistake.what, MistakeKind::Refused(_)), "{:?}", mistake);
-                        prop_assert!(!mistake.said(Voice::new(Lang::Es, measure)).is_empty());
+                        prop_assert!(!matches!(mistake.what, FieldErrorKind::Refused(_)), "{:?}", mistake);
+                        prop_assert!(!mistake.said(Locale::new(Lang::Es, unit_system)).is_empty());
                     }
                 }
             }
-            if let Err(found) = read_place(&typed, measure) {
+            if let Err(found) = read_place(&typed, unit_system) {
                 prop_assert!(found.iter().all(|m| PLACE_INPUTS.contains(&m.field.as_str())));
             }
         }
@@ -228,8 +233,8 @@ proptest! {
     /// A wrong field is named, and says nothing about the others.
     #[test]
     fn a_wrong_field_does_not_lose_the_others(wrong in "[a-z]{3,8}!") {
-        let typed: Typed = [("mix", "4021"), ("thickness", wrong.as_str()), ("strength", "4000")].into_iter().collect();
-        let found = read_body(form("pour").unwrap(), &typed, Measure::Imperial).unwrap_err();
+        let typed: FormData = [("mix", "4021"), ("thickness", wrong.as_str()), ("strength", "4000")].into_iter().collect();
+        let found = read_body(form("pour").unwrap(), &typed, UnitSystem::Imperial).unwrap_err();
         prop_assert_eq!(found.len(), 1);
         prop_assert_eq!(found[0].field.as_str(), "thickness");
         prop_assert_eq!(found[0].typed.as_str(), wrong.as_str());

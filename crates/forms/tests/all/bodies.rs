@@ -5,9 +5,9 @@
 
 use std::collections::BTreeSet;
 
-use forms::{Ask, Form, forms};
+use forms::{Form, InputKind, forms};
 use serde_json::{Value, json};
-use slab::diary::body::{Body, BodyError};
+use slab_diary::body::{Body, BodyError};
 
 use crate::examples::examples;
 
@@ -18,7 +18,7 @@ fn example(form: &Form) -> Value {
 
 fn refusal(body: &Value) -> String {
     let raw = serde_json::value::to_raw_value(body).expect("it is JSON");
-    match Body::read(&raw, slab::diary::SCHEMA) {
+    match Body::read(&raw, slab_diary::SCHEMA) {
         Err(BodyError::Field { problem, .. }) => problem,
         other => panic!("a refusal was expected, not {other:?}"),
     }
@@ -55,7 +55,7 @@ fn the_form_offers_exactly_the_choices_of_its_body() {
     let mut choices = 0;
     for form in forms() {
         for field in form.fields {
-            let Ask::Choice(offered) = field.ask else { continue };
+            let InputKind::Choice(offered) = field.ask else { continue };
             let mut body = example(form);
             body[field.name] = json!("no_such_choice");
             let mut known = expected(&refusal(&body));
@@ -83,7 +83,7 @@ fn what_the_reader_requires_the_form_requires() {
             let mut body = example(form);
             body.as_object_mut().unwrap().shift_remove(field.name);
             let raw = serde_json::value::to_raw_value(&body).unwrap();
-            if Body::read(&raw, slab::diary::SCHEMA).is_err() {
+            if Body::read(&raw, slab_diary::SCHEMA).is_err() {
                 assert!(field.required(), "{}.{}", form.kind, field.name);
                 required += 1;
             }
@@ -96,7 +96,7 @@ fn what_the_reader_requires_the_form_requires() {
 fn a_box_lies_in_the_picture() {
     let photograph = |card_box: Value| {
         let raw = serde_json::value::to_raw_value(&json!({"kind": "slab_photograph", "card_box": card_box})).unwrap();
-        Body::read(&raw, slab::diary::SCHEMA)
+        Body::read(&raw, slab_diary::SCHEMA)
     };
     for inside in [
         json!({"x": 0, "y": 0, "w": 100, "h": 100}),

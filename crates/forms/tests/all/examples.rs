@@ -1,9 +1,9 @@
 //! Every example of `docs/diary.md` goes into its form and comes back the same.
 
 use forms::{OWN_SCREEN, form, forms, read_body, read_place, typed_from};
-use slab::diary::body::Body;
-use slab::diary::{Context, Entry, SlabId, read_lines};
-use words::Measure;
+use localization::UnitSystem;
+use slab_diary::body::Body;
+use slab_diary::{Context, Entry, SlabId, read_lines};
 
 /// The examples of the documentation, read as the command line reads them.
 pub(crate) fn examples() -> Vec<Entry> {
@@ -31,13 +31,13 @@ fn every_kind_has_a_form_or_a_screen_of_its_own() {
 fn every_example_fills_its_form_and_reads_back_equal() {
     let mut checked = 0;
     for entry in examples().iter().filter(|e| !OWN_SCREEN.contains(&e.body.kind())) {
-        for measure in Measure::ALL {
+        for unit_system in UnitSystem::ALL {
             let form = form(entry.body.kind()).expect("every kind but those has a form");
             let typed = typed_from(&entry.body, entry.place.as_ref());
-            let body = read_body(form, &typed, measure).unwrap_or_else(|m| panic!("{}: {m:?}", form.kind));
+            let body = read_body(form, &typed, unit_system).unwrap_or_else(|m| panic!("{}: {m:?}", form.kind));
             let raw = serde_json::value::to_raw_value(&body).unwrap();
-            assert_eq!(Body::read(&raw, slab::diary::SCHEMA).unwrap(), entry.body);
-            let place = read_place(&typed, measure).unwrap();
+            assert_eq!(Body::read(&raw, slab_diary::SCHEMA).unwrap(), entry.body);
+            let place = read_place(&typed, unit_system).unwrap();
             assert_eq!(place, entry.place.as_ref().map(|p| serde_json::to_value(p).unwrap()));
             checked += 1;
         }

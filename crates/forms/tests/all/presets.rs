@@ -1,16 +1,16 @@
 //! One-tap answers.
 
-use forms::{Ask, MistakeKind, Typed, form, forms, read_body};
+use forms::{FieldErrorKind, FormData, InputKind, form, forms, read_body};
+use localization::UnitSystem;
 use serde_json::{Value, json};
-use slab::diary::{Context, SlabId};
-use slab::trade::Trade;
-use words::Measure;
+use slab_diary::{Context, SlabId};
+use trade_facts::Trade;
 
 /// What a form needs besides its preset.
-fn besides(kind: &str) -> Typed {
+fn besides(kind: &str) -> FormData {
     match kind {
         "retest" => [("of", "0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10")].into_iter().collect(),
-        _ => Typed::new(),
+        _ => FormData::new(),
     }
 }
 
@@ -21,13 +21,13 @@ fn every_preset_reads_to_a_body_without_complaint() {
         for preset in form.presets {
             for (input, value) in preset.sets {
                 let field = form.field_of_input(input).unwrap_or_else(|| panic!("{}.{input}", form.kind));
-                if let Ask::Choice(values) = field.ask {
+                if let InputKind::Choice(values) = field.ask {
                     assert!(values.contains(value), "{}.{input} {value}", form.kind);
                 }
             }
             let mut typed = besides(form.kind);
             typed.set("preset", preset.name);
-            let body = read_body(form, &typed, Measure::Imperial)
+            let body = read_body(form, &typed, UnitSystem::Imperial)
                 .unwrap_or_else(|m| panic!("{} {}: {m:?}", form.kind, preset.name));
             let line = json!({"happened": "2026-03-12", "body": body}).to_string();
             let context = Context {
@@ -37,9 +37,9 @@ fn every_preset_reads_to_a_body_without_complaint() {
                 device: "test".to_owned(),
                 noted: None,
             };
-            let entries = slab::diary::read_lines(&line, &context).unwrap();
+            let entries = slab_diary::read_lines(&line, &context).unwrap();
             let now = "2026-06-01T00:00:00Z".parse().unwrap();
-            let found = slab::diary::complaints(&slab::diary::Diary::new(), &entries, Trade::built_in(), now);
+            let found = slab_diary::complaints(&slab_diary::Diary::new(), &entries, Trade::built_in(), now);
             assert!(form.kind == "retest" || found.is_empty(), "{found:?}");
             read += 1;
         }
@@ -53,19 +53,19 @@ const PRESETS: usize = 51;
 fn a_preset_replaces_what_it_sets_and_leaves_the_rest() {
     let drop = form("water_drop").unwrap();
     let of = "0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10";
-    let typed: Typed =
+    let typed: FormData =
         [("preset", "soaked_30_s"), ("soaked_in", "soon"), ("still_stood_after", "10"), ("beads", "yes"), ("of", of)]
             .into_iter()
             .collect();
-    let body = read_body(drop, &typed, Measure::Metric).unwrap();
+    let body = read_body(drop, &typed, UnitSystem::Metric).unwrap();
     assert_eq!(Value::Object(body), json!({"kind": "water_drop", "soaked_in": "30 s", "of": of}));
 }
 
 #[test]
 fn an_unknown_preset_is_a_mistake() {
-    let typed: Typed = [("preset", "9")].into_iter().collect();
-    let mistakes = read_body(form("scrape").unwrap(), &typed, Measure::Metric).unwrap_err();
-    assert!(mistakes.iter().any(|m| m.field == "preset" && m.what == MistakeKind::NotAChoice && m.typed == "9"));
+    let typed: FormData = [("preset", "9")].into_iter().collect();
+    let mistakes = read_body(form("scrape").unwrap(), &typed, UnitSystem::Metric).unwrap_err();
+    assert!(mistakes.iter().any(|m| m.field == "preset" && m.what == FieldErrorKind::NotAChoice && m.typed == "9"));
 }
 
 #[test]

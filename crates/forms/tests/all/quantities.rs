@@ -1,14 +1,18 @@
 //! Bare numbers take the usual unit of the reader's measure; what carries a unit is kept as typed.
 
-use forms::{Ask, MistakeKind, QuantityProblem, Typed, form, forms, read_body, read_place, typed_from};
+use forms::{FieldErrorKind, FormData, InputKind, QuantityProblem, form, forms, read_body, read_place, typed_from};
+use localization::UnitSystem::{self, Imperial, Metric};
 use serde_json::json;
-use slab::diary::body::Body;
+use slab_diary::body::Body;
 use units::Problem;
-use words::Measure::{self, Imperial, Metric};
 
-fn read(kind: &str, pairs: &[(&str, &str)], measure: Measure) -> Result<serde_json::Value, Vec<forms::Mistake>> {
-    let typed: Typed = pairs.iter().copied().collect();
-    read_body(form(kind).expect("a kind with a form"), &typed, measure).map(serde_json::Value::Object)
+fn read(
+    kind: &str,
+    pairs: &[(&str, &str)],
+    unit_system: UnitSystem,
+) -> Result<serde_json::Value, Vec<forms::FieldError>> {
+    let typed: FormData = pairs.iter().copied().collect();
+    read_body(form(kind).expect("a kind with a form"), &typed, unit_system).map(serde_json::Value::Object)
 }
 
 /// Kind, field, other inputs it needs, typed, kept in imperial, kept in metric.
@@ -55,11 +59,11 @@ const KEPT: &[Case] = &[
 #[test]
 fn bare_numbers_get_the_unit_and_written_units_stay() {
     for (kind, field, others, typed, kept) in KEPT {
-        for (measure, kept) in [(Imperial, kept[0]), (Metric, kept[1])] {
+        for (unit_system, kept) in [(Imperial, kept[0]), (Metric, kept[1])] {
             let mut pairs = others.to_vec();
             pairs.push((field, typed));
-            let body = read(kind, &pairs, measure).unwrap_or_else(|m| panic!("{kind}.{field} {typed}: {m:?}"));
-            assert_eq!(body[*field], json!(kept), "{kind}.{field} {typed} {measure:?}");
+            let body = read(kind, &pairs, unit_system).unwrap_or_else(|m| panic!("{kind}.{field} {typed}: {m:?}"));
+            assert_eq!(body[*field], json!(kept), "{kind}.{field} {typed} {unit_system:?}");
         }
     }
     assert_eq!(KEPT.len(), 28);
@@ -69,12 +73,12 @@ fn bare_numbers_get_the_unit_and_written_units_stay() {
 fn every_example_of_every_quantity_reads_as_it_stands_and_its_number_with_the_unit_shown() {
     let mut checked = 0;
     for field in forms().iter().flat_map(|f| f.fields) {
-        let Ask::Quantity(quantity) = field.ask else { continue };
-        for measure in Measure::ALL {
-            let example = field.example(measure);
-            assert_eq!(quantity.read(example, measure).as_deref(), Ok(example), "{}", field.name);
-            let kept = quantity.read("5", measure).or_else(|_| quantity.read("0.5", measure)).unwrap();
-            assert!(kept.ends_with(field.unit(measure)), "{}: {kept}", field.name);
+        let InputKind::Quantity(quantity) = field.ask else { continue };
+        for unit_system in UnitSystem::ALL {
+            let example = field.example(unit_system);
+            assert_eq!(quantity.read(example, unit_system).as_deref(), Ok(example), "{}", field.name);
+            let kept = quantity.read("5", unit_system).or_else(|_| quantity.read("0.5", unit_system)).unwrap();
+            assert!(kept.ends_with(field.unit(unit_system)), "{}: {kept}", field.name);
             checked += 1;
         }
     }
@@ -98,7 +102,7 @@ fn what_is_no_such_quantity_is_refused_with_the_reason() {
         let mistakes = read(kind, &[(field, typed)], Imperial).unwrap_err();
         let found = mistakes.iter().find(|m| m.field == field).unwrap();
         assert!(
-            matches!(&found.what, MistakeKind::Quantity { problem: QuantityProblem::Read(p), .. } if *p == problem),
+            matches!(&found.what, FieldErrorKind::Quantity { problem: QuantityProblem::Read(p), .. } if *p == problem),
             "{typed}: {found:?}"
         );
         assert_eq!(found.typed, typed);
@@ -111,9 +115,9 @@ fn a_bare_share_where_percent_are_asked_is_asked_back() {
     for typed in ["0.5", "1", "0,25", "1/2"] {
         for (kind, field) in [("payment_terms", "deposit"), ("air_reading", "humidity")] {
             let mistakes = read(kind, &[(field, typed)], Imperial).unwrap_err();
-            let share = MistakeKind::Quantity {
+            let share = FieldErrorKind::Quantity {
                 asked: match form(kind).unwrap().field(field).unwrap().ask {
-                    Ask::Quantity(quantity) => quantity,
+                    InputKind::Quantity(quantity) => quantity,
                     other => panic!("{other:?}"),
                 },
                 problem: QuantityProblem::ShareOrPercent,
@@ -158,7 +162,7 @@ fn money_is_kept_as_a_decimal_text() {
 
 #[test]
 fn places_read_in_the_readers_measure() {
-    let place = |pairs: &[(&str, &str)], measure| read_place(&pairs.iter().copied().collect(), measure);
+    let place = |pairs: &[(&str, &str)], unit_system| read_place(&pairs.iter().copied().collect(), unit_system);
     assert_eq!(place(&[("place_kind", "slab"), ("zone", "shop")], Imperial), Ok(None));
     assert_eq!(place(&[], Imperial), Ok(None));
     assert_eq!(place(&[("zone", "shop")], Metric), Ok(Some(json!({"zone": "shop"}))));
@@ -168,7 +172,7 @@ fn places_read_in_the_readers_measure() {
     let found = place(&[("place_kind", "point"), ("x", "far"), ("radius", "-1")], Imperial).unwrap_err();
     assert_eq!(found.iter().map(|m| m.field.as_str()).collect::<Vec<_>>(), ["x", "y", "radius"]);
     let found = place(&[("place_kind", "patch"), ("corner_x", "1"), ("corner_y", "1")], Imperial).unwrap_err();
-    assert_eq!(found[0].what, MistakeKind::NoPatch);
+    assert_eq!(found[0].what, FieldErrorKind::NoPatch);
     assert_eq!(place(&[("place_kind", "moon")], Imperial).unwrap_err()[0].field, "place_kind");
     assert_eq!(place(&[("place_kind", "zone")], Imperial).unwrap_err()[0].field, "zone");
 }
@@ -185,7 +189,7 @@ fn every_kind_of_old_place_comes_back() {
     let raw = serde_json::value::to_raw_value(&json!({"kind": "cured"})).unwrap();
     let body = Body::read(&raw, 1).unwrap();
     for place in places {
-        let old: slab::diary::Place = serde_json::from_value(place.clone()).unwrap();
+        let old: slab_diary::Place = serde_json::from_value(place.clone()).unwrap();
         let typed = typed_from(&body, Some(&old));
         assert_eq!(read_place(&typed, Imperial), Ok(Some(place)));
     }

@@ -3,11 +3,11 @@
 use std::collections::BTreeSet;
 
 use forms::{
-    Ask, FACTS, Group, PLACE_INPUTS, PLACE_KINDS, TradeList, choice_label, forms, group_label, hint, how, input_label,
-    label, place_label, preset_label, why,
+    FACTS, Group, InputKind, PLACE_INPUTS, PLACE_KINDS, TradeList, choice_label, forms, group_label, hint, how,
+    input_label, label, place_label, preset_label, why,
 };
-use slab::trade::Trade;
-use words::{FILES, Lang, Measure, Voice};
+use localization::{FILES, Lang, Locale, UnitSystem};
+use trade_facts::Trade;
 
 fn keys(lang: Lang) -> BTreeSet<String> {
     let files = FILES.iter().filter(|(l, name, _)| *l == lang && name.ends_with("/forms.ftl"));
@@ -37,7 +37,7 @@ fn usable(lang: Lang) -> BTreeSet<String> {
                 usable.extend([format!("field-{}", key(input)), format!("field-{kind}-{}", key(input))]);
             }
             usable.extend([format!("hint-{name}"), format!("hint-{kind}-{name}")]);
-            if let Ask::Choice(values) = field.ask {
+            if let InputKind::Choice(values) = field.ask {
                 for value in values {
                     usable.extend([
                         format!("choice-{name}-{}", key(value)),
@@ -82,39 +82,40 @@ fn nothing_idle_and_the_named_ones_there() {
 fn every_word_of_every_form_is_said_in_both_languages() {
     let trade = Trade::built_in();
     let mut said = 0;
-    for voice in Lang::ALL.map(|lang| Voice::new(lang, Measure::Imperial)) {
+    for locale in Lang::ALL.map(|lang| Locale::new(lang, UnitSystem::Imperial)) {
         let mut check = |text: String, what: &str| {
-            assert!(!text.is_empty() && text != what && text != key(what), "{what} is not said in {:?}", voice.lang);
+            assert!(!text.is_empty() && text != what && text != key(what), "{what} is not said in {:?}", locale.lang);
             said += 1;
         };
         for group in Group::ALL {
-            check(group_label(voice, group), group.name());
+            check(group_label(locale, group), group.name());
         }
         for kind in PLACE_KINDS {
-            check(place_label(voice, kind), kind);
+            check(place_label(locale, kind), kind);
         }
         for form in forms() {
-            check(voice.kind(form.kind), form.kind);
-            check(why(voice, form), &format!("form-why-{}", form.kind));
-            check(how(voice, form), &format!("form-how-{}", form.kind));
+            check(locale.kind(form.kind), form.kind);
+            check(why(locale, form), &format!("form-why-{}", form.kind));
+            check(how(locale, form), &format!("form-how-{}", form.kind));
             for field in form.fields {
-                check(label(voice, form, field), field.name);
+                check(label(locale, form, field), field.name);
                 for input in field.inputs() {
-                    check(input_label(voice, form, input), input);
+                    check(input_label(locale, form, input), input);
                 }
                 // Trade terms and hold points are named by crate `words`, whose tests read them.
-                let ours = matches!(field.ask, Ask::Choice(_) | Ask::YesNo | Ask::Trade(TradeList::Facts));
+                let ours =
+                    matches!(field.ask, InputKind::Choice(_) | InputKind::YesNo | InputKind::Trade(TradeList::Facts));
                 if ours && field.name != "hold_point" {
                     for value in field.choices(trade) {
-                        check(choice_label(voice, form, field, value), value);
+                        check(choice_label(locale, form, field, value), value);
                     }
                 }
-                if let Some(hint) = hint(voice, form, field) {
+                if let Some(hint) = hint(locale, form, field) {
                     check(hint, field.name);
                 }
             }
             for preset in form.presets {
-                check(preset_label(voice, form, preset), preset.name);
+                check(preset_label(locale, form, preset), preset.name);
             }
         }
     }
@@ -126,16 +127,16 @@ fn every_word_of_every_form_is_said_in_both_languages() {
 #[test]
 fn labels_within_a_form_differ() {
     let trade = Trade::built_in();
-    for voice in Lang::ALL.map(|lang| Voice::new(lang, Measure::Imperial)) {
+    for locale in Lang::ALL.map(|lang| Locale::new(lang, UnitSystem::Imperial)) {
         for form in forms() {
             let differ = |labels: Vec<String>| {
                 let unique: BTreeSet<&String> = labels.iter().collect();
                 assert_eq!(unique.len(), labels.len(), "{}: {labels:?}", form.kind);
             };
-            differ(form.fields.iter().map(|f| label(voice, form, f)).collect());
-            differ(form.presets.iter().map(|p| preset_label(voice, form, p)).collect());
+            differ(form.fields.iter().map(|f| label(locale, form, f)).collect());
+            differ(form.presets.iter().map(|p| preset_label(locale, form, p)).collect());
             for field in form.fields {
-                differ(field.choices(trade).into_iter().map(|v| choice_label(voice, form, field, v)).collect());
+                differ(field.choices(trade).into_iter().map(|v| choice_label(locale, form, field, v)).collect());
             }
         }
     }
@@ -143,7 +144,7 @@ fn labels_within_a_form_differ() {
 
 #[test]
 fn english_and_spanish_say_it_differently() {
-    let (english, spanish) = Lang::ALL.map(|lang| Voice::new(lang, Measure::Imperial)).into();
+    let (english, spanish) = Lang::ALL.map(|lang| Locale::new(lang, UnitSystem::Imperial)).into();
     let mut compared = 0;
     for form in forms() {
         for (en, es) in [(why(english, form), why(spanish, form)), (how(english, form), how(spanish, form))] {
@@ -194,13 +195,15 @@ fn dangerous_kinds_carry_their_caution() {
     ];
     for kind in sheet {
         let form = forms::form(kind).unwrap();
-        assert!(how(Voice::new(Lang::En, Measure::Imperial), form).contains("safety data sheet"), "{kind}");
-        assert!(how(Voice::new(Lang::Es, Measure::Imperial), form).contains("de datos de seguridad"), "{kind}");
+        assert!(how(Locale::new(Lang::En, UnitSystem::Imperial), form).contains("safety data sheet"), "{kind}");
+        assert!(how(Locale::new(Lang::Es, UnitSystem::Imperial), form).contains("de datos de seguridad"), "{kind}");
     }
     for kind in caution {
         let form = forms::form(kind).unwrap();
-        let (en, es) =
-            (how(Voice::new(Lang::En, Measure::Imperial), form), how(Voice::new(Lang::Es, Measure::Imperial), form));
+        let (en, es) = (
+            how(Locale::new(Lang::En, UnitSystem::Imperial), form),
+            how(Locale::new(Lang::Es, UnitSystem::Imperial), form),
+        );
         assert!(en.contains("Warning:") || en.contains("Caution:"), "{kind}");
         assert_eq!(
             (en.contains("Warning:"), en.contains("Caution:")),

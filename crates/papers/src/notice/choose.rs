@@ -1,6 +1,6 @@
 //! Which warnings matter most on this site.
 
-use slab::trade::{Incident, Trade};
+use trade_facts::{Incident, Trade};
 
 use super::SiteNotice;
 use crate::pictograms::Pictogram;

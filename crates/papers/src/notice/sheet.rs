@@ -2,16 +2,16 @@
 
 use std::collections::BTreeMap;
 
+use localization::Lang;
 use serde_json::{Value, json};
-use slab::trade::{Record, Trade};
-use words::Lang;
+use trade_facts::{Record, Trade};
 
 use super::SiteNotice;
-use crate::code::Code;
 use crate::error::PaperError;
 use crate::grades::{self, Foot};
 use crate::page::PageSize;
 use crate::pictograms::Pictogram;
+use crate::qr_code::QrCode;
 use crate::show;
 use crate::texts::Words;
 use crate::typeset::{Draft, Laid};
@@ -63,12 +63,12 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
     let link = link(notice, &mut pictures)?;
     let (report, report_alt) = drawing(Pictogram::Report, &mut pictures)?;
     let signal = Trade::built_in().sign("slab-protection").ok_or_else(|| lacking("slab-protection"))?;
-    foot.note(Trade::built_in(), &signal.citation(), &en.say("signal.notice")?.to_lowercase());
+    foot.note(Trade::built_in(), &signal.citation(), &en.message("signal.notice")?.to_lowercase());
     let side = |words: Words| -> Result<Value, PaperError> {
         Ok(json!({
             "code": words.lang().name(),
-            "signal": words.say("signal.notice")?,
-            "warning": words.say("signal.warning")?,
+            "signal": words.message("signal.notice")?,
+            "warning": words.message("signal.warning")?,
             "t": words.part("notice")?,
             "posted": show::date(words, notice.posted)?,
         }))
@@ -86,12 +86,12 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
             "report": {"picture": report, "alt": report_alt},
             "link": link,
             "sources": {
-                "heading": en.say("sources.heading")?,
-                "defer": en.say("sources.defer")?,
+                "heading": en.message("sources.heading")?,
+                "defer": en.message("sources.defer")?,
                 "key": grades::key(en)?,
                 "lines": foot.lines(en)?,
-                "defer_es": es.say("sources.defer")?,
-                "spanish": es.say("notice.spanish")?,
+                "defer_es": es.message("sources.defer")?,
+                "spanish": es.message("notice.spanish")?,
             },
         }),
         pictures,
@@ -110,7 +110,7 @@ fn rows(
         foot.note(trade, &incident.citation(), &incident.code);
         let mixing = (kind == MIXING).then(|| trade.sign("chemical-store")).flatten();
         if let Some(sign) = mixing {
-            foot.note(trade, &sign.citation(), Words::of(Lang::En).say("signal.warning")?.to_lowercase().as_str());
+            foot.note(trade, &sign.citation(), Words::of(Lang::En).message("signal.warning")?.to_lowercase().as_str());
         }
         let warning = mixing.map_or(Value::Null, |sign| json!([sign.en, sign.es]));
         let mut texts = [incident.en.clone(), incident.es.clone()];
@@ -118,7 +118,7 @@ fn rows(
             let rule = trade.house_rule("R13").ok_or_else(|| lacking("R13"))?;
             foot.note(trade, &rule.citation(), "R13");
             for (text, lang) in texts.iter_mut().zip(Lang::ALL) {
-                *text = format!("{text} {}", Words::of(lang).say("notice.braces")?);
+                *text = format!("{text} {}", Words::of(lang).message("notice.braces")?);
             }
         }
         let (picture, alt) = drawing(Pictogram::of(kind), pictures)?;
@@ -130,7 +130,7 @@ fn rows(
 /// Puts the code of the link among the pictures, and gives what is printed with it; nothing without a link.
 fn link(notice: &SiteNotice, pictures: &mut BTreeMap<String, Vec<u8>>) -> Result<Value, PaperError> {
     let Some(address) = &notice.link else { return Ok(Value::Null) };
-    let code = Code::of(address)?;
+    let code = QrCode::of(address)?;
     let file = "code.svg";
     pictures.insert(file.to_owned(), code.svg());
     let say = |lang| Words::of(lang).fill("notice.code_alt", &[("address", &code.address)]);
@@ -143,7 +143,7 @@ fn drawing(picture: Pictogram, pictures: &mut BTreeMap<String, Vec<u8>>) -> Resu
     let file = format!("{}.svg", picture.name());
     pictures.insert(file.clone(), picture.svg().to_vec());
     let key = format!("picture.{}", picture.name());
-    Ok((file, format!("{} / {}", Words::of(Lang::En).say(&key)?, Words::of(Lang::Es).say(&key)?)))
+    Ok((file, format!("{} / {}", Words::of(Lang::En).message(&key)?, Words::of(Lang::Es).message(&key)?)))
 }
 
 /// What was found, at most `listed` of it by name and place and the rest counted.

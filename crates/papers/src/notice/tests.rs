@@ -1,7 +1,7 @@
 //! The notice as printed: one sheet, both languages, readable type.
 
 use jiff::civil::date;
-use slab::trade::Trade;
+use trade_facts::Trade;
 
 use super::sheet::lay_out;
 use super::{Found, SiteNotice};

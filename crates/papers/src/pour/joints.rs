@@ -1,6 +1,6 @@
 //! Joint spacing and depth for this thickness, within the limits of the trade.
 
-use slab::trade::{Measured, Trade, Which};
+use trade_facts::{Measured, Trade, Which};
 use units::Length;
 
 use crate::error::PaperError;

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use localization::Lang;
 use serde_json::{Value, json};
-use slab::trade::{Grade, PourSpec, Record, Trade};
-use words::Lang;
+use trade_facts::{Grade, PourSpec, Record, Trade};
 
 use super::PourSheet;
 use crate::error::PaperError;
@@ -73,7 +73,7 @@ impl Writer {
         let order = sheet.concrete()?;
         let day = match sheet.pour_day {
             Some(day) => show::date(words, day)?,
-            None => words.say("pour.day_open")?.to_owned(),
+            None => words.message("pour.day_open")?.to_owned(),
         };
         let mut pictures = BTreeMap::from([("no_membrane.svg".to_owned(), pictograms::FILM.to_vec())]);
         let mut data = json!({
@@ -82,8 +82,8 @@ impl Writer {
             "points": SIZES[0],
             "t": words.part("pour")?,
             "signal": words.part("signal")?,
-            "page": words.say("page")?,
-            "of": words.say("of")?,
+            "page": words.message("page")?,
+            "of": words.message("of")?,
             "title": words.fill("pour.document", &[("job", &sheet.job), ("slab", &sheet.slab)])?,
             "date": [sheet.prepared.year(), i16::from(sheet.prepared.month()), i16::from(sheet.prepared.day())],
             "job": sheet.job,
@@ -110,11 +110,11 @@ impl Writer {
             "panels": self.panels(sheet)?,
         });
         // Known from safety data sheets and handbooks, not read for this work.
-        self.foot.own(Grade::FromMemory, &words.say("pour.placing.heading")?.to_lowercase());
+        self.foot.own(Grade::FromMemory, &words.message("pour.placing.heading")?.to_lowercase());
         self.foot.own(Grade::FromMemory, "150 lb/ft³");
         data["sources"] = json!({
-            "heading": words.say("sources.heading")?,
-            "defer": words.say("sources.defer")?,
+            "heading": words.message("sources.heading")?,
+            "defer": words.message("sources.defer")?,
             "key": grades::key(words)?,
             "lines": self.foot.lines(words)?,
         });

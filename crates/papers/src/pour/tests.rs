@@ -1,10 +1,10 @@
 //! Sums against hand values, and the sheet as printed.
 
 use jiff::civil::date;
+use localization::Lang;
 use science::air::Level;
-use slab::trade::Trade;
+use trade_facts::Trade;
 use units::{Area, EvaporationRate, Fraction, Length, Temperature};
-use words::Lang;
 
 use super::hours::stretches;
 use super::sheet::lay_out;

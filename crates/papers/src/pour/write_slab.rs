@@ -1,7 +1,7 @@
 //! Zones, concrete and panels as the template prints them.
 
 use serde_json::{Value, json};
-use slab::trade::{Marbling, Record, Traction};
+use trade_facts::{Marbling, Record, Traction};
 use units::{Density, Mass, Volume};
 
 use super::concrete::ConcreteOrder;
@@ -35,7 +35,7 @@ impl Writer {
                 "finish": name,
                 "grip": format!("{} / {}", grip(words, finish.traction_dry)?, grip(words, finish.traction_wet)?),
                 "marbling": marbling(words, finish.marbling)?,
-                "meaning": words.say(&format!("pour.finish.{}", zone.finish))?,
+                "meaning": words.message(&format!("pour.finish.{}", zone.finish))?,
                 "grade": self.foot.note(self.trade, &finish.citation(), &name.to_lowercase()),
             }));
         }
@@ -65,7 +65,7 @@ impl Writer {
                 row(words.fill("pour.concrete.panels", &[("count", &count)])?, order.panels),
                 row(words.fill("pour.concrete.waste", &[("percent", &percent)])?, order.waste),
             ],
-            "total": row(words.say("pour.concrete.total")?.to_owned(), order.order),
+            "total": row(words.message("pour.concrete.total")?.to_owned(), order.order),
         }))
     }
 
@@ -110,7 +110,7 @@ fn pounds(volume: Volume) -> String {
 }
 
 fn grip(words: Words, traction: Traction) -> Result<&'static str, PaperError> {
-    words.say(match traction {
+    words.message(match traction {
         Traction::Poor => "traction.poor",
         Traction::Fair => "traction.fair",
         Traction::Good => "traction.good",
@@ -118,7 +118,7 @@ fn grip(words: Words, traction: Traction) -> Result<&'static str, PaperError> {
 }
 
 fn marbling(words: Words, marbling: Marbling) -> Result<&'static str, PaperError> {
-    words.say(match marbling {
+    words.message(match marbling {
         Marbling::Low => "marbling.low",
         Marbling::LowToMedium => "marbling.low-to-medium",
         Marbling::Medium => "marbling.medium",

@@ -36,7 +36,7 @@ impl Writer {
         }
         let rule = words.fill("pour.weather.rule", &[("limit", &show::short(limit))])?;
         let Some(weather) = weather else {
-            return Ok(json!({"grade": grade, "rule": rule, "none": words.say("pour.weather.no_series")?}));
+            return Ok(json!({"grade": grade, "rule": rule, "none": words.message("pour.weather.no_series")?}));
         };
         let hours = printed_hours(weather);
         let error = show::short(weather.relative_error.as_share() * 100.0);
@@ -57,8 +57,8 @@ impl Writer {
             .map(|at| if (at - FIRST).is_multiple_of(2) { show::hour(words, at) } else { Ok(String::new()) })
             .collect();
         Ok(ChartWords {
-            axis: words.say("pour.weather.axis")?.to_owned(),
-            above: words.say("pour.weather.above")?.to_owned(),
+            axis: words.message("pour.weather.axis")?.to_owned(),
+            above: words.message("pour.weather.above")?.to_owned(),
             possible: words.fill("pour.weather.possible", &[("error", error)])?,
             hours: labels?,
         })
@@ -88,7 +88,7 @@ impl Writer {
         let words = self.words;
         let say = |found: Vec<(u8, u8)>, key: &str, none: Option<&str>| -> Result<Option<String>, PaperError> {
             if found.is_empty() {
-                return none.map(|none| words.say(none).map(str::to_owned)).transpose();
+                return none.map(|none| words.message(none).map(str::to_owned)).transpose();
             }
             words.fill(key, &[("hours", &self.stretch_words(&found)?)]).map(Some)
         };
@@ -105,7 +105,7 @@ impl Writer {
 
     fn stretch_words(&self, found: &[(u8, u8)]) -> Result<String, PaperError> {
         let words = self.words;
-        let to = words.say("to")?;
+        let to = words.message("to")?;
         let each: Result<Vec<String>, PaperError> = found
             .iter()
             .map(|(start, end)| Ok(format!("{} {to} {}", show::hour(words, *start)?, show::hour(words, *end)?)))
@@ -116,7 +116,7 @@ impl Writer {
     fn estimate(&self, weather: &PourWeather, error: &str) -> Result<String, PaperError> {
         let words = self.words;
         let month = capital(show::month(words, weather.month)?);
-        let basis = words.say(match weather.basis {
+        let basis = words.message(match weather.basis {
             WeatherBasis::TypicalYear => "pour.weather.basis_typical",
             WeatherBasis::Recorded => "pour.weather.basis_recorded",
         })?;

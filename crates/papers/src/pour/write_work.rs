@@ -1,7 +1,7 @@
 //! Joints and curing as the template prints them.
 
 use serde_json::{Value, json};
-use slab::trade::{Measured, Record};
+use trade_facts::{Measured, Record};
 use units::{Duration, Temperature};
 
 use super::sheet::{JOINTS, Writer, lacking};
@@ -32,12 +32,12 @@ impl Writer {
         let spacing = words.fill("pour.joints.spacing_value", &[("low", &low), ("high", &high)])?;
         let mut rows = vec![
             json!({
-                "item": words.say("pour.joints.spacing")?, "asked": clause["asked"], "range": spacing,
+                "item": words.message("pour.joints.spacing")?, "asked": clause["asked"], "range": spacing,
                 "why": why, "code": "P11", "grade": capped_grade.unwrap_or(spacing_grade),
             }),
             json!({
-                "item": words.say("pour.joints.depth")?, "asked": "", "range": depth,
-                "why": words.say("pour.joints.depth_why")?, "code": "P11", "grade": depth_grade,
+                "item": words.message("pour.joints.depth")?, "asked": "", "range": depth,
+                "why": words.message("pour.joints.depth_why")?, "code": "P11", "grade": depth_grade,
             }),
             self.cut(&clause["why"])?,
         ];
@@ -64,7 +64,7 @@ impl Writer {
         let grade = self.noted("joint-early-entry", "P11")?;
         self.noted("joint-wet-saw", "P11")?;
         Ok(json!({
-            "item": words.say("pour.joints.cut")?, "asked": value, "range": "", "why": why, "code": "P11",
+            "item": words.message("pour.joints.cut")?, "asked": value, "range": "", "why": why, "code": "P11",
             "grade": grade,
         }))
     }

@@ -4,7 +4,7 @@ use std::io::Cursor;
 
 use exif::{Tag, Value};
 use image::{DynamicImage, ImageBuffer, ImageFormat, ImageReader, Rgb, RgbImage, Rgba};
-use photo::{Decoded, EvennessLook, Format, MOST_PIXELS, PhotoError, Why, decode, evenness};
+use photo::{Decoded, EvennessLook, Format, MAX_PIXELS, PhotoError, Why, decode, evenness};
 
 use crate::pictures::{FILES, SLABS, app1, decoded, field, jpeg, jpeg_with, png, png_with, tiff};
 
@@ -114,7 +114,7 @@ fn small_files_of_very_many_pixels() {
     assert_eq!(refused, PhotoError::TooManyPixels { width: 10_000, height: 10_000 });
     assert!(refused.to_string().contains("8192 by 6144"), "{refused}");
     let most = decode(include_bytes!("../data/most_megapixels.png")).expect("at the limit");
-    assert_eq!(most.pixels().len() as u64, 3 * MOST_PIXELS);
+    assert_eq!(most.pixels().len() as u64, 3 * MAX_PIXELS);
     assert_eq!(most.pixels()[..3], [150, 141, 129]);
     let answer = evenness(&most, &EvennessLook::default());
     assert!(answer.why.iter().any(|why| matches!(why, Why::Blank { .. })), "{:?}", answer.why);

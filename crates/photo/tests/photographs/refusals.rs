@@ -1,6 +1,6 @@
 //! What is refused, and what the refusal says.
 
-use photo::{Format, Found, MOST_BYTES, PhotoError, inspect, without_location};
+use photo::{Format, Found, MAX_BYTES, PhotoError, inspect, without_location};
 
 use crate::pictures::{chunk, jpeg, jpeg_with, png, png_with};
 
@@ -77,7 +77,7 @@ fn nothing_is_refused_as_empty() {
 fn size_in_bytes_has_an_exact_bound() {
     // Bytes after the end mark count for the bound: they are read into memory like the others.
     let mut bytes = jpeg(20, 12);
-    bytes.resize(MOST_BYTES, 0);
+    bytes.resize(MAX_BYTES, 0);
     assert_eq!(inspect(&bytes).unwrap().width, 20);
     bytes.push(0);
     let error = inspect(&bytes).unwrap_err();

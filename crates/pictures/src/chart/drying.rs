@@ -1,8 +1,8 @@
 //! Humidity in the slab over the days since the pour.
 
 use jiff::civil::Date;
+use localization::Locale;
 use units::{Duration, HumidityDifference, RelativeHumidity};
-use words::Voice;
 
 use super::axes::{Axes, WIDTH};
 use super::ticks::{decimals, round_dates, round_numbers};
@@ -78,22 +78,23 @@ pub struct LimitLine {
 /// Draws the forecast band, readings, limits, and the marks of today and of the rule of thumb.
 #[must_use]
 pub fn drying_chart(chart: &DryingChart) -> Drawing {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let mut svg = Svg::new(&chart.look.prefix);
     let axes = axes(chart);
     let percents = round_numbers(axes.y.0, axes.y.1, 6);
-    let at = |p: &f64| (*p, voice.say("humidity-percent", &[("n", voice.number(*p, decimals(&percents)).into())]));
-    axes.upright(&mut svg, &percents.iter().map(at).collect::<Vec<_>>(), &voice.say("pic-drying-axis", &[]));
+    let at =
+        |p: &f64| (*p, locale.message("humidity-percent", &[("n", locale.number(*p, decimals(&percents)).into())]));
+    axes.upright(&mut svg, &percents.iter().map(at).collect::<Vec<_>>(), &locale.message("pic-drying-axis", &[]));
     band(&mut svg, &axes, &chart.band);
     let limits: Vec<(f64, String)> =
-        chart.limits.iter().map(|l| (l.humidity.as_percent(), limit_words(l, voice))).collect();
+        chart.limits.iter().map(|l| (l.humidity.as_percent(), limit_words(l, locale))).collect();
     axes.named_lines(&mut svg, &limits, Anchor::Start);
     if let Some(rule) = chart.month_per_inch {
-        axes.moment(&mut svg, rule.as_days(), &voice.say("pic-drying-rule", &[]), 1.0, false);
+        axes.moment(&mut svg, rule.as_days(), &locale.message("pic-drying-rule", &[]), 1.0, false);
     }
     if let Some(today) = chart.today {
         let days = f64::from(days_between(chart.poured, today));
-        axes.moment(&mut svg, days, &voice.say("pic-today", &[]), 2.0, true);
+        axes.moment(&mut svg, days, &locale.message("pic-today", &[]), 2.0, true);
     }
     for reading in &chart.readings {
         let at = axes.at(reading.since.as_days(), reading.humidity.as_percent());
@@ -102,21 +103,21 @@ pub fn drying_chart(chart: &DryingChart) -> Drawing {
     }
     let dates = round_dates(chart.poured, axes.x.1.ceil() as i32, 6);
     let ticks: Vec<(f64, String)> =
-        dates.iter().map(|d| (f64::from(days_between(chart.poured, *d)), day(voice, *d))).collect();
+        dates.iter().map(|d| (f64::from(days_between(chart.poured, *d)), day(locale, *d))).collect();
     axes.level(&mut svg, &ticks, 16.0);
     let entries = entries(&svg, chart);
     let height = key(&mut svg, &entries, (8.0, WIDTH - 8.0), axes.plot.bottom + 24.0) + 6.0;
     let sentences = sentences(chart);
     Drawing {
-        svg: svg.finish((WIDTH, height), &chart.look.title, &voice.say("pic-drying-desc", &[]), ""),
+        svg: svg.finish((WIDTH, height), &chart.look.title, &locale.message("pic-drying-desc", &[]), ""),
         sentences,
         table: table(chart),
     }
 }
 
-fn limit_words(limit: &LimitLine, voice: Voice) -> String {
-    let value = voice.humidity(limit.humidity);
-    voice.say("pic-named", &[("name", limit.label.as_str().into()), ("value", value.into())])
+fn limit_words(limit: &LimitLine, locale: Locale) -> String {
+    let value = locale.humidity(limit.humidity);
+    locale.message("pic-named", &[("name", limit.label.as_str().into()), ("value", value.into())])
 }
 
 fn axes(chart: &DryingChart) -> Axes {
@@ -161,25 +162,25 @@ fn reading_point(svg: &mut Svg, at: Xy, ends: Option<(f64, f64)>) {
 }
 
 fn entries(svg: &Svg, chart: &DryingChart) -> Vec<KeyEntry> {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let mut entries: Vec<KeyEntry> = Vec::new();
     if chart.band.len() > 1 {
         let fill = svg.hatch(Hatch::Likely);
         entries.push(KeyEntry {
-            words: voice.say("pic-band", &[]),
+            words: locale.message("pic-band", &[]),
             swatch: Box::new(move |svg, at| {
                 svg.rect(Box2::around(at, 20.0, 12.0), "p-band", &fill, (CEMENT, 0.8));
             }),
         });
         entries.push(KeyEntry {
-            words: voice.say("pic-middle", &[]),
+            words: locale.message("pic-middle", &[]),
             swatch: Box::new(|svg, (x, y)| svg.stroke(&[(x - 10.0, y), (x + 10.0, y)], "p-median", (INK, 2.0), "")),
         });
     }
     if !chart.readings.is_empty() {
         let margin = chart.readings.iter().any(|r| r.error.is_some());
         entries.push(KeyEntry {
-            words: voice.say(if margin { "pic-reading-margin" } else { "pic-reading" }, &[]),
+            words: locale.message(if margin { "pic-reading-margin" } else { "pic-reading" }, &[]),
             swatch: Box::new(move |svg, at| {
                 reading_point(svg, at, margin.then_some((at.1 - 8.0, at.1 + 8.0)));
             }),
@@ -189,11 +190,11 @@ fn entries(svg: &Svg, chart: &DryingChart) -> Vec<KeyEntry> {
 }
 
 fn sentences(chart: &DryingChart) -> Vec<String> {
-    let voice = chart.look.voice;
-    let on = |since: Duration| day_year(voice, date_after(chart.poured, since));
+    let locale = chart.look.locale;
+    let on = |since: Duration| day_year(locale, date_after(chart.poured, since));
     let mut out = Vec::new();
     if chart.band.is_empty() {
-        out.push(voice.say("pic-drying-no-forecast", &[]));
+        out.push(locale.message("pic-drying-no-forecast", &[]));
     }
     let today = chart.today.map(|t| f64::from(days_between(chart.poured, t)));
     let now = today.and_then(|t| chart.band.iter().find(|b| b.since.as_days() >= t));
@@ -201,25 +202,25 @@ fn sentences(chart: &DryingChart) -> Vec<String> {
     for point in now.into_iter().chain(end) {
         let args = [
             ("date", on(point.since).into()),
-            ("middle", voice.humidity(rounded(point.p50)).into()),
-            ("low", voice.humidity(rounded(point.p10)).into()),
-            ("high", voice.humidity(rounded(point.p90)).into()),
+            ("middle", locale.humidity(rounded(point.p50)).into()),
+            ("low", locale.humidity(rounded(point.p10)).into()),
+            ("high", locale.humidity(rounded(point.p90)).into()),
         ];
-        out.push(voice.say("pic-drying-on", &args));
+        out.push(locale.message("pic-drying-on", &args));
     }
     out.extend(chart.limits.iter().filter(|_| !chart.band.is_empty()).map(|limit| reach(chart, limit, &on)));
     out.push(match chart.readings.iter().max_by(|a, b| a.since.as_days().total_cmp(&b.since.as_days())) {
         Some(last) => {
-            let args = [("date", on(last.since).into()), ("humidity", voice.humidity(last.humidity).into())];
-            voice.say("pic-drying-last-reading", &args)
+            let args = [("date", on(last.since).into()), ("humidity", locale.humidity(last.humidity).into())];
+            locale.message("pic-drying-last-reading", &args)
         }
-        None => voice.say("pic-drying-no-readings", &[]),
+        None => locale.message("pic-drying-no-readings", &[]),
     });
     if let Some(rule) = chart.month_per_inch {
-        out.push(voice.say("pic-drying-rule-is", &[("date", on(rule).into())]));
+        out.push(locale.message("pic-drying-rule-is", &[("date", on(rule).into())]));
     }
     if !chart.band.is_empty() {
-        out.push(voice.say("pic-drying-not-proof", &[]));
+        out.push(locale.message("pic-drying-not-proof", &[]));
     }
     out
 }
@@ -231,28 +232,28 @@ fn rounded(humidity: RelativeHumidity) -> RelativeHumidity {
 
 /// When the forecast reaches a limit and stays there.
 fn reach(chart: &DryingChart, limit: &LimitLine, on: &impl Fn(Duration) -> String) -> String {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let first = |value: fn(&BandPoint) -> RelativeHumidity| {
         let above = chart.band.iter().rposition(|b| value(b) > limit.humidity);
         chart.band.get(above.map_or(0, |at| at + 1)).map(|b| on(b.since))
     };
-    let name = limit_words(limit, voice);
+    let name = limit_words(limit, locale);
     match (first(|b| b.p50), first(|b| b.p90)) {
         (Some(middle), Some(late)) => {
             let args = [("limit", name.into()), ("middle", middle.into()), ("late", late.into())];
-            voice.say("pic-drying-reach", &args)
+            locale.message("pic-drying-reach", &args)
         }
         (Some(middle), None) => {
-            voice.say("pic-drying-reach-open", &[("limit", name.into()), ("middle", middle.into())])
+            locale.message("pic-drying-reach-open", &[("limit", name.into()), ("middle", middle.into())])
         }
-        (None, _) => voice.say("pic-drying-reach-never", &[("limit", name.into())]),
+        (None, _) => locale.message("pic-drying-reach-never", &[("limit", name.into())]),
     }
 }
 
 fn table(chart: &DryingChart) -> Table {
-    let voice = chart.look.voice;
-    let head = ["pic-date", "pic-what", "pic-low", "pic-mid", "pic-high"].map(|k| voice.say(k, &[])).to_vec();
-    let percent = |value: f64| voice.say("humidity-percent", &[("n", voice.number(value, 1).into())]);
+    let locale = chart.look.locale;
+    let head = ["pic-date", "pic-what", "pic-low", "pic-mid", "pic-high"].map(|k| locale.message(k, &[])).to_vec();
+    let percent = |value: f64| locale.message("humidity-percent", &[("n", locale.number(value, 1).into())]);
     let mut rows: Vec<(f64, Vec<String>)> = Vec::new();
     let step = (chart.band.len().div_ceil(FORECAST_ROWS)).max(1);
     let last = chart.band.len().saturating_sub(1);
@@ -270,7 +271,7 @@ fn table(chart: &DryingChart) -> Table {
 }
 
 fn row(chart: &DryingChart, since: Duration, what: &str, values: [String; 3]) -> Vec<String> {
-    let voice = chart.look.voice;
-    let date = day_year(voice, date_after(chart.poured, since));
-    [date, voice.say(what, &[])].into_iter().chain(values).collect()
+    let locale = chart.look.locale;
+    let date = day_year(locale, date_after(chart.poured, since));
+    [date, locale.message(what, &[])].into_iter().chain(values).collect()
 }

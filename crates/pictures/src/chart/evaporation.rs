@@ -1,8 +1,8 @@
 //! Water leaving fresh concrete, hour by hour.
 
 use jiff::civil::DateTime;
+use localization::{Locale, UnitSystem};
 use units::EvaporationRate;
-use words::{Measure, Voice};
 
 use super::axes::{Axes, WIDTH};
 use super::ticks::{decimals, round_numbers};
@@ -95,23 +95,23 @@ impl Against {
 /// Draws a bar for each hour with its margin, and the alarm lines.
 #[must_use]
 pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let mut svg = Svg::new(&chart.look.prefix);
     let axes = axes(chart);
     let numbers = round_numbers(axes.y.0, axes.y.1, 6);
     let places = decimals(&numbers);
-    let name = match voice.measure {
-        Measure::Imperial => "pic-air-pounds",
-        Measure::Metric => "pic-air-kilograms",
+    let name = match locale.unit_system {
+        UnitSystem::Imperial => "pic-air-pounds",
+        UnitSystem::Metric => "pic-air-kilograms",
     };
-    let ticks: Vec<(f64, String)> = numbers.iter().map(|n| (*n, voice.number(*n, places))).collect();
-    axes.upright(&mut svg, &ticks, &voice.say(name, &[]));
+    let ticks: Vec<(f64, String)> = numbers.iter().map(|n| (*n, locale.number(*n, places))).collect();
+    axes.upright(&mut svg, &ticks, &locale.message(name, &[]));
     bars(&mut svg, &axes, chart);
     // The unit stands at the axis already.
     let name = |a: &AlarmLine| {
-        let n = in_reader(a.rate, voice);
-        let args = [("name", a.label.as_str().into()), ("value", voice.number(n, 2).into())];
-        (n, voice.say("pic-named", &args))
+        let n = in_reader(a.rate, locale);
+        let args = [("name", a.label.as_str().into()), ("value", locale.number(n, 2).into())];
+        (n, locale.message("pic-named", &args))
     };
     let lines: Vec<(f64, String)> = chart.alarms.iter().map(name).collect();
     axes.named_lines(&mut svg, &lines, lower_end(chart));
@@ -120,28 +120,28 @@ pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
     let height = key(&mut svg, &entries, (8.0, WIDTH - 8.0), axes.plot.bottom + 36.0) + 6.0;
     let sentences = sentences(chart);
     Drawing {
-        svg: svg.finish((WIDTH, height), &chart.look.title, &voice.say("pic-air-desc", &[]), ""),
+        svg: svg.finish((WIDTH, height), &chart.look.title, &locale.message("pic-air-desc", &[]), ""),
         sentences,
         table: table(chart),
     }
 }
 
-fn in_reader(rate: EvaporationRate, voice: Voice) -> f64 {
-    match voice.measure {
-        Measure::Imperial => rate.as_pounds_per_square_foot_hour(),
-        Measure::Metric => rate.as_kilograms_per_square_meter_hour(),
+fn in_reader(rate: EvaporationRate, locale: Locale) -> f64 {
+    match locale.unit_system {
+        UnitSystem::Imperial => rate.as_pounds_per_square_foot_hour(),
+        UnitSystem::Metric => rate.as_kilograms_per_square_meter_hour(),
     }
 }
 
-fn alarm_words(alarm: &AlarmLine, voice: Voice) -> String {
-    let value = voice.evaporation(alarm.rate);
-    voice.say("pic-named", &[("name", alarm.label.as_str().into()), ("value", value.into())])
+fn alarm_words(alarm: &AlarmLine, locale: Locale) -> String {
+    let value = locale.evaporation(alarm.rate);
+    locale.message("pic-named", &[("name", alarm.label.as_str().into()), ("value", value.into())])
 }
 
 fn axes(chart: &EvaporationChart) -> Axes {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let highs = chart.hours.iter().filter_map(|h| h.rate).map(|r| r.high);
-    let highest = highs.chain(chart.alarms.iter().map(|a| a.rate)).map(|r| in_reader(r, voice)).fold(0.0, f64::max);
+    let highest = highs.chain(chart.alarms.iter().map(|a| a.rate)).map(|r| in_reader(r, locale)).fold(0.0, f64::max);
     let top = if highest > 0.0 { highest * 1.12 } else { 1.0 };
     let plot = Box2 { left: 42.0, top: 30.0, right: WIDTH - 10.0, bottom: 220.0 };
     Axes { plot, x: (0.0, chart.hours.len().max(1) as f64), y: (0.0, top) }
@@ -149,16 +149,16 @@ fn axes(chart: &EvaporationChart) -> Axes {
 
 /// The end of the chart where the bars are lower, for names to stand at.
 fn lower_end(chart: &EvaporationChart) -> Anchor {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let quarter = chart.hours.len().div_ceil(4);
     let sum =
-        |hours: &[EvaporationHour]| hours.iter().filter_map(|h| h.rate).map(|r| in_reader(r.high, voice)).sum::<f64>();
+        |hours: &[EvaporationHour]| hours.iter().filter_map(|h| h.rate).map(|r| in_reader(r.high, locale)).sum::<f64>();
     let late = &chart.hours[chart.hours.len() - quarter..];
     if sum(late) < sum(&chart.hours[..quarter]) { Anchor::End } else { Anchor::Start }
 }
 
 fn bars(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     for (at, hour) in chart.hours.iter().enumerate() {
         let (left, right) = (axes.x_at(at as f64), axes.x_at(at as f64 + 1.0));
         let gap = (right - left) * 0.12;
@@ -170,10 +170,10 @@ fn bars(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
             continue;
         };
         let fill = Against::of(band, &chart.alarms).fill(svg);
-        let top = axes.y_at(in_reader(band.rate, voice));
+        let top = axes.y_at(in_reader(band.rate, locale));
         let bar = Box2 { left: left + gap, top, right: right - gap, bottom: axes.plot.bottom };
         svg.rect(bar, "p-bar", &fill, (INK, 0.8));
-        let ends = [band.low, band.high].map(|r| axes.y_at(in_reader(r, voice)));
+        let ends = [band.low, band.high].map(|r| axes.y_at(in_reader(r, locale)));
         svg.stroke(&[(middle, ends[0]), (middle, ends[1])], "p-margin", (INK, 1.2), "");
         let cap = ((right - left) * 0.22).min(4.0);
         for y in ends {
@@ -184,7 +184,7 @@ fn bars(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
 
 /// Hours under the bars, and the day under its first hour.
 fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let count = chart.hours.len();
     let step = [1, 2, 3, 6, 12, 24].into_iter().find(|s| count / s <= 8).unwrap_or(24);
     let on_the_hour = |h: &EvaporationHour| i64::from(h.from.hour()) % step as i64 == 0 && h.from.minute() == 0;
@@ -193,13 +193,13 @@ fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
         .iter()
         .enumerate()
         .filter(|(_, h)| step < 24 && on_the_hour(h))
-        .map(|(at, h)| (at as f64, hour(voice, h.from)))
+        .map(|(at, h)| (at as f64, hour(locale, h.from)))
         .collect();
     axes.level(svg, &ticks, 15.0);
     let mut used = f64::NEG_INFINITY;
     for (at, h) in chart.hours.iter().enumerate() {
         let begins = at == 0 || chart.hours[at - 1].from.date() != h.from.date();
-        let words = day(voice, h.from.date());
+        let words = day(locale, h.from.date());
         let x = axes.x_at(at as f64);
         let wide = bold_width(&words, SMALL);
         if begins && x > used && x + wide < WIDTH {
@@ -214,7 +214,7 @@ fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
 }
 
 fn entries(svg: &Svg, chart: &EvaporationChart) -> Vec<KeyEntry> {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     if chart.alarms.is_empty() {
         return Vec::new();
     }
@@ -227,12 +227,12 @@ fn entries(svg: &Svg, chart: &EvaporationChart) -> Vec<KeyEntry> {
             let swatch: Swatch = Box::new(move |svg, at| {
                 svg.rect(Box2::around(at, 14.0, 14.0), "p-bar", &fill, (INK, 0.8));
             });
-            KeyEntry { words: voice.say(kind.key(), &[]), swatch }
+            KeyEntry { words: locale.message(kind.key(), &[]), swatch }
         })
         .collect();
     if chart.hours.iter().any(|h| h.rate.is_none()) {
         entries.push(KeyEntry {
-            words: voice.say("pic-air-missing", &[]),
+            words: locale.message("pic-air-missing", &[]),
             swatch: Box::new(|svg, (x, y)| svg.stroke(&[(x - 6.0, y), (x + 6.0, y)], "p-unknown", (INK, 1.4), "")),
         });
     }
@@ -240,45 +240,46 @@ fn entries(svg: &Svg, chart: &EvaporationChart) -> Vec<KeyEntry> {
 }
 
 fn sentences(chart: &EvaporationChart) -> Vec<String> {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let known: Vec<(DateTime, RateBand)> = chart.hours.iter().filter_map(|h| Some((h.from, h.rate?))).collect();
     let mut out = Vec::new();
     if let Some((from, band)) =
-        known.iter().max_by(|a, b| in_reader(a.1.rate, voice).total_cmp(&in_reader(b.1.rate, voice)))
+        known.iter().max_by(|a, b| in_reader(a.1.rate, locale).total_cmp(&in_reader(b.1.rate, locale)))
     {
         let args = [
-            ("rate", voice.evaporation(band.rate).into()),
-            ("date", day_year(voice, from.date()).into()),
-            ("hour", hour(voice, *from).into()),
+            ("rate", locale.evaporation(band.rate).into()),
+            ("date", day_year(locale, from.date()).into()),
+            ("hour", hour(locale, *from).into()),
         ];
-        out.push(voice.say("pic-air-highest", &args));
+        out.push(locale.message("pic-air-highest", &args));
     }
     for alarm in &chart.alarms {
         let over = known.iter().filter(|(_, b)| b.rate >= alarm.rate).count() as u32;
         let may = known.iter().filter(|(_, b)| b.rate < alarm.rate && b.high >= alarm.rate).count() as u32;
         for (key, count) in [("pic-air-over", Some(over)), ("pic-air-may", Some(may).filter(|m| *m > 0))] {
             let Some(count) = count else { continue };
-            let line = alarm_words(alarm, voice);
-            let args = [("line", line.into()), ("n", voice.count(count).into()), ("count", count.into())];
-            out.push(voice.say(key, &args));
+            let line = alarm_words(alarm, locale);
+            let args = [("line", line.into()), ("n", locale.count(count).into()), ("count", count.into())];
+            out.push(locale.message(key, &args));
         }
     }
     let unknown = (chart.hours.len() - known.len()) as u32;
     if unknown > 0 {
-        out.push(voice.say("pic-air-unknown", &[("n", voice.count(unknown).into()), ("count", unknown.into())]));
+        out.push(locale.message("pic-air-unknown", &[("n", locale.count(unknown).into()), ("count", unknown.into())]));
     }
     out
 }
 
 fn table(chart: &EvaporationChart) -> Table {
-    let voice = chart.look.voice;
-    let head = ["pic-date", "pic-air-hour", "pic-low", "pic-air-rate", "pic-high"].map(|k| voice.say(k, &[])).to_vec();
+    let locale = chart.look.locale;
+    let head =
+        ["pic-date", "pic-air-hour", "pic-low", "pic-air-rate", "pic-high"].map(|k| locale.message(k, &[])).to_vec();
     let rows = chart.hours.iter().map(|h| {
         let rates = match h.rate {
-            Some(band) => [band.low, band.rate, band.high].map(|r| voice.evaporation(r)),
-            None => [String::new(), voice.say("pic-air-missing", &[]), String::new()],
+            Some(band) => [band.low, band.rate, band.high].map(|r| locale.evaporation(r)),
+            None => [String::new(), locale.message("pic-air-missing", &[]), String::new()],
         };
-        [day_year(voice, h.from.date()), hour(voice, h.from)].into_iter().chain(rates).collect()
+        [day_year(locale, h.from.date()), hour(locale, h.from)].into_iter().chain(rates).collect()
     });
     Table { head, rows: rows.collect() }
 }

@@ -25,7 +25,7 @@ pub struct ScoreChart {
 /// Draws the scores with the two limits.
 #[must_use]
 pub fn score_chart(chart: &ScoreChart) -> Drawing {
-    let voice = chart.look.voice;
+    let locale = chart.look.locale;
     let mut svg = Svg::new(&chart.look.prefix);
     let first = chart.points.first().map_or(Date::ZERO, |(date, _)| *date);
     let along = |date: Date| f64::from(days_between(first, date));
@@ -34,10 +34,12 @@ pub fn score_chart(chart: &ScoreChart) -> Drawing {
     let plot = Box2 { left: 42.0, top: 34.0, right: WIDTH - 12.0, bottom: 190.0 };
     let axes = Axes { plot, x: (-0.03 * last, last * 1.03), y: (0.0, highest * 1.15) };
     let scores = round_numbers(0.0, highest * 1.15, 5);
-    let ticks: Vec<(f64, String)> = scores.iter().map(|s| (*s, voice.number(*s, decimals(&scores)))).collect();
-    axes.upright(&mut svg, &ticks, &voice.say("pic-score-axis", &[]));
-    let limits =
-        [(chart.even_below, voice.say("pic-score-even", &[])), (chart.patchy_from, voice.say("pic-score-patchy", &[]))];
+    let ticks: Vec<(f64, String)> = scores.iter().map(|s| (*s, locale.number(*s, decimals(&scores)))).collect();
+    axes.upright(&mut svg, &ticks, &locale.message("pic-score-axis", &[]));
+    let limits = [
+        (chart.even_below, locale.message("pic-score-even", &[])),
+        (chart.patchy_from, locale.message("pic-score-patchy", &[])),
+    ];
     axes.named_lines(&mut svg, &limits, Anchor::End);
     let scored: Vec<_> =
         chart.points.iter().filter_map(|(date, score)| Some(axes.at(along(*date), (*score)?))).collect();
@@ -52,34 +54,36 @@ pub fn score_chart(chart: &ScoreChart) -> Drawing {
         svg.circle((axes.x_at(along(*date)), plot.bottom), 4.5, "p-missing", "#ffffff", (CEMENT, 1.6));
     }
     let dates = round_dates(first, last.ceil() as i32, 6);
-    let ticks: Vec<(f64, String)> = dates.iter().map(|d| (along(*d), day(voice, *d))).collect();
+    let ticks: Vec<(f64, String)> = dates.iter().map(|d| (along(*d), day(locale, *d))).collect();
     axes.level(&mut svg, &ticks, 16.0);
-    let said = |score: Option<f64>| score.map_or_else(|| voice.say("pic-score-none", &[]), |s| voice.number(s, 1));
-    let rows = chart.points.iter().map(|(date, score)| vec![day_year(voice, *date), said(*score)]).collect();
+    let said =
+        |score: Option<f64>| score.map_or_else(|| locale.message("pic-score-none", &[]), |s| locale.number(s, 1));
+    let rows = chart.points.iter().map(|(date, score)| vec![day_year(locale, *date), said(*score)]).collect();
     let sentences = match chart.points.last() {
         Some((date, score)) => vec![
-            voice.say("pic-score-last", &[("date", day_year(voice, *date).into()), ("score", said(*score).into())]),
+            locale
+                .message("pic-score-last", &[("date", day_year(locale, *date).into()), ("score", said(*score).into())]),
         ],
         None => Vec::new(),
     };
     Drawing {
-        svg: svg.finish((WIDTH, plot.bottom + 26.0), &chart.look.title, &voice.say("pic-score-desc", &[]), ""),
+        svg: svg.finish((WIDTH, plot.bottom + 26.0), &chart.look.title, &locale.message("pic-score-desc", &[]), ""),
         sentences,
-        table: Table { head: vec![voice.say("pic-date", &[]), voice.say("pic-score-axis", &[])], rows },
+        table: Table { head: vec![locale.message("pic-date", &[]), locale.message("pic-score-axis", &[])], rows },
     }
 }
 
 #[cfg(test)]
 mod tests {
     use jiff::civil::date;
-    use words::Voice;
+    use localization::Locale;
 
     use super::*;
 
     #[test]
     fn every_photograph_is_told_and_those_with_a_score_are_drawn() {
         let points = vec![(date(2026, 3, 2), Some(4.0)), (date(2026, 3, 5), None), (date(2026, 3, 9), Some(1.2))];
-        let look = Look::new("s", "Scores", Voice::default());
+        let look = Look::new("s", "Scores", Locale::default());
         let drawing = score_chart(&ScoreChart { look, points, even_below: 1.5, patchy_from: 2.5 });
         assert_eq!(drawing.table.rows.len(), 3);
         assert_eq!(drawing.svg.matches("p-reading").count(), 2);
@@ -89,7 +93,7 @@ mod tests {
 
     #[test]
     fn nothing_to_draw_is_drawn_without_a_fall() {
-        let look = Look::new("s", "Scores", Voice::default());
+        let look = Look::new("s", "Scores", Locale::default());
         let drawing = score_chart(&ScoreChart { look, points: Vec::new(), even_below: 1.5, patchy_from: 2.5 });
         assert!(drawing.table.rows.is_empty() && drawing.svg.contains("<svg"));
     }

@@ -28,7 +28,7 @@ impl Sheet<'_> {
         }
         self.open_layer(Layer::Finishes);
         for (zone, finish) in &self.layers.finishes {
-            let text = finish_text(zone, finish, self.voice);
+            let text = finish_text(zone, finish, self.locale);
             if let (Some(at), Some(zone)) = (seen.iter().position(|known| known == finish), self.plan.zone(zone)) {
                 let (patch, fill) = (self.patch(&zone.pieces()), self.svg.hatch(Hatch::Finish(at)));
                 self.svg.open(" class=\"p-finish\"");
@@ -46,7 +46,7 @@ impl Sheet<'_> {
         let entry = |(at, finish): (usize, &str)| {
             let fill = self.svg.hatch(Hatch::Finish(at));
             KeyEntry {
-                words: self.voice.term(finish),
+                words: self.locale.term(finish),
                 swatch: Box::new(move |svg, at| {
                     svg.rect(Box2::around(at, 20.0, 16.0), "p-finish-of", &fill, (CEMENT, 1.0));
                 }),

@@ -3,7 +3,7 @@
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use science::color::preview::Illustration;
-use slab::plan::{Plan, Point};
+use slab_plan::{Plan, Point};
 use units::Length;
 
 use super::mark::Layer;
@@ -32,7 +32,7 @@ pub struct FloorPart<'a> {
 /// are known.
 #[must_use]
 pub fn floor_svg(plan: &Plan, parts: &[FloorPart<'_>], note: &str, look: &PlanLook) -> Option<String> {
-    let voice = look.look.voice;
+    let locale = look.look.locale;
     let view = PlanView::of(plan, look.width, true)?;
     let (low, high) = plan.bounds()?;
     let corner = view.to_svg(Point::new(low.x, high.y));
@@ -64,7 +64,7 @@ pub fn floor_svg(plan: &Plan, parts: &[FloorPart<'_>], note: &str, look: &PlanLo
     let mut extra = Vec::new();
     if !bare.is_empty() {
         extra.push(KeyEntry {
-            words: voice.say("pic-floor-no-panel", &[]),
+            words: locale.message("pic-floor-no-panel", &[]),
             swatch: Box::new(move |svg, at| svg.rect(Box2::around(at, 18.0, 14.0), "p-line", &hatch, (CEMENT, 1.0))),
         });
     }
@@ -105,7 +105,7 @@ impl Sheet<'_> {
 /// A stretch of floor seen near, with a scale bar and the note under it.
 #[must_use]
 pub fn stretch_svg(part: &FloorPart<'_>, (wide, deep): (Length, Length), note: &str, look: &PlanLook) -> String {
-    let voice = look.look.voice;
+    let locale = look.look.locale;
     let mut svg = Svg::new(&look.look.prefix);
     let (left, top) = (12.0, 12.0);
     let across = look.width - 2.0 * left;
@@ -126,8 +126,8 @@ pub fn stretch_svg(part: &FloorPart<'_>, (wide, deep): (Length, Length), note: &
     }
     let frame = Box2 { left, top, right: left + across, bottom: top + down };
     svg.rect(frame, "p-edge", "none", (INK, 1.5));
-    let size = [("width", voice.length(wide).into()), ("depth", voice.length(deep).into())];
-    let said = voice.say("pic-stretch", &size);
+    let size = [("width", locale.length(wide).into()), ("depth", locale.length(deep).into())];
+    let said = locale.message("pic-stretch", &size);
     let mut lines = vec![said];
     lines.extend(wrapped(note, SMALL, across, 6));
     for (row, words) in lines.iter().enumerate() {

@@ -1,7 +1,7 @@
 //! Below the slab: scale bar, north arrow, key and numbers.
 
+use localization::UnitSystem;
 use units::Length;
-use words::Measure;
 
 use super::Sheet;
 use crate::boxes::{Box2, Xy};
@@ -42,9 +42,9 @@ impl Sheet<'_> {
     /// A bar of two halves, the longest round length up to a third of the sheet. Gives where it and
     /// its words end.
     fn scale_bar(&mut self, (x, y): Xy) -> f64 {
-        let (unit, key) = match self.voice.measure {
-            Measure::Imperial => (Length::feet(1.0), "length-feet"),
-            Measure::Metric => (Length::meters(1.0), "length-meters"),
+        let (unit, key) = match self.locale.unit_system {
+            UnitSystem::Imperial => (Length::feet(1.0), "length-feet"),
+            UnitSystem::Metric => (Length::meters(1.0), "length-meters"),
         };
         let drawn = |bar: f64| bar * unit.as_meters() / self.view.m;
         let longest = self.view.width / 3.0;
@@ -54,7 +54,7 @@ impl Sheet<'_> {
         let part = |from: f64| Box2 { left: x + from, top: y - high, right: x + from + half, bottom: y };
         self.svg.rect(part(0.0), "p-scale", INK, (INK, 1.0));
         self.svg.rect(part(half), "p-scale", PAPER, (INK, 1.0));
-        let words = self.voice.say(key, &[("n", self.voice.number(bar, 1).into())]);
+        let words = self.locale.message(key, &[("n", self.locale.number(bar, 1).into())]);
         let end = x + 2.0 * half + 5.0;
         self.svg.text((end, y + 1.0), Letters::new(SMALL), &words);
         end + width(&words, SMALL)
@@ -71,7 +71,7 @@ impl Sheet<'_> {
         let (tip, base) = (turned(0.0, 14.0), turned(0.0, 4.0));
         self.svg.shape(&[tip, turned(-4.5, 2.0), base], "p-north", INK, (INK, 1.0));
         self.svg.shape(&[tip, turned(4.5, 2.0), base], "p-north", PAPER, (INK, 1.0));
-        let words = self.voice.say("pic-north", &[]);
+        let words = self.locale.message("pic-north", &[]);
         // Beside the arrow, never on it.
         self.svg.text((x + 18.0, y + 4.0), Letters::new(SMALL).bold(), &words);
     }

@@ -1,9 +1,9 @@
 //! The ground itself: zones, cut-outs, the edge of the slab, and patches on it.
 
-use slab::plan::Piece;
+use slab_plan::Piece;
 
 use super::mark::{Layer, MarkKind, MarkPlace};
-use super::{MOST_NUMBERS, Sheet, zone_text};
+use super::{MAX_NUMBERS, Sheet, zone_text};
 use crate::boxes::{Box2, Xy};
 use crate::svg::{CEMENT, Hatch, INK, IRON, escaped, outline};
 
@@ -35,7 +35,7 @@ impl Patch {
 
 impl Sheet<'_> {
     pub(super) fn patch(&self, pieces: &[Piece]) -> Patch {
-        let ring = |ring: &Vec<slab::plan::Point>| ring.iter().map(|p| self.view.to_svg(*p)).collect();
+        let ring = |ring: &Vec<slab_plan::Point>| ring.iter().map(|p| self.view.to_svg(*p)).collect();
         Patch(pieces.iter().flat_map(|p| std::iter::once(&p.outer).chain(&p.holes)).map(ring).collect())
     }
 
@@ -54,7 +54,7 @@ impl Sheet<'_> {
             for zone in self.plan.zones() {
                 let patch = self.patch(&zone.pieces());
                 self.svg.open(&format!(" class=\"p-zone-of\" data-zone=\"{}\"", escaped(zone.name())));
-                self.svg.title(&zone_text(zone, self.voice));
+                self.svg.title(&zone_text(zone, self.locale));
                 self.put_patch(&patch, "p-zone", GROUND, (CEMENT, 1.0));
                 self.svg.close();
             }
@@ -82,7 +82,8 @@ impl Sheet<'_> {
 
     fn cut_words(&self) -> Option<String> {
         let area = self.plan.cut_out_area();
-        (area > units::Area::ZERO).then(|| self.voice.say("pic-cut-outs", &[("area", self.voice.area(area).into())]))
+        (area > units::Area::ZERO)
+            .then(|| self.locale.message("pic-cut-outs", &[("area", self.locale.area(area).into())]))
     }
 
     /// The ground that marks cover. Their shapes and words come later, on top.
@@ -141,10 +142,10 @@ impl Sheet<'_> {
     /// The lines of the key that say what the numbers stand for.
     pub(super) fn number_lines(&self) -> Vec<(String, String)> {
         let mut lines: Vec<(String, String)> =
-            self.numbered.iter().take(MOST_NUMBERS).map(|(n, words)| (n.to_string(), words.clone())).collect();
-        if self.numbered.len() > MOST_NUMBERS {
-            let n = self.voice.count((self.numbered.len() - MOST_NUMBERS) as u32);
-            lines.push((String::new(), self.voice.say("pic-more", &[("n", n.into())])));
+            self.numbered.iter().take(MAX_NUMBERS).map(|(n, words)| (n.to_string(), words.clone())).collect();
+        if self.numbered.len() > MAX_NUMBERS {
+            let n = self.locale.count((self.numbered.len() - MAX_NUMBERS) as u32);
+            lines.push((String::new(), self.locale.message("pic-more", &[("n", n.into())])));
         }
         lines
     }

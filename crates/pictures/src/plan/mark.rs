@@ -2,10 +2,10 @@
 
 use std::sync::Arc;
 
-use slab::map::SlabMap;
-use slab::plan::Point;
+use localization::Locale;
+use slab_answers::map::SlabMap;
+use slab_plan::Point;
 use units::Length;
-use words::Voice;
 
 /// A layer that can be shown or hidden.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -205,7 +205,7 @@ impl MarkKind {
     }
 
     /// The letters in its shape; none where the shape tells by itself.
-    pub(super) fn letter(self, voice: Voice) -> String {
+    pub(super) fn letter(self, locale: Locale) -> String {
         let key = match self {
             Self::WaterDrop => "pic-letter-water-drop",
             Self::Scrape => "pic-letter-scrape",
@@ -218,27 +218,27 @@ impl MarkKind {
             Self::Temperature => "pic-letter-temperature",
             Self::Incident | Self::Defect | Self::Photo | Self::Next | Self::Section => return String::new(),
         };
-        voice.say(key, &[])
+        locale.message(key, &[])
     }
 
     /// The letters in its shape in the key.
-    pub(super) fn sample(self, voice: Voice) -> String {
-        if self == Self::Next { "1".to_owned() } else { self.letter(voice) }
+    pub(super) fn sample(self, locale: Locale) -> String {
+        if self == Self::Next { "1".to_owned() } else { self.letter(locale) }
     }
 
     /// What its shape means.
-    pub(super) fn meaning(self, settled: bool, voice: Voice) -> String {
+    pub(super) fn meaning(self, settled: bool, locale: Locale) -> String {
         match (self, settled) {
-            (Self::Incident, false) => voice.say("pic-legend-open", &[]),
-            (Self::Incident, true) => voice.say("pic-legend-settled", &[]),
-            (Self::Next, _) => voice.say("pic-legend-next", &[]),
+            (Self::Incident, false) => locale.message("pic-legend-open", &[]),
+            (Self::Incident, true) => locale.message("pic-legend-settled", &[]),
+            (Self::Next, _) => locale.message("pic-legend-next", &[]),
             (Self::Section, _) => String::new(),
-            (Self::Defect, false) => voice.kind("defect"),
+            (Self::Defect, false) => locale.kind("defect"),
             (Self::Defect, true) => {
-                let settled = voice.say("pic-settled", &[]);
-                voice.say("pic-named", &[("name", voice.kind("defect").into()), ("value", settled.into())])
+                let settled = locale.message("pic-settled", &[]);
+                locale.message("pic-named", &[("name", locale.kind("defect").into()), ("value", settled.into())])
             }
-            (kind, _) => voice.kind(kind.entry_kind()),
+            (kind, _) => locale.kind(kind.entry_kind()),
         }
     }
 

@@ -7,6 +7,7 @@
 //! known of a zone as a whole (anywhere inside). What finds no room for its words gets a number and a
 //! line in the key; what finds none for that stays in the list beside.
 
+mod absorbency;
 mod finishes;
 mod floor;
 mod furniture;
@@ -18,28 +19,27 @@ mod place;
 mod room;
 mod section_names;
 mod strokes;
-mod thirst;
 mod view;
 mod walls;
 mod zone_names;
 
-use slab::plan::Plan;
+use localization::Locale;
+use slab_plan::Plan;
 use units::Length;
-use words::Voice;
 
 use crate::boxes::{Box2, Taken, Xy};
 use crate::key::KeyEntry;
 use crate::look::Look;
 use crate::svg::{Hatch, Svg};
 
+pub use absorbency::{bay_sentences, next_marks, no_next_sentence, zone_sentences};
 pub use floor::{FloorPart, floor_svg, stretch_svg};
 pub use mark::{Layer, MarkKind, MarkPlace, PlanLayers, PlanMark};
 pub use of_slab::marks_of;
-pub use thirst::{bay_sentences, next_marks, no_next_sentence, zone_sentences};
 pub use view::PlanView;
 
 /// Numbers in the key at most; the rest is in the list beside the drawing.
-const MOST_NUMBERS: usize = 24;
+const MAX_NUMBERS: usize = 24;
 
 /// How the plan is shown.
 #[derive(Debug, Clone, PartialEq)]
@@ -52,8 +52,8 @@ pub struct PlanLook {
 impl PlanLook {
     /// For a phone: 390 units wide.
     #[must_use]
-    pub fn new(prefix: &str, title: &str, voice: Voice) -> Self {
-        Self { look: Look::new(prefix, title, voice), width: 390.0 }
+    pub fn new(prefix: &str, title: &str, locale: Locale) -> Self {
+        Self { look: Look::new(prefix, title, locale), width: 390.0 }
     }
 
     /// In so many units, 320 to 1600: the lettering keeps its size, the slab grows around it. For
@@ -98,7 +98,7 @@ struct Sheet<'a> {
     plan: &'a Plan,
     view: PlanView,
     layers: &'a PlanLayers,
-    voice: Voice,
+    locale: Locale,
     /// Where lettering may go: the part of the sheet above the key.
     frame: Box2,
     taken: Taken,
@@ -111,7 +111,7 @@ struct Sheet<'a> {
     numbered: Vec<(u32, String)>,
     /// Kinds of stroke drawn, for the key.
     line_kinds: Vec<strokes::LineKind>,
-    thirst: thirst::Thirst,
+    thirst: absorbency::Thirst,
 }
 
 impl<'a> Sheet<'a> {
@@ -122,7 +122,7 @@ impl<'a> Sheet<'a> {
             plan,
             view,
             layers,
-            voice: look.voice,
+            locale: look.locale,
             frame: Box2 { left: 2.0, top: 2.0, right: view.width - 2.0, bottom: view.slab_bottom },
             taken: Taken::default(),
             edges: Vec::new(),
@@ -130,7 +130,7 @@ impl<'a> Sheet<'a> {
             items: Vec::new(),
             numbered: Vec::new(),
             line_kinds: Vec::new(),
-            thirst: thirst::Thirst::default(),
+            thirst: absorbency::Thirst::default(),
         }
     }
 
@@ -156,10 +156,10 @@ impl<'a> Sheet<'a> {
 /// drawn. Never fails: a plan of areas alone gives the list without a drawing.
 #[must_use]
 pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawing {
-    let voice = look.look.voice;
+    let locale = look.look.locale;
     let dimensions = !layers.hidden.contains(&Layer::Dimensions);
     let Some(view) = PlanView::of(plan, look.width, dimensions) else {
-        return PlanDrawing { svg: None, view: None, items: undrawn_items(plan, layers, voice) };
+        return PlanDrawing { svg: None, view: None, items: undrawn_items(plan, layers, locale) };
     };
     let mut sheet = Sheet::new(plan, view, layers, &look.look);
     sheet.draw_ground();
@@ -184,37 +184,37 @@ pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawin
 }
 
 fn finish(sheet: Sheet<'_>, look: &PlanLook, height: f64) -> PlanDrawing {
-    let Sheet { svg, plan, mut view, voice, mut items, .. } = sheet;
+    let Sheet { svg, plan, mut view, locale, mut items, .. } = sheet;
     view.height = height;
     items.sort_by_key(|item| item.layer);
     let extra = format!(" data-x0=\"{}\" data-y0=\"{}\" data-m=\"{}\"", view.x0, view.y0, view.m);
-    let svg = svg.finish((view.width, view.height), &look.look.title, &description(plan, voice), &extra);
+    let svg = svg.finish((view.width, view.height), &look.look.title, &description(plan, locale), &extra);
     PlanDrawing { svg: Some(svg), view: Some(view), items }
 }
 
-fn description(plan: &Plan, voice: Voice) -> String {
+fn description(plan: &Plan, locale: Locale) -> String {
     let Some((low, high)) = plan.bounds() else { return String::new() };
-    let names: Vec<String> = plan.zones().iter().take(MOST_NUMBERS).map(|z| z.name().to_owned()).collect();
+    let names: Vec<String> = plan.zones().iter().take(MAX_NUMBERS).map(|z| z.name().to_owned()).collect();
     let args = [
-        ("area", voice.area(plan.area()).into()),
-        ("width", voice.length(Length::from(high.x - low.x)).into()),
-        ("depth", voice.length(Length::from(high.y - low.y)).into()),
-        ("zones", voice.list(&names).into()),
+        ("area", locale.area(plan.area()).into()),
+        ("width", locale.length(Length::from(high.x - low.x)).into()),
+        ("depth", locale.length(Length::from(high.y - low.y)).into()),
+        ("zones", locale.list(&names).into()),
     ];
-    voice.say("pic-plan-desc", &args)
+    locale.message("pic-plan-desc", &args)
 }
 
-fn zone_text(zone: &slab::plan::Zone, voice: Voice) -> String {
-    voice.say("pic-named", &[("name", zone.name().into()), ("value", voice.area(zone.area()).into())])
+fn zone_text(zone: &slab_plan::Zone, locale: Locale) -> String {
+    locale.message("pic-named", &[("name", zone.name().into()), ("value", locale.area(zone.area()).into())])
 }
 
-fn finish_text(zone: &str, finish: &str, voice: Voice) -> String {
-    voice.say("pic-named", &[("name", zone.into()), ("value", voice.term(finish).into())])
+fn finish_text(zone: &str, finish: &str, locale: Locale) -> String {
+    locale.message("pic-named", &[("name", zone.into()), ("value", locale.term(finish).into())])
 }
 
-fn undrawn_items(plan: &Plan, layers: &PlanLayers, voice: Voice) -> Vec<PlanItem> {
-    let zones = plan.zones().iter().map(|z| (None, Layer::Zones, zone_text(z, voice)));
-    let finish = |(zone, finish): &(String, String)| (None, Layer::Finishes, finish_text(zone, finish, voice));
+fn undrawn_items(plan: &Plan, layers: &PlanLayers, locale: Locale) -> Vec<PlanItem> {
+    let zones = plan.zones().iter().map(|z| (None, Layer::Zones, zone_text(z, locale)));
+    let finish = |(zone, finish): &(String, String)| (None, Layer::Finishes, finish_text(zone, finish, locale));
     let marks = layers.marks.iter().map(|m| (Some(m.id.clone()), m.layer, m.title.clone()));
     zones
         .chain(layers.finishes.iter().map(finish))
@@ -228,7 +228,7 @@ impl Sheet<'_> {
     fn list_cut_outs(&mut self) {
         let area = self.plan.cut_out_area();
         if self.shows(Layer::CutOuts) && area > units::Area::ZERO {
-            let text = self.voice.say("pic-cut-outs", &[("area", self.voice.area(area).into())]);
+            let text = self.locale.message("pic-cut-outs", &[("area", self.locale.area(area).into())]);
             self.items.push(PlanItem { id: None, layer: Layer::CutOuts, number: None, text });
         }
     }
@@ -238,7 +238,8 @@ impl Sheet<'_> {
         let mut entries: Vec<KeyEntry> = Vec::new();
         if self.shows(Layer::CutOuts) && self.plan.cut_out_area() > units::Area::ZERO {
             let fill = self.svg.hatch(Hatch::Cut);
-            let words = self.voice.say("pic-cut-outs", &[("area", self.voice.area(self.plan.cut_out_area()).into())]);
+            let words =
+                self.locale.message("pic-cut-outs", &[("area", self.locale.area(self.plan.cut_out_area()).into())]);
             entries.push(KeyEntry {
                 words,
                 swatch: Box::new(move |svg, at| {
@@ -260,10 +261,10 @@ impl Sheet<'_> {
         shown.sort();
         shown.dedup();
         for (kind, settled) in shown {
-            let voice = self.voice;
+            let locale = self.locale;
             entries.push(KeyEntry {
-                words: kind.meaning(settled, voice),
-                swatch: Box::new(move |svg, at| glyph::draw(svg, kind, settled, at, &kind.sample(voice))),
+                words: kind.meaning(settled, locale),
+                swatch: Box::new(move |svg, at| glyph::draw(svg, kind, settled, at, &kind.sample(locale))),
             });
         }
         entries

@@ -2,34 +2,34 @@
 
 use std::collections::HashSet;
 
+use localization::{Locale, UnitSystem};
 use science::emission::moisture_emission;
-use slab::diary::body::{Accepted, DefectKind, Fizz, Repair, ScrapeResult, SheetResult, WaterDrop, WipeResult};
-use slab::diary::{Body, Entry, EntryId, Place};
-use slab::plan::Point;
-use slab::slab::Slab;
-use slab::standing::open_incidents;
-use slab::trade::Trade;
+use slab_answers::standing::open_incidents;
+use slab_diary::Slab;
+use slab_diary::body::{Accepted, DefectKind, Fizz, Repair, ScrapeResult, SheetResult, WaterDrop, WipeResult};
+use slab_diary::{Body, Entry, EntryId, Place};
+use slab_plan::Point;
+use trade_facts::Trade;
 use units::{Area, Duration, Mass};
-use words::{Measure, Voice};
 
 use super::mark::{Layer, MarkKind, MarkPlace, PlanMark};
 use crate::day::day;
 
 /// Marks of everything in the diary that has a place: incidents (open or dealt with, as
-/// `slab::standing` judges), defects, tests, placed photographs. Incidents come first, the latest
+/// `slab_answers::standing` judges), defects, tests, placed photographs. Incidents come first, the latest
 /// test first; of tests of one kind at one place only the latest is a mark, and its title tells how
 /// many came before.
 ///
 /// Each mark's id is that of its entry. `short` and `title` are in the reader's language.
 #[must_use]
-pub fn marks_of(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<PlanMark> {
+pub fn marks_of(slab: &Slab<'_>, trade: &Trade, locale: Locale) -> Vec<PlanMark> {
     let open: HashSet<EntryId> = open_incidents(slab, trade).iter().map(|s| s.entry.id).collect();
     let repaired = slab.all::<Repair>().filter_map(|s| s.body.of);
     let settled: HashSet<EntryId> = repaired.chain(slab.all::<Accepted>().map(|s| s.body.of)).collect();
     let mut marks: Vec<(PlanMark, u32)> = Vec::new();
     for entry in slab.entries().iter().rev() {
         let Some(at) = entry.place.as_ref().and_then(place) else { continue };
-        let Some(told) = told(&entry.body, voice) else { continue };
+        let Some(told) = told(&entry.body, locale) else { continue };
         let layer = if told.kind.can_settle() { Layer::Incidents } else { Layer::Tests };
         if layer == Layer::Tests
             && let Some((_, earlier)) = marks.iter_mut().find(|(m, _)| m.kind == told.kind && m.at == at)
@@ -42,7 +42,7 @@ pub fn marks_of(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<PlanMark> {
             _ => settled.contains(&entry.id),
         };
         let zone = zone_of(slab, entry);
-        let title = title(entry, &told, zone.as_deref(), done, voice);
+        let title = title(entry, &told, zone.as_deref(), done, locale);
         let (id, kind, short) = (entry.id.to_string(), told.kind, told.short);
         marks.push((PlanMark { id, layer, kind, at, short, title, settled: done }, 0));
     }
@@ -51,9 +51,9 @@ pub fn marks_of(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<PlanMark> {
         .into_iter()
         .map(|(mut mark, earlier)| {
             if earlier > 0 {
-                let n = voice.count(earlier);
+                let n = locale.count(earlier);
                 let args = [("what", mark.title.into()), ("n", n.into()), ("count", earlier.into())];
-                mark.title = voice.say("pic-earlier", &args);
+                mark.title = locale.message("pic-earlier", &args);
             }
             mark
         })
@@ -89,22 +89,22 @@ impl Told {
     }
 }
 
-fn told(body: &Body, voice: Voice) -> Option<Told> {
-    let word = |key: &str| voice.say(key, &[]);
+fn told(body: &Body, locale: Locale) -> Option<Told> {
+    let word = |key: &str| locale.message(key, &[]);
     Some(match body {
-        Body::Incident(b) => Told::new(MarkKind::Incident, voice.term(&b.what)),
+        Body::Incident(b) => Told::new(MarkKind::Incident, locale.term(&b.what)),
         Body::Defect(b) => Told::new(MarkKind::Defect, word(defect(b.what))),
-        Body::WaterDrop(b) => water_drop(b, voice),
+        Body::WaterDrop(b) => water_drop(b, locale),
         Body::Scrape(b) => Told::new(MarkKind::Scrape, word(scraped(b.result))),
         Body::SolventWipe(b) => Told::new(MarkKind::SolventWipe, word(wiped(b.result))),
         Body::AcidDrop(b) => Told::new(MarkKind::AcidDrop, word(fizz(b.fizz))),
-        Body::SurfacePh(b) => Told::new(MarkKind::Ph, voice.ph(b.ph.value())),
-        Body::SlabHumidity(b) => Told::new(MarkKind::Humidity, voice.humidity(b.humidity.value())),
-        Body::EmissionDish(b) => dish(b.gain.value(), b.area.value(), b.exposed.value(), voice),
+        Body::SurfacePh(b) => Told::new(MarkKind::Ph, locale.ph(b.ph.value())),
+        Body::SlabHumidity(b) => Told::new(MarkKind::Humidity, locale.humidity(b.humidity.value())),
+        Body::EmissionDish(b) => dish(b.gain.value(), b.area.value(), b.exposed.value(), locale),
         Body::PlasticSheet(b) => Told::new(MarkKind::Sheet, word(sheet(b.result))),
         Body::Temperature(b) => {
             let read = b.slab.as_ref().or(b.air.as_ref())?;
-            Told::new(MarkKind::Temperature, voice.temperature(read.value()))
+            Told::new(MarkKind::Temperature, locale.temperature(read.value()))
         }
         Body::SlabPhotograph(_) => Told::new(MarkKind::Photo, String::new()),
         _ => return None,
@@ -120,64 +120,63 @@ fn zone_of(slab: &Slab<'_>, entry: &Entry) -> Option<String> {
     plan.zone_at(slab.point_of(entry)?).map(|z| z.name().to_owned())
 }
 
-fn title(entry: &Entry, told: &Told, zone: Option<&str>, settled: bool, voice: Voice) -> String {
+fn title(entry: &Entry, told: &Told, zone: Option<&str>, settled: bool, locale: Locale) -> String {
     let value = told.long.as_ref().unwrap_or(&told.short);
     let what = match told.kind {
         MarkKind::Incident | MarkKind::Defect => {
-            let state = voice.say(if settled { "pic-settled" } else { "pic-open" }, &[]);
-            voice.say("pic-named", &[("name", value.as_str().into()), ("value", state.into())])
+            let state = locale.message(if settled { "pic-settled" } else { "pic-open" }, &[]);
+            locale.message("pic-named", &[("name", value.as_str().into()), ("value", state.into())])
         }
-        _ if value.is_empty() => voice.kind(entry.body.kind()),
-        _ => {
-            voice.say("pic-named", &[("name", voice.kind(entry.body.kind()).into()), ("value", value.as_str().into())])
-        }
+        _ if value.is_empty() => locale.kind(entry.body.kind()),
+        _ => locale
+            .message("pic-named", &[("name", locale.kind(entry.body.kind()).into()), ("value", value.as_str().into())]),
     };
     let what = match zone {
-        Some(zone) => voice.say("pic-in-zone", &[("what", what.into()), ("zone", zone.into())]),
+        Some(zone) => locale.message("pic-in-zone", &[("what", what.into()), ("zone", zone.into())]),
         None => what,
     };
-    voice.say("pic-in-zone", &[("what", what.into()), ("zone", day(voice, entry.happened.date()).into())])
+    locale.message("pic-in-zone", &[("what", what.into()), ("zone", day(locale, entry.happened.date()).into())])
 }
 
-fn water_drop(drop: &WaterDrop, voice: Voice) -> Told {
-    let say = |key: &str, time: String| voice.say(key, &[("time", time.into())]);
+fn water_drop(drop: &WaterDrop, locale: Locale) -> Told {
+    let say = |key: &str, time: String| locale.message(key, &[("time", time.into())]);
     if let Some(soaked) = &drop.soaked_in {
-        let long = Some(say("pic-soaked", voice.duration(soaked.value())));
-        return Told { kind: MarkKind::WaterDrop, short: short_time(soaked.value(), voice), long };
+        let long = Some(say("pic-soaked", locale.duration(soaked.value())));
+        return Told { kind: MarkKind::WaterDrop, short: short_time(soaked.value(), locale), long };
     }
-    let bead = voice.say("pic-beads", &[]);
+    let bead = locale.message("pic-beads", &[]);
     let (short, long) = match &drop.still_stood_after {
         Some(stood) => {
-            let long = say("pic-stood", voice.duration(stood.value()));
-            let long = if drop.beads { voice.list(&[long, bead]) } else { long };
-            (say("pic-short-stood", short_time(stood.value(), voice)), long)
+            let long = say("pic-stood", locale.duration(stood.value()));
+            let long = if drop.beads { locale.list(&[long, bead]) } else { long };
+            (say("pic-short-stood", short_time(stood.value(), locale)), long)
         }
-        None => (voice.say("pic-short-beads", &[]), bead),
+        None => (locale.message("pic-short-beads", &[]), bead),
     };
     Told { kind: MarkKind::WaterDrop, short, long: Some(long) }
 }
 
 /// `75 s`, `12 min`, `16 h`.
-fn short_time(time: Duration, voice: Voice) -> String {
+fn short_time(time: Duration, locale: Locale) -> String {
     let seconds = time.as_seconds();
     let (key, n, decimals) = match seconds {
         s if s < 180.0 => ("pic-seconds", s, 0),
         s if s < 3.0 * 3600.0 => ("pic-minutes", s / 60.0, 1),
         s => ("pic-hours", s / 3600.0, 1),
     };
-    voice.say(key, &[("n", voice.number(n, decimals).into())])
+    locale.message(key, &[("n", locale.number(n, decimals).into())])
 }
 
-fn dish(gain: Mass, area: Area, exposed: Duration, voice: Voice) -> Told {
+fn dish(gain: Mass, area: Area, exposed: Duration, locale: Locale) -> Told {
     // A dish that cannot be worked out still shows where it stood.
     let Ok(reading) = moisture_emission(gain, area, exposed) else { return Told::new(MarkKind::Dish, String::new()) };
     let rate = reading.emission;
-    let (key, n) = match voice.measure {
-        Measure::Imperial => ("pic-emission-pounds", rate.as_pounds_per_thousand_square_feet_day()),
-        Measure::Metric => ("pic-emission-grams", rate.as_grams_per_square_meter_day()),
+    let (key, n) = match locale.unit_system {
+        UnitSystem::Imperial => ("pic-emission-pounds", rate.as_pounds_per_thousand_square_feet_day()),
+        UnitSystem::Metric => ("pic-emission-grams", rate.as_grams_per_square_meter_day()),
     };
-    let short = voice.say(key, &[("n", voice.number(n, 1).into())]);
-    Told { kind: MarkKind::Dish, short, long: Some(voice.emission(rate)) }
+    let short = locale.message(key, &[("n", locale.number(n, 1).into())]);
+    Told { kind: MarkKind::Dish, short, long: Some(locale.emission(rate)) }
 }
 
 const fn scraped(result: ScrapeResult) -> &'static str {

@@ -1,6 +1,6 @@
 //! Where marks and their words stand, and drawing them.
 
-use slab::plan::Point;
+use slab_plan::Point;
 
 use super::glyph;
 use super::mark::{Layer, MarkKind, MarkPlace, PlanMark};
@@ -199,7 +199,7 @@ impl Sheet<'_> {
         ));
         self.svg.title(&mark.title);
         let letters =
-            if mark.kind == MarkKind::Next { fitted(&mark.short, SMALL, 18.0) } else { mark.kind.letter(self.voice) };
+            if mark.kind == MarkKind::Next { fitted(&mark.short, SMALL, 18.0) } else { mark.kind.letter(self.locale) };
         glyph::draw(&mut self.svg, mark.kind, settled, place.shape, &letters);
         if let Some((from, anchor, words)) = &place.words {
             let letters = Letters::new(SMALL).at(*anchor).halo();

@@ -1,7 +1,7 @@
 //! The stretches between the joints, with their number and area.
 
-use slab::layout::Section;
-use slab::map::SlabMap;
+use slab_answers::map::SlabMap;
+use slab_plan::layout::Section;
 
 use super::mark::Layer;
 use super::room::roomiest;
@@ -60,15 +60,15 @@ impl Sheet<'_> {
             .iter()
             .take(MOST)
             .map(|section| {
-                let short = self.voice.say("pic-section-short", &[("n", section.id.to_string().into())]);
+                let short = self.locale.message("pic-section-short", &[("n", section.id.to_string().into())]);
                 let patch = self.patch(std::slice::from_ref(&section.piece));
-                (section.id, short, self.voice.area(section.area), patch)
+                (section.id, short, self.locale.area(section.area), patch)
             })
             .collect();
         self.open_layer(Layer::Sections);
         for (id, short, area, patch) in named {
             let args = [("n", id.to_string().into()), ("area", area.as_str().into())];
-            let text = self.voice.say("pic-section", &args);
+            let text = self.locale.message("pic-section", &args);
             self.items.push(PlanItem { id: None, layer: Layer::Sections, number: None, text });
             let Some(bounds) = patch.bounds() else { continue };
             let (taken, covered) = (self.taken.near(bounds), self.covered.near(bounds));
@@ -95,7 +95,7 @@ impl Sheet<'_> {
     /// What the dashed lines mean.
     pub(super) fn section_key(&self) -> Option<KeyEntry> {
         self.outlines_sections().then(|| KeyEntry {
-            words: self.voice.say("pic-key-section", &[]),
+            words: self.locale.message("pic-key-section", &[]),
             swatch: Box::new(|svg, (x, y)| {
                 svg.stroke(&[(x - 10.0, y), (x + 10.0, y)], "p-section-edge", (CEMENT, 1.6), DASHES);
             }),

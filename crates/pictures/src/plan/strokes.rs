@@ -1,9 +1,9 @@
 //! Joints and score lines: strokes of four kinds that are told apart without color.
 
-use slab::layout::{Segment, joint_lines, score_lines};
-use slab::plan::{JointKind, Plan, Point};
+use localization::Locale;
+use slab_plan::layout::{Segment, joint_lines, score_lines};
+use slab_plan::{JointKind, Plan, Point};
 use units::Length;
-use words::Voice;
 
 use super::mark::Layer;
 use super::{PlanItem, Sheet};
@@ -37,7 +37,7 @@ impl Sheet<'_> {
         {
             let drawn = self.drawn(&lineal.segments);
             let d: Vec<String> = drawn.iter().map(|(a, b)| outline(&[*a, *b], false)).collect();
-            let words = in_all(self.voice, "pic-score-lines", lineal.length);
+            let words = in_all(self.locale, "pic-score-lines", lineal.length);
             self.open_layer(Layer::ScoreLines);
             self.svg.title(&words);
             self.svg.put(format_args!(
@@ -54,7 +54,7 @@ impl Sheet<'_> {
         }
         self.open_layer(Layer::Joints);
         for joint in joints {
-            let words = in_all(self.voice, key(joint.kind), joint.length);
+            let words = in_all(self.locale, key(joint.kind), joint.length);
             self.svg.open(" class=\"p-joint\"");
             self.svg.title(&words);
             for (from, to) in &joint.lines {
@@ -93,7 +93,7 @@ impl Sheet<'_> {
         let entry = |of: &LineKind| {
             let of = *of;
             KeyEntry {
-                words: self.voice.say(
+                words: self.locale.message(
                     match of {
                         LineKind::Score => "pic-key-score-line",
                         LineKind::Joint(kind) => key_of_one(kind),
@@ -120,8 +120,8 @@ pub(super) enum LineKind {
     Joint(Option<JointKind>),
 }
 
-fn in_all(voice: Voice, key: &str, length: Length) -> String {
-    voice.say(key, &[("length", voice.length(length).into())])
+fn in_all(locale: Locale, key: &str, length: Length) -> String {
+    locale.message(key, &[("length", locale.length(length).into())])
 }
 
 const fn key(kind: Option<JointKind>) -> &'static str {

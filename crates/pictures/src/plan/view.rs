@@ -1,6 +1,6 @@
 //! From the drawing to the plan and back.
 
-use slab::plan::{Offset, Plan, Point};
+use slab_plan::{Offset, Plan, Point};
 
 use crate::boxes::Xy;
 

@@ -16,7 +16,7 @@ const LEAN: f64 = 1.0;
 /// Half an end stroke.
 const TICK: f64 = 3.5;
 /// Walls listed at most.
-const MOST_WALLS: usize = 60;
+const MAX_WALLS: usize = 60;
 
 /// An outer wall in the drawing.
 struct Wall {
@@ -61,9 +61,9 @@ impl Sheet<'_> {
         let walls = self.walls();
         self.open_layer(Layer::Dimensions);
         for (at, wall) in walls.iter().enumerate() {
-            if at < MOST_WALLS {
+            if at < MAX_WALLS {
                 let args = [("n", (at + 1).to_string().into()), ("length", wall.words.as_str().into())];
-                let text = self.voice.say("pic-wall", &args);
+                let text = self.locale.message("pic-wall", &args);
                 self.items.push(PlanItem { id: None, layer: Layer::Dimensions, number: None, text });
             }
             self.dimension(wall, &walls);
@@ -79,7 +79,7 @@ impl Sheet<'_> {
                 walls.push(Wall {
                     from: self.view.to_svg(*a),
                     to: self.view.to_svg(*b),
-                    words: self.voice.length(length),
+                    words: self.locale.length(length),
                 });
             }
         }

@@ -1,6 +1,6 @@
 //! Names and areas of zones, inside them.
 
-use slab::plan::{WHOLE, Zone};
+use slab_plan::{WHOLE, Zone};
 
 use super::ground::Patch;
 use super::mark::Layer;
@@ -39,7 +39,7 @@ impl Sheet<'_> {
         for zone in self.plan.zones() {
             let patch = self.patch(&zone.pieces());
             let number = self.draw_zone_name(zone, &patch);
-            self.items.push(PlanItem { id: None, layer: Layer::Zones, number, text: zone_text(zone, self.voice) });
+            self.items.push(PlanItem { id: None, layer: Layer::Zones, number, text: zone_text(zone, self.locale) });
         }
         self.svg.close();
     }
@@ -64,11 +64,11 @@ impl Sheet<'_> {
             let letters = if *bold { letters.bold() } else { letters };
             self.svg.text((center.0, top + LINE * at as f64 + 11.0), letters, text);
         }
-        name.is_number.then(|| self.number(zone_text(zone, self.voice)))
+        name.is_number.then(|| self.number(zone_text(zone, self.locale)))
     }
 
     fn forms(&self, zone: &Zone, room: f64) -> Vec<Name> {
-        let area = (self.voice.area(zone.area()), false);
+        let area = (self.locale.area(zone.area()), false);
         let number = Name { lines: vec![((self.numbered.len() + 1).to_string(), true)], is_number: true };
         let name = |lines: Vec<(String, bool)>| Name { lines, is_number: false };
         if self.plan.zones().len() == 1 && zone.name() == WHOLE {

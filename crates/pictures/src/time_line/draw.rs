@@ -46,7 +46,7 @@ impl Set {
 }
 
 pub(super) fn draw(line: &TimeLine, rows: &[Row]) -> String {
-    let voice = line.look.voice;
+    let locale = line.look.locale;
     let sets: Vec<Set> = rows.iter().map(Set::of).collect();
     let labels = rows.iter().zip(&sets).map(|(row, set)| (row.on, set.height()));
     let spans = line.forecasts.iter().flat_map(|f| [(f.p10, 0.0), (f.end(), 0.0)]);
@@ -69,7 +69,7 @@ pub(super) fn draw(line: &TimeLine, rows: &[Row]) -> String {
     let end = places.last().zip(sets.last()).map_or(bottom, |(y, set)| y + set.height() / 2.0).max(bottom + 8.0);
     let entries = entries(&svg, line);
     let height = key(&mut svg, &entries, (8.0, RIGHT), end + 8.0) + 6.0;
-    svg.finish((WIDTH, height), &line.look.title, &voice.say("pic-line-desc", &[]), "")
+    svg.finish((WIDTH, height), &line.look.title, &locale.message("pic-line-desc", &[]), "")
 }
 
 /// Where rows would like to be: the first of a day with its first line at the day, the others below.
@@ -105,7 +105,7 @@ fn calendar(svg: &mut Svg, line: &TimeLine, scale: &Scale) {
         }
         svg.stroke(&[(LINE - 5.0, y), (LINE, y)], "p-axis", (INK, 1.0), "");
         let letters = Letters::new(SMALL).at(Anchor::End);
-        svg.text((LINE - 9.0, y + 4.0), letters, &day(line.look.voice, date));
+        svg.text((LINE - 9.0, y + 4.0), letters, &day(line.look.locale, date));
         if year != Some(date.year()) && y - 21.0 > used {
             svg.text((LINE - 9.0, y - 9.0), letters.bold(), &date.year().to_string());
         }
@@ -153,7 +153,7 @@ fn draw_row(svg: &mut Svg, line: &TimeLine, (row, set): (&Row, &Set), (true_y, c
     }
     let base = first_line + 4.2;
     if !same_day {
-        svg.text((DATES, base), Letters::new(SMALL).bold(), &day(line.look.voice, row.on));
+        svg.text((DATES, base), Letters::new(SMALL).bold(), &day(line.look.locale, row.on));
     }
     for (at, text) in set.label.iter().enumerate() {
         svg.text((WORDS, base + HIGH * at as f64), Letters::new(PLAIN), text);
@@ -177,8 +177,8 @@ const fn class(what: What) -> &'static str {
 
 /// A thick line across calendar and line, down to a dark tag.
 fn today(svg: &mut Svg, line: &TimeLine, on: Date, (true_y, row_y): Xy) {
-    let voice = line.look.voice;
-    let words = voice.say("pic-today-is", &[("date", day(voice, on).into())]);
+    let locale = line.look.locale;
+    let words = locale.message("pic-today-is", &[("date", day(locale, on).into())]);
     let path = [(6.0, true_y), (DATES - 14.0, true_y), (DATES - 5.0, row_y), (DATES, row_y)];
     svg.stroke(&path, "p-today-line", (INK, 3.0), " stroke-linejoin=\"round\"");
     let wide = bold_width(&words, PLAIN) + 14.0;
@@ -209,7 +209,7 @@ fn shape(svg: &mut Svg, what: What, (x, y): Xy) {
 }
 
 fn entries(svg: &Svg, line: &TimeLine) -> Vec<KeyEntry> {
-    let voice = line.look.voice;
+    let locale = line.look.locale;
     let mut entries: Vec<KeyEntry> = Vec::new();
     let kinds = [
         (line.happened.iter().any(|h| !h.trouble), What::Happened, "pic-line-happened"),
@@ -217,12 +217,15 @@ fn entries(svg: &Svg, line: &TimeLine) -> Vec<KeyEntry> {
         (!line.milestones.is_empty(), What::Milestone, "pic-line-milestone"),
     ];
     for (_, what, words) in kinds.into_iter().filter(|(shown, ..)| *shown) {
-        entries.push(KeyEntry { words: voice.say(words, &[]), swatch: Box::new(move |svg, at| shape(svg, what, at)) });
+        entries.push(KeyEntry {
+            words: locale.message(words, &[]),
+            swatch: Box::new(move |svg, at| shape(svg, what, at)),
+        });
     }
     if !line.forecasts.is_empty() {
         let fill = svg.hatch(Hatch::Likely);
         entries.push(KeyEntry {
-            words: voice.say("pic-line-forecast", &[]),
+            words: locale.message("pic-line-forecast", &[]),
             swatch: Box::new(move |svg, (x, y)| {
                 svg.rect(Box2::around((x, y), 10.0, 18.0), "p-band", &fill, (CEMENT, 1.2));
                 svg.stroke(&[(x - 6.0, y), (x + 6.0, y)], "p-median", (INK, 3.0), "");

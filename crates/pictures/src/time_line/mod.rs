@@ -99,14 +99,14 @@ struct Row {
 pub fn time_line(line: &TimeLine) -> Drawing {
     let rows = rows(line);
     let svg = draw::draw(line, &rows);
-    let voice = line.look.voice;
-    let head = ["pic-date", "pic-what"].map(|k| voice.say(k, &[])).to_vec();
-    let table = Table { head, rows: rows.iter().map(|r| vec![day_year(voice, r.on), in_words(line, r)]).collect() };
+    let locale = line.look.locale;
+    let head = ["pic-date", "pic-what"].map(|k| locale.message(k, &[])).to_vec();
+    let table = Table { head, rows: rows.iter().map(|r| vec![day_year(locale, r.on), in_words(line, r)]).collect() };
     let sentences = rows
         .iter()
         .map(|r| {
-            let args = [("name", day_year(voice, r.on).into()), ("value", in_words(line, r).into())];
-            voice.say("pic-named", &args)
+            let args = [("name", day_year(locale, r.on).into()), ("value", in_words(line, r).into())];
+            locale.message("pic-named", &args)
         })
         .collect();
     Drawing { svg, sentences, table }
@@ -114,22 +114,22 @@ pub fn time_line(line: &TimeLine) -> Drawing {
 
 /// A row without its drawing: the kind that the shape shows is said.
 fn in_words(line: &TimeLine, row: &Row) -> String {
-    let voice = line.look.voice;
+    let locale = line.look.locale;
     let kind = match row.what {
         What::Happened | What::Today => return row.label.clone(),
         What::Trouble => "pic-line-trouble",
         What::Milestone => "pic-line-milestone",
         What::Forecast(_) => {
-            return voice
-                .say("pic-named", &[("name", row.label.as_str().into()), ("value", row.small.as_str().into())]);
+            return locale
+                .message("pic-named", &[("name", row.label.as_str().into()), ("value", row.small.as_str().into())]);
         }
     };
-    voice.say("pic-named", &[("name", voice.say(kind, &[]).into()), ("value", row.label.as_str().into())])
+    locale.message("pic-named", &[("name", locale.message(kind, &[]).into()), ("value", row.label.as_str().into())])
 }
 
 /// All rows in order of their days.
 fn rows(line: &TimeLine) -> Vec<Row> {
-    let voice = line.look.voice;
+    let locale = line.look.locale;
     let plain = |on, what, label: &str, id| Row { on, what, label: label.to_owned(), small: String::new(), id };
     let mut rows: Vec<Row> = line
         .happened
@@ -137,7 +137,7 @@ fn rows(line: &TimeLine) -> Vec<Row> {
         .map(|h| plain(h.on, if h.trouble { What::Trouble } else { What::Happened }, &h.label, h.id.clone()))
         .collect();
     rows.extend(line.milestones.iter().map(|m| plain(m.on, What::Milestone, &m.label, None)));
-    rows.push(plain(line.today, What::Today, &voice.say("pic-today", &[]), None));
+    rows.push(plain(line.today, What::Today, &locale.message("pic-today", &[]), None));
     rows.extend(line.forecasts.iter().enumerate().map(|(at, f)| Row {
         on: f.middle(),
         what: What::Forecast(at),
@@ -151,13 +151,13 @@ fn rows(line: &TimeLine) -> Vec<Row> {
 }
 
 fn span_words(line: &TimeLine, span: &ForecastSpan) -> String {
-    let voice = line.look.voice;
+    let locale = line.look.locale;
     let rest = match (span.p50, span.p90) {
         (Some(middle), Some(late)) => {
-            voice.say("pic-line-by", &[("middle", day(voice, middle).into()), ("late", day(voice, late).into())])
+            locale.message("pic-line-by", &[("middle", day(locale, middle).into()), ("late", day(locale, late).into())])
         }
-        (Some(middle), None) => voice.say("pic-line-by-open", &[("middle", day(voice, middle).into())]),
-        (None, _) => voice.say("pic-line-open", &[]),
+        (Some(middle), None) => locale.message("pic-line-by-open", &[("middle", day(locale, middle).into())]),
+        (None, _) => locale.message("pic-line-open", &[]),
     };
-    voice.say("pic-line-span", &[("early", day(voice, span.p10).into()), ("rest", rest.into())])
+    locale.message("pic-line-span", &[("early", day(locale, span.p10).into()), ("rest", rest.into())])
 }

@@ -1,6 +1,6 @@
 //! Every message of the drawings is named somewhere in the code: none is idle.
 
-use words::{FILES, Lang};
+use localization::{FILES, Lang};
 
 /// The sources of this crate.
 const SOURCES: &[&str] = &[
@@ -16,8 +16,8 @@ const SOURCES: &[&str] = &[
     include_str!("../../src/plan/of_slab.rs"),
     include_str!("../../src/plan/section_names.rs"),
     include_str!("../../src/plan/strokes.rs"),
-    include_str!("../../src/plan/thirst/mod.rs"),
-    include_str!("../../src/plan/thirst/words.rs"),
+    include_str!("../../src/plan/absorbency/mod.rs"),
+    include_str!("../../src/plan/absorbency/words.rs"),
     include_str!("../../src/plan/walls.rs"),
     include_str!("../../src/time_line/mod.rs"),
     include_str!("../../src/time_line/draw.rs"),

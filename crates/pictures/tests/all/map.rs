@@ -2,17 +2,17 @@
 
 use std::sync::Arc;
 
+use localization::{Lang, Locale, UnitSystem};
 use pictures::{Layer, PlanDrawing, PlanLayers, PlanLook, bay_sentences, next_marks, plan_svg, zone_sentences};
 use roxmltree::{Document, Node};
-use slab::map::{Cell, SlabMap, Teaches};
-use slab::plan::Plan;
-use words::{Lang, Measure, Voice};
+use slab_answers::map::{Cell, SlabMap, Teaches};
+use slab_plan::Plan;
 
 use crate::frame::sound;
 use crate::samples::{self, HOSTILE};
 
 fn mapped(lines: &[String]) -> (Plan, PlanLayers) {
-    samples::layers_of(&samples::diary(lines), &samples::FINISHES, Voice::default())
+    samples::layers_of(&samples::diary(lines), &samples::FINISHES, Locale::default())
 }
 
 fn map_of(layers: &PlanLayers) -> Arc<SlabMap> {
@@ -21,7 +21,7 @@ fn map_of(layers: &PlanLayers) -> Arc<SlabMap> {
 
 /// Wide, so that there is room for every word.
 fn drawn(plan: &Plan, layers: &PlanLayers) -> PlanDrawing {
-    plan_svg(plan, layers, &PlanLook::new("p", "Plan", Voice::default()).wide(1000.0))
+    plan_svg(plan, layers, &PlanLook::new("p", "Plan", Locale::default()).wide(1000.0))
 }
 
 type Rings = Vec<Vec<(f64, f64)>>;
@@ -137,7 +137,7 @@ fn a_film_has_its_own_hatch() {
     let (plan, layers) = mapped(&lines);
     let svg = drawn(&plan, &layers).svg.expect("drawn");
     assert!(svg.contains("p-class-film") && texts(&svg).iter().any(|text| text == "film"));
-    let said = bay_sentences(&map_of(&layers), Voice::default());
+    let said = bay_sentences(&map_of(&layers), Locale::default());
     assert!(
         said.iter().any(|s| s == "Hard steel trowel (office): film: a drop tells nothing of the concrete under it")
     );
@@ -216,8 +216,8 @@ fn joints_and_score_lines_are_listed_with_their_length() {
 fn zones_and_bays_are_said_in_words() {
     let (plan, layers) = mapped(&samples::mapped_lines());
     let map = map_of(&layers);
-    let voice = Voice::default();
-    let zones = zone_sentences(&map, voice);
+    let locale = Locale::default();
+    let zones = zone_sentences(&map, locale);
     assert_eq!(zones.iter().map(|(zone, _)| zone.as_str()).collect::<Vec<_>>(), ["shop", "office", "hall"]);
     // The oil is π · 2² ft² of 24 · 30 − 4 ft²: 1.8 %.
     let oil = "2 % Pipe cut or threaded over the slab (cutting oil, metal chips), untreated; ";
@@ -229,19 +229,19 @@ fn zones_and_bays_are_said_in_words() {
     let listed: Vec<String> =
         drawn(&plan, &layers).items.into_iter().filter(|i| i.layer == Layer::Absorbency).map(|i| i.text).collect();
     assert_eq!(listed, zones.into_iter().map(|(zone, said)| format!("{zone}: {said}")).collect::<Vec<_>>());
-    let bays = bay_sentences(&map, voice);
+    let bays = bay_sentences(&map, locale);
     assert!(bays.iter().any(|said| said.starts_with("Light steel trowel (shop): 11 drops; ")), "{bays:?}");
     // A map takes six places.
     let few = "Hard steel trowel (office): 2 places have drops; still missing for a map: 4";
     assert!(bays.iter().any(|said| said == few), "{bays:?}");
-    let spanish = Voice::new(Lang::Es, Measure::Metric);
+    let spanish = Locale::new(Lang::Es, UnitSystem::Metric);
     assert!(zone_sentences(&map, spanish)[0].1.contains("sin tratar; "));
 }
 
 #[test]
 fn next_places_are_numbered_and_say_what_they_teach() {
     let (plan, layers) = mapped(&samples::mapped_lines());
-    let marks = next_marks(&map_of(&layers), Voice::default());
+    let marks = next_marks(&map_of(&layers), Locale::default());
     assert_eq!(marks.iter().map(|m| m.short.as_str()).collect::<Vec<_>>(), ["1", "2", "3", "4"]);
     assert_eq!(marks[0].title, "Test here next: no map here yet, 4 places missing");
     assert_eq!(marks[3].title, "Test here next: no map here yet, 1 place missing");
@@ -264,7 +264,7 @@ fn next_places_are_numbered_and_say_what_they_teach() {
     let Some(Teaches::Settles { settles, .. }) = map.next.first().map(|next| next.teaches) else {
         panic!("{:?}, {:?}", map.next, map.enough)
     };
-    let title = next_marks(&map, Voice::default()).remove(0).title;
+    let title = next_marks(&map, Locale::default()).remove(0).title;
     let told = title.strip_prefix("Test here next: expected to settle ").and_then(|rest| rest.strip_suffix(" ft²"));
     let told: f64 = told.and_then(|number| number.parse().ok()).expect(&title);
     // Whole square feet, and no more than two figures of them.
@@ -275,7 +275,8 @@ fn next_places_are_numbered_and_say_what_they_teach() {
 #[test]
 fn open_ground_lies_over_what_is_dealt_with() {
     let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
-    let svg = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default())).svg.expect("drawn");
+    let svg =
+        plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Locale::default())).svg.expect("drawn");
     let settled = svg.rfind("p-patch p-settled").expect("the mud");
     let open = svg.find("p-patch p-open").expect("the chalk");
     assert!(settled < open);

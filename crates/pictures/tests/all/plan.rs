@@ -2,11 +2,11 @@
 
 use std::time::{Duration, Instant};
 
+use localization::{Lang, Locale, UnitSystem};
 use pictures::{Layer, MarkKind, MarkPlace, PlanLayers, PlanLook, marks_of, plan_svg};
 use proptest::prelude::*;
 use roxmltree::Document;
-use slab::trade::Trade;
-use words::{Lang, Measure, Voice};
+use trade_facts::Trade;
 
 use crate::samples::{self, feet, mark};
 
@@ -21,7 +21,7 @@ proptest! {
     fn a_tap_on_a_mark_is_its_place(x in 0.5..39.5_f64, y in 0.5..17.0_f64, width in 320.0..1200.0_f64) {
         let place = feet(x, y);
         let layers = PlanLayers { marks: vec![mark("m", MarkKind::Temperature, MarkPlace::Point(place), "")], hidden: vec![Layer::Zones], ..PlanLayers::default() };
-        let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()).wide(width));
+        let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Locale::default()).wide(width));
         let (svg, view) = (drawing.svg.expect("drawn"), drawing.view.expect("drawn"));
         let document = Document::parse(&svg).expect("well-formed");
         let group = document.descendants().find(|n| n.attribute("data-item") == Some("m")).expect("the mark is drawn");
@@ -42,11 +42,11 @@ proptest! {
 #[test]
 fn hidden_layers_are_neither_drawn_nor_listed() {
     let diary = samples::diary(&samples::mapped_lines());
-    let (plan, shown) = samples::layers_of(&diary, &samples::FINISHES, Voice::default());
+    let (plan, shown) = samples::layers_of(&diary, &samples::FINISHES, Locale::default());
     for layer in Layer::ALL {
         let show = |hidden: Vec<Layer>| {
             let layers = PlanLayers { hidden, ..shown.clone() };
-            plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()))
+            plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Locale::default()))
         };
         let (all, without) = (show(Vec::new()), show(vec![layer]));
         let group = format!("data-layer-of=\"{}\"", layer.name());
@@ -60,7 +60,7 @@ fn hidden_layers_are_neither_drawn_nor_listed() {
 #[test]
 fn every_mark_is_listed_and_those_on_the_sheet_are_drawn() {
     let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
-    let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()));
+    let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Locale::default()));
     let svg = drawing.svg.expect("drawn");
     for mark in &layers.marks {
         assert_eq!(drawing.items.iter().filter(|i| i.id.as_ref() == Some(&mark.id)).count(), 1, "{}", mark.id);
@@ -72,7 +72,7 @@ fn every_mark_is_listed_and_those_on_the_sheet_are_drawn() {
 #[test]
 fn what_became_a_number_has_its_line_in_the_key() {
     let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
-    let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Voice::default()));
+    let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Locale::default()));
     let svg = drawing.svg.expect("drawn");
     let closet = drawing.items.iter().find(|i| i.text.starts_with("walk-in closet")).expect("the closet is listed");
     let number = closet.number.expect("its name is too long for it");
@@ -88,20 +88,20 @@ fn what_became_a_number_has_its_line_in_the_key() {
 #[test]
 fn a_plan_of_areas_is_a_list() {
     let plan = samples::plan(r#"{"outline":{"area":"900 ft2"},"zones":[{"name":"hall"}]}"#);
-    let drawing = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("p", "Plan", Voice::default()));
+    let drawing = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("p", "Plan", Locale::default()));
     assert_eq!((drawing.svg, drawing.view), (None, None));
     assert_eq!(drawing.items.iter().map(|i| i.text.as_str()).collect::<Vec<_>>(), ["hall: 900 ft²"]);
     let finishes = vec![("hall".to_owned(), "broom".to_owned())];
     let layers = PlanLayers { finishes, ..PlanLayers::default() };
-    let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()));
+    let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Locale::default()));
     assert_eq!(drawing.items.last().map(|i| i.text.as_str()), Some("hall: Broom, medium"));
 }
 
 #[test]
 fn walls_carry_their_lengths() {
     // Lengths of the typed corners: the slanted wall by Pythagoras is 9√2 ft = 12.728 ft = 12' 8 3/4".
-    let show = |measure| {
-        let look = PlanLook::new("p", "Plan", Voice::new(Lang::En, measure));
+    let show = |unit_system| {
+        let look = PlanLook::new("p", "Plan", Locale::new(Lang::En, unit_system));
         plan_svg(&samples::crooked(), &PlanLayers::default(), &look)
     };
     let walls = |drawing: &pictures::PlanDrawing| -> Vec<String> {
@@ -112,19 +112,19 @@ fn walls_carry_their_lengths() {
             .filter_map(|i| i.text.split(": ").nth(1).map(str::to_owned))
             .collect()
     };
-    let feet = show(Measure::Imperial);
+    let feet = show(UnitSystem::Imperial);
     let mut lengths = walls(&feet);
     lengths.sort();
     assert_eq!(lengths, ["12' 8 3/4\"", "13' 0\"", "17' 0\"", "18' 0\"", "18' 0\"", "40' 0\"", "44' 0\""]);
     let svg = feet.svg.expect("drawn");
     assert!(svg.contains(">12&#39; 8 3/4&quot;</text>") && svg.contains(">40&#39; 0&quot;</text>"));
-    assert!(show(Measure::Metric).svg.expect("drawn").contains(">12.19 m</text>"));
+    assert!(show(UnitSystem::Metric).svg.expect("drawn").contains(">12.19 m</text>"));
 }
 
 #[test]
 fn the_arrow_points_north() {
     // Plan north, up, points to compass 65°: true north lies 65° to the left of up.
-    let drawing = plan_svg(&samples::crooked(), &PlanLayers::default(), &PlanLook::new("p", "Plan", Voice::default()));
+    let drawing = plan_svg(&samples::crooked(), &PlanLayers::default(), &PlanLook::new("p", "Plan", Locale::default()));
     let svg = drawing.svg.expect("drawn");
     let document = Document::parse(&svg).expect("well-formed");
     let shaft = document.descendants().find(|n| n.attribute("class") == Some("p-north")).expect("an arrow");
@@ -136,15 +136,15 @@ fn the_arrow_points_north() {
 
 #[test]
 fn the_scale_bar_is_to_scale() {
-    for (measure, meters) in [(Measure::Imperial, 10.0 * 0.3048), (Measure::Metric, 2.0)] {
-        let look = PlanLook::new("p", "Plan", Voice::new(Lang::En, measure));
+    for (unit_system, meters) in [(UnitSystem::Imperial, 10.0 * 0.3048), (UnitSystem::Metric, 2.0)] {
+        let look = PlanLook::new("p", "Plan", Locale::new(Lang::En, unit_system));
         let drawing = plan_svg(&samples::crooked(), &PlanLayers::default(), &look);
         let svg = drawing.svg.expect("drawn");
         let document = Document::parse(&svg).expect("well-formed");
         let halves = document.descendants().filter(|n| n.attribute("class") == Some("p-scale"));
         let drawn: f64 = halves.filter_map(|n| n.attribute("width")?.parse::<f64>().ok()).sum();
         let shown = drawn * number(&svg, "data-m");
-        let words = if measure == Measure::Imperial { ">10 ft</text>" } else { ">2 m</text>" };
+        let words = if unit_system == UnitSystem::Imperial { ">10 ft</text>" } else { ">2 m</text>" };
         assert!((shown - meters).abs() < 0.01 * meters && svg.contains(words), "{shown} m");
     }
 }
@@ -152,11 +152,11 @@ fn the_scale_bar_is_to_scale() {
 #[test]
 fn the_demo_slab_shows_its_open_incidents_and_its_tests() {
     let diary = samples::demo();
-    let slab = slab::slab::fold(&diary, samples::after_all());
+    let slab = slab_diary::fold(&diary, samples::after_all());
     let trade = Trade::built_in();
-    let marks = marks_of(&slab, trade, Voice::default());
+    let marks = marks_of(&slab, trade, Locale::default());
     let placed_incidents: Vec<_> = marks.iter().filter(|m| m.kind == MarkKind::Incident).collect();
-    let open = slab::standing::open_incidents(&slab, trade);
+    let open = slab_answers::standing::open_incidents(&slab, trade);
     for mark in &placed_incidents {
         assert_eq!(mark.settled, !open.iter().any(|s| s.entry.id.to_string() == mark.id), "{}", mark.title);
     }
@@ -187,7 +187,7 @@ fn four_hundred_rooms_are_drawn_quickly() {
     let layers = PlanLayers { marks, ..PlanLayers::default() };
     let draw = || {
         let start = Instant::now();
-        let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Voice::default()));
+        let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", Locale::default()));
         assert_eq!(drawing.svg.expect("drawn").matches("data-zone=").count(), 400);
         start.elapsed()
     };

@@ -4,16 +4,16 @@ use std::sync::Arc;
 
 use jiff::civil::{Date, date};
 use jiff::tz::TimeZone;
+use localization::Locale;
 use pictures::{
     AlarmLine, BandPoint, DryingChart, EvaporationChart, EvaporationHour, ForecastSpan, Happened, Layer, LimitLine,
     Look, MarkKind, MarkPlace, Milestone, PlanLayers, PlanMark, RateBand, ReadingPoint, TimeLine, marks_of, next_marks,
 };
-use slab::diary::{Context, Diary, Knowledge, SlabId, read_lines};
-use slab::map::{Fineness, SlabMap};
-use slab::plan::{Offset, Plan, PlanSpec, Point};
-use slab::trade::Trade;
+use slab_answers::map::{Fineness, SlabMap};
+use slab_diary::{Context, Diary, Knowledge, SlabId, read_lines};
+use slab_plan::{Offset, Plan, PlanSpec, Point};
+use trade_facts::Trade;
 use units::{Duration, EvaporationRate, HumidityDifference, Length, RelativeHumidity};
-use words::Voice;
 
 /// Names that try to break out of the drawing.
 pub(crate) const HOSTILE: &str = "\"><script>alert(1)</script>&'\u{0}\u{1b}]]> --> <![CDATA[ ünïcødé 龍";
@@ -88,12 +88,12 @@ pub(crate) fn diary(lines: &[String]) -> Diary {
 }
 
 /// What can be drawn of a diary: its plan and all its layers.
-pub(crate) fn layers_of(diary: &Diary, finishes: &[(&str, &str)], voice: Voice) -> (Plan, PlanLayers) {
-    let slab = slab::slab::fold(diary, after_all());
+pub(crate) fn layers_of(diary: &Diary, finishes: &[(&str, &str)], locale: Locale) -> (Plan, PlanLayers) {
+    let slab = slab_diary::fold(diary, after_all());
     let trade = Trade::built_in();
     let map = SlabMap::of(&slab, trade, Fineness::SCREEN).expect("a plan is drawn");
-    let mut marks = marks_of(&slab, trade, voice);
-    marks.extend(next_marks(&map, voice));
+    let mut marks = marks_of(&slab, trade, locale);
+    marks.extend(next_marks(&map, locale));
     let finishes = finishes.iter().map(|(zone, finish)| ((*zone).to_owned(), (*finish).to_owned())).collect();
     let plan = slab.plan().expect("a plan is drawn").clone();
     (plan, PlanLayers { marks, map: Some(Arc::new(map)), finishes, hidden: Vec::new() })
@@ -204,7 +204,7 @@ pub(crate) fn percent(value: f64) -> RelativeHumidity {
     RelativeHumidity::percent(value).expect("between 0 and 100")
 }
 
-pub(crate) fn drying(voice: Voice) -> DryingChart {
+pub(crate) fn drying(locale: Locale) -> DryingChart {
     let band = (0..=30)
         .map(|i| {
             let days = 4.0 * f64::from(i);
@@ -219,7 +219,7 @@ pub(crate) fn drying(voice: Voice) -> DryingChart {
         error: Some(HumidityDifference::points(2.0)),
     };
     DryingChart {
-        look: Look::new("dry", "Drying of the slab", voice),
+        look: Look::new("dry", "Drying of the slab", locale),
         poured: date(2026, 2, 23),
         today: Some(date(2026, 4, 20)),
         band,
@@ -232,7 +232,7 @@ pub(crate) fn drying(voice: Voice) -> DryingChart {
     }
 }
 
-pub(crate) fn evaporation(voice: Voice) -> EvaporationChart {
+pub(crate) fn evaporation(locale: Locale) -> EvaporationChart {
     let from = date(2026, 2, 23).at(6, 0, 0, 0);
     let hours = (0..24_u32)
         .map(|i| {
@@ -253,13 +253,13 @@ pub(crate) fn evaporation(voice: Voice) -> EvaporationChart {
         label: label.to_owned(),
     };
     EvaporationChart {
-        look: Look::new("air", "Water leaving the fresh slab", voice),
+        look: Look::new("air", "Water leaving the fresh slab", locale),
         hours,
         alarms: vec![alarm(0.2, "act"), alarm(0.1, "watch")],
     }
 }
 
-pub(crate) fn time_line_sample(voice: Voice) -> TimeLine {
+pub(crate) fn time_line_sample(locale: Locale) -> TimeLine {
     let on = |on: Date, label: &str, trouble: bool| Happened {
         on,
         label: label.to_owned(),
@@ -267,7 +267,7 @@ pub(crate) fn time_line_sample(voice: Voice) -> TimeLine {
         id: Some(format!("e-{label}")),
     };
     TimeLine {
-        look: Look::new("line", "From pour to hand-over", voice),
+        look: Look::new("line", "From pour to hand-over", locale),
         today: date(2026, 4, 3),
         happened: vec![
             on(date(2026, 2, 23), "Poured, mix 31, 4 in", false),

@@ -1,17 +1,19 @@
 //! Every drawing keeps what the crate promises, with plain and with hostile data, in both languages.
 
+use localization::{Lang, Locale, UnitSystem};
 use pictures::{
     AlarmLine, Drawing, DryingChart, EvaporationChart, ForecastSpan, LimitLine, Look, PlanLayers, PlanLook, TimeLine,
     drying_chart, evaporation_chart, marks_of, plan_svg, time_line,
 };
-use slab::trade::Trade;
-use words::{Lang, Measure, Voice};
+use trade_facts::Trade;
 
 use crate::frame::sound;
 use crate::samples::{self, HOSTILE};
 
-fn voices() -> impl Iterator<Item = Voice> {
-    Lang::ALL.into_iter().flat_map(|lang| Measure::ALL.into_iter().map(move |measure| Voice::new(lang, measure)))
+fn voices() -> impl Iterator<Item = Locale> {
+    Lang::ALL
+        .into_iter()
+        .flat_map(|lang| UnitSystem::ALL.into_iter().map(move |unit_system| Locale::new(lang, unit_system)))
 }
 
 /// Lettering never below eleven units in a drawing at most a phone wide.
@@ -29,18 +31,18 @@ fn check(drawing: &Drawing, prefix: &str) {
 
 #[test]
 fn charts_and_time_line() {
-    for voice in voices() {
-        check(&drying_chart(&samples::drying(voice)), "dry");
-        check(&evaporation_chart(&samples::evaporation(voice)), "air");
-        check(&time_line(&samples::time_line_sample(voice)), "line");
+    for locale in voices() {
+        check(&drying_chart(&samples::drying(locale)), "dry");
+        check(&evaporation_chart(&samples::evaporation(locale)), "air");
+        check(&time_line(&samples::time_line_sample(locale)), "line");
     }
 }
 
 #[test]
 fn charts_of_nothing() {
-    for voice in voices() {
-        let look = |prefix: &str| Look::new(prefix, "Nothing", voice);
-        let sample = samples::drying(voice);
+    for locale in voices() {
+        let look = |prefix: &str| Look::new(prefix, "Nothing", locale);
+        let sample = samples::drying(locale);
         let empty = DryingChart {
             look: look("dry"),
             band: Vec::new(),
@@ -68,15 +70,15 @@ fn charts_of_nothing() {
 
 #[test]
 fn hostile_names_are_only_text() {
-    let voice = Voice::default();
-    let look = |prefix: &str| Look::new(prefix, HOSTILE, voice);
-    let mut drying = samples::drying(voice);
+    let locale = Locale::default();
+    let look = |prefix: &str| Look::new(prefix, HOSTILE, locale);
+    let mut drying = samples::drying(locale);
     drying.look = look("dry");
     drying.limits = vec![LimitLine { humidity: samples::percent(80.0), label: HOSTILE.repeat(9) }];
-    let mut air = samples::evaporation(voice);
+    let mut air = samples::evaporation(locale);
     air.look = look("air");
     air.alarms = vec![AlarmLine { label: HOSTILE.repeat(9), ..air.alarms[0].clone() }];
-    let mut line = samples::time_line_sample(voice);
+    let mut line = samples::time_line_sample(locale);
     line.look = look("line");
     for happened in &mut line.happened {
         happened.label = HOSTILE.repeat(5);
@@ -98,7 +100,7 @@ fn hostile_names_are_only_text() {
     for mark in &mut marks {
         (mark.id, mark.short, mark.title) = (HOSTILE.to_owned(), HOSTILE.to_owned(), HOSTILE.to_owned());
     }
-    let drawing = plan_svg(&plan, &PlanLayers { marks, ..PlanLayers::default() }, &PlanLook::new("p", HOSTILE, voice));
+    let drawing = plan_svg(&plan, &PlanLayers { marks, ..PlanLayers::default() }, &PlanLook::new("p", HOSTILE, locale));
     let svg = drawing.svg.expect("the plan is drawn");
     readable(&sound(&svg, "p"));
     assert!(!svg.contains("<script"));
@@ -118,7 +120,7 @@ fn serde_free_name(text: &str) -> String {
 #[test]
 fn a_prefix_cannot_break_an_id() {
     for (prefix, kept) in [("a b\"><x", "abx"), ("7up", "p7up"), ("", "p"), ("öl", "l")] {
-        let mut chart = samples::drying(Voice::default());
+        let mut chart = samples::drying(Locale::default());
         chart.look.prefix = prefix.to_owned();
         sound(&drying_chart(&chart).svg, kept);
     }
@@ -126,11 +128,11 @@ fn a_prefix_cannot_break_an_id() {
 
 #[test]
 fn plans_of_every_form() {
-    for voice in voices() {
+    for locale in voices() {
         let diary = samples::demo();
-        let slab = slab::slab::fold(&diary, samples::after_all());
+        let slab = slab_diary::fold(&diary, samples::after_all());
         let demo = slab.plan().expect("the demo has a plan").clone();
-        let marks = marks_of(&slab, Trade::built_in(), voice);
+        let marks = marks_of(&slab, Trade::built_in(), locale);
         assert!(marks.len() > 15, "only {} marks", marks.len());
         let bare = |marks| PlanLayers { marks, ..PlanLayers::default() };
         let mapped = samples::diary(&samples::mapped_lines());
@@ -138,12 +140,12 @@ fn plans_of_every_form() {
             (demo, bare(marks)),
             (samples::crooked(), bare(samples::one_of_each())),
             (samples::rooms(7, 4), PlanLayers::default()),
-            samples::layers_of(&diary, &[("shop", "light-steel-trowel")], voice),
-            samples::layers_of(&mapped, &samples::FINISHES, voice),
+            samples::layers_of(&diary, &[("shop", "light-steel-trowel")], locale),
+            samples::layers_of(&mapped, &samples::FINISHES, locale),
         ];
         for (plan, layers) in plans {
             for width in [390.0, 900.0] {
-                let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", voice).wide(width));
+                let drawing = plan_svg(&plan, &layers, &PlanLook::new("p", "Plan", locale).wide(width));
                 let found = sound(&drawing.svg.expect("the plan is drawn"), "p");
                 readable(&found);
                 assert!(found.coordinates > 60, "only {} coordinates", found.coordinates);
@@ -155,7 +157,7 @@ fn plans_of_every_form() {
 
 #[test]
 fn an_open_forecast_says_so() {
-    let mut line = samples::time_line_sample(Voice::default());
+    let mut line = samples::time_line_sample(Locale::default());
     let open = ForecastSpan { p50: None, p90: None, ..line.forecasts[0].clone() };
     line.forecasts = vec![open];
     let drawing = time_line(&line);

@@ -1,16 +1,16 @@
 //! What is said beside the drawings, and labels that keep clear of each other.
 
 use jiff::civil::date;
+use localization::{Lang, Locale, UnitSystem};
 use pictures::{Happened, Milestone, drying_chart, evaporation_chart, time_line};
 use proptest::prelude::*;
 use roxmltree::Document;
-use words::{Lang, Measure, Voice};
 
 use crate::samples;
 
 #[test]
 fn the_time_line_in_words_holds_every_row() {
-    let sample = samples::time_line_sample(Voice::default());
+    let sample = samples::time_line_sample(Locale::default());
     let drawing = time_line(&sample);
     // Nine events, one milestone, today, two forecasts.
     assert_eq!(drawing.table.rows.len(), 13);
@@ -29,7 +29,7 @@ fn the_time_line_in_words_holds_every_row() {
 
 #[test]
 fn the_drying_chart_says_when_limits_are_reached() {
-    let drawing = drying_chart(&samples::drying(Voice::default()));
+    let drawing = drying_chart(&samples::drying(Locale::default()));
     // Worked by hand from the sample's falls 60 + 40·exp(−d/s) on its days, every fourth:
     // at or below 85 % from d = s·ln 1.6 on: 44.6 → day 48 (Apr 12), 70.5 → day 72 (May 6);
     // at or below 75 % from d = s·ln(8/3): 93.2 → day 96 (May 30), 147 → beyond day 120.
@@ -44,7 +44,7 @@ fn the_drying_chart_says_when_limits_are_reached() {
 
 #[test]
 fn the_evaporation_chart_counts_hours_against_each_line() {
-    let drawing = evaporation_chart(&samples::evaporation(Voice::new(Lang::En, Measure::Imperial)));
+    let drawing = evaporation_chart(&samples::evaporation(Locale::new(Lang::En, UnitSystem::Imperial)));
     assert_eq!(drawing.table.rows.len(), 24);
     // The sample is 0.02 + 0.18·sin(15°·i/2), i = 0..23 without 20; at or over 0.1 when the sine is at
     // least 4/9, that is from 26.4° to 153.6°: i = 4..20, of which 20 is not known.
@@ -73,7 +73,7 @@ proptest! {
         today in 0..260_i32,
     ) {
         let on = |d: i32| date(2026, 2, 23).checked_add(jiff::Span::new().days(i64::from(d))).expect("a near date");
-        let mut sample = samples::time_line_sample(Voice::default());
+        let mut sample = samples::time_line_sample(Locale::default());
         sample.today = on(today);
         sample.happened = days.iter().map(|(d, label, trouble)| {
             Happened { on: on(*d), label: label.clone(), trouble: *trouble, id: None }

@@ -12,13 +12,13 @@ use super::{AbsorbencyError, LogVariance};
 use crate::chance::normal_cdf;
 
 /// Rounds beyond which the values are taken as they are; twenty usually do.
-const MOST_ROUNDS: usize = 500;
+const MAX_ROUNDS: usize = 500;
 /// Share of the step taken in each round: all are changed at once, and full steps may swing.
 const STEP: f64 = 0.7;
 /// Change of the values, in deviations of what they say, below which the rounds end.
 const SETTLED: f64 = 1e-11;
 /// Least precision of a value: its noise is then so large that it says nothing.
-const LEAST_PRECISION: f64 = 1e-8;
+const MIN_PRECISION: f64 = 1e-8;
 
 /// Precision and precision × value of one replaced drop.
 #[derive(Debug, Clone, Copy)]
@@ -32,9 +32,9 @@ pub(crate) fn solve(drops: &Drops, covariance: &Covariance) -> Result<(System, V
     let (kernel, nugget) = (covariance.kernel(), covariance.nugget);
     let standing: Vec<usize> = (0..drops.logs.len()).filter(|i| drops.standing[*i]).collect();
     let mut sites: Vec<Site> =
-        standing.iter().map(|i| Site { precision: LEAST_PRECISION, pull: LEAST_PRECISION * drops.logs[*i] }).collect();
+        standing.iter().map(|i| Site { precision: MIN_PRECISION, pull: MIN_PRECISION * drops.logs[*i] }).collect();
     let mut solved = with_sites(drops, kernel, nugget, &standing, &sites)?;
-    for _ in 0..MOST_ROUNDS {
+    for _ in 0..MAX_ROUNDS {
         if standing.is_empty() {
             break;
         }
@@ -85,7 +85,7 @@ fn matched((mean, variance): (f64, f64), bound: f64, nugget: f64) -> Site {
     let r = hazard(z);
     let q = r * (z + r) / (variance + nugget);
     let left = 1.0 - variance * q;
-    let precision = (q / left).max(LEAST_PRECISION);
+    let precision = (q / left).max(MIN_PRECISION);
     let pull = mean * precision + r / spread / left;
     Site { precision, pull }
 }

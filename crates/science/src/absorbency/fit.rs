@@ -18,9 +18,9 @@ const LONGEST: f64 = 3.0;
 /// t² is never sought above this: a factor of 7 between drops at one place is no measurement.
 const LARGEST_NUGGET: f64 = 4.0;
 /// Rounds from one start; some ten usually do.
-const MOST_ROUNDS: usize = 100;
+const MAX_ROUNDS: usize = 100;
 /// Halvings of one step; forty shrink any to rounding.
-const MOST_HALVINGS: usize = 40;
+const MAX_HALVINGS: usize = 40;
 /// Rise of the likelihood promised by a step below which the rounds end: in the first climb …
 const NEARLY: f64 = 1e-3;
 /// … and in the last. What is left after that step is far smaller still.
@@ -196,11 +196,11 @@ impl Search {
     fn climb(&self, mut logs: Logs, enough: f64) -> Option<(f64, Logs)> {
         let mut here = self.restricted.at(covariance_at(&logs))?;
         let (mut slope, mut curvature) = self.restricted.rise(&here);
-        for _ in 0..MOST_ROUNDS {
+        for _ in 0..MAX_ROUNDS {
             let mut step = self.step(&logs, &slope, &curvature);
             let promised = 0.5 * slope.dot(&(self.within(logs + step) - logs));
             let mut risen = None;
-            for _ in 0..MOST_HALVINGS {
+            for _ in 0..MAX_HALVINGS {
                 let next = self.within(logs + step);
                 let there = self.restricted.at(covariance_at(&next)).filter(|t| t.likelihood > here.likelihood);
                 if let Some(there) = there {

@@ -8,9 +8,9 @@ use super::planner::Planner;
 use super::{AbsorbencyError, Field, LogVariance, Place};
 
 /// Pairs of places worked through at most; 20 million are 160 MB.
-pub(crate) const MOST_PAIRS: usize = 20_000_000;
+pub(crate) const MAX_PAIRS: usize = 20_000_000;
 /// Most places named at once: further ones rest on drops nobody has set yet.
-const MOST_PLACES: usize = 5;
+const MAX_PLACES: usize = 5;
 
 /// The ground of one finish on which tests are planned.
 #[derive(Debug, Clone, PartialEq)]
@@ -213,7 +213,7 @@ impl Plan {
 
     /// The next places, each chosen as if the drops before it had been set.
     pub(crate) fn places(&mut self, most: usize) -> Result<(Vec<Step>, Enough), AbsorbencyError> {
-        if !(1..=MOST_PLACES).contains(&most) {
+        if !(1..=MAX_PLACES).contains(&most) {
             return Err(AbsorbencyError::Most(most));
         }
         let mut steps = Vec::new();

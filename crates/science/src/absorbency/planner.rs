@@ -5,7 +5,7 @@ use rayon::prelude::*;
 
 use super::covariance::Kernel;
 use super::criterion::Criterion;
-use super::next::{Ground, MOST_PAIRS};
+use super::next::{Ground, MAX_PAIRS};
 use super::{AbsorbencyError, Field, Place};
 
 /// The map and the reachable places of one finish. The value of a drop not yet set is unknown, but
@@ -44,7 +44,7 @@ impl Planner {
         let reach = ground.reachable.len();
         let pairs = reach.saturating_mul(ground.map.len() + reach);
         let has_area = square_meters.is_finite() && square_meters > 0.0;
-        if ground.map.is_empty() || !has_area || pairs > MOST_PAIRS {
+        if ground.map.is_empty() || !has_area || pairs > MAX_PAIRS {
             return Err(AbsorbencyError::Ground { map: ground.map.len(), square_meters, reachable: reach });
         }
         let (map, reachable) = (meters(&ground.map)?, meters(&ground.reachable)?);

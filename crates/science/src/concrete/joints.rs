@@ -15,7 +15,7 @@ pub const JOINT_RULE: Source = Source {
 };
 
 /// More panels than this along one side are a slip of the unit, not a slab.
-const MOST_PANELS: u32 = 10_000;
+const MAX_PANELS: u32 = 10_000;
 
 /// The rule of thumb in numbers, all the user's to change.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -109,7 +109,7 @@ pub fn joint_plan(
         let plan = cut(length, width, along, across, rule);
         let finer = if plan.panel_length > plan.panel_width { (along + 1, across) } else { (along, across + 1) };
         let next = cut(length, width, finer.0, finer.1, rule);
-        if finer.0.max(finer.1) > MOST_PANELS {
+        if finer.0.max(finer.1) > MAX_PANELS {
             return Err(ConcreteError::TooManyPanels { length, width });
         }
         // Ends: each pass adds a panel, and the aspect stops falling once the panel is about square.
@@ -123,7 +123,7 @@ pub fn joint_plan(
 /// Fewest equal parts of a side that are no longer than `longest`; a hair over is no extra joint.
 fn fewest(side: Length, longest: Length) -> u32 {
     // The clamp leaves one panel more to the caller, who then refuses.
-    libm::ceil(side / longest - 1e-9).clamp(1.0, f64::from(MOST_PANELS)) as u32
+    libm::ceil(side / longest - 1e-9).clamp(1.0, f64::from(MAX_PANELS)) as u32
 }
 
 fn cut(length: Length, width: Length, along: u32, across: u32, rule: &JointRule) -> JointPlan {

@@ -13,7 +13,7 @@ pub(crate) const FEWEST_EFFECTIVE: f64 = 30.0;
 /// Standard errors beyond which a reading is not this slab's.
 const IMPOSSIBLE_SIGMAS: f64 = 4.0;
 /// Rounds of drawing anew near the members that agree, beyond which readings are not chased.
-const MOST_ROUNDS: u64 = 3;
+const MAX_ROUNDS: u64 = 3;
 /// Share of a new round still drawn from the prior, which bounds every weight.
 const PRIOR_SHARE: f64 = 0.2;
 /// How much wider than the agreeing members the new round is drawn, as a standard deviation.
@@ -74,7 +74,7 @@ impl Setting<'_> {
         }
         self.refuse_impossible(&round)?;
         let wanted = (self.draws.members as f64 / 10.0).max(FEWEST_EFFECTIVE);
-        for number in 1..=MOST_ROUNDS {
+        for number in 1..=MAX_ROUNDS {
             if effective(&round.weights(1.0)) >= wanted {
                 break;
             }

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use slab::diary::PhotoHash;
+use slab_diary::PhotoHash;
 use store::{Problem, Report, Store};
 use tempfile::TempDir;
 

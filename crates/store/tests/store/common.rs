@@ -3,7 +3,7 @@
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use rusqlite::Connection;
-use slab::diary::{Context, Entry, SlabId, read_lines};
+use slab_diary::{Context, Entry, SlabId, read_lines};
 use store::{NewPerson, Person, PersonId, Role, Store};
 use tempfile::TempDir;
 
@@ -53,7 +53,7 @@ pub(crate) fn note(slab: SlabId, text: &str) -> Entry {
 
 /// A note whose form is newer than this program, with a body that must survive to the letter.
 pub(crate) fn from_newer_program(slab: SlabId, body: &str) -> Entry {
-    let id = slab::diary::EntryId::of_label(slab, "newer");
+    let id = slab_diary::EntryId::of_label(slab, "newer");
     Entry::from_json(&format!(
         "{{\"id\":\"{id}\",\"slab\":\"{slab}\",\"happened\":\"2026-03-02T07:00:00-06:00\",\
          \"noted\":\"2026-03-02T07:00:00-06:00\",\"author\":\"crew\",\"device\":\"phone\",\"schema\":2,\"body\":{body}}}"
@@ -88,7 +88,7 @@ pub(crate) fn moment(text: &str) -> Timestamp {
 pub(crate) const PHC: &str = "$argon2id$v=19$m=19456,t=2,p=1$c2FsdHNhbHQ$aGFzaGhhc2hoYXNoaGFzaA";
 
 pub(crate) fn new_person(number: u128, name: &str) -> NewPerson<'_> {
-    NewPerson { id: PersonId::from_u128(number), name, password_phc: PHC, lang: "en", measure: "imperial" }
+    NewPerson { id: PersonId::from_u128(number), name, password_phc: PHC, lang: "en", unit_system: "imperial" }
 }
 
 pub(crate) fn add_person(store: &Store, number: u128, name: &str, role: Role) -> Person {

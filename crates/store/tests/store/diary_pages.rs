@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use slab::diary::{Entry, EntryId, SlabId};
+use slab_diary::{Entry, EntryId, SlabId};
 use store::{Store, StoreError};
 
 use crate::common::{from_newer_program, note, notes, one_of_every_kind, raw, read, store_with_slab};

@@ -2,7 +2,7 @@
 
 use std::thread;
 
-use slab::diary::{Body, Clash, Diary, Entry, Place, SlabId};
+use slab_diary::{Body, Clash, Diary, Entry, Place, SlabId};
 use store::{Appended, Store, StoreError};
 
 use crate::common::{from_newer_program, note, notes, raw, store_with_slab};
@@ -56,12 +56,12 @@ fn the_same_instant_on_another_calendar_day_is_another_entry() {
 }
 
 trait ParseWhen {
-    fn parse_when(&self) -> slab::diary::When;
+    fn parse_when(&self) -> slab_diary::When;
 }
 
 impl ParseWhen for str {
-    fn parse_when(&self) -> slab::diary::When {
-        slab::diary::When::read(self, &jiff::tz::TimeZone::UTC).expect("a moment")
+    fn parse_when(&self) -> slab_diary::When {
+        slab_diary::When::read(self, &jiff::tz::TimeZone::UTC).expect("a moment")
     }
 }
 

@@ -1,7 +1,7 @@
 //! Ids and hashes in their published forms.
 
 use proptest::prelude::*;
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 use store::{LinkId, PersonId};
 
 #[test]

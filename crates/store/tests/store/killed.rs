@@ -4,7 +4,7 @@ use std::io::{BufRead, BufReader, Write};
 use std::path::Path;
 use std::process::{Command, Stdio};
 
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 use store::Store;
 
 use crate::common::{notes, store_with_slab};

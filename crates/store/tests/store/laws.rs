@@ -2,7 +2,7 @@
 
 use proptest::collection::vec;
 use proptest::prelude::*;
-use slab::diary::{Diary, Entry, SlabId};
+use slab_diary::{Diary, Entry, SlabId};
 use store::Store;
 
 use crate::common::{from_newer_program, note, one_of_every_kind, store_with_slab};

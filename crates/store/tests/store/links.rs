@@ -1,6 +1,6 @@
 //! Share links: what opens them, what closes them.
 
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 use store::{LinkId, LinkState, NewLink, PersonId, Role, Store, StoreError, TokenHash};
 
 use crate::common::{add_person, moment, store_with_slab};

@@ -1,7 +1,7 @@
 //! A store of the first version of the tables is brought up to date and loses nothing.
 
 use rusqlite::Connection;
-use slab::diary::{Entry, PhotoHash, SlabId};
+use slab_diary::{Entry, PhotoHash, SlabId};
 use store::{Problem, Role, Store};
 use tempfile::TempDir;
 

@@ -4,7 +4,7 @@ use std::sync::Barrier;
 use std::thread;
 
 use rusqlite::Connection;
-use slab::diary::{Body, Diary, SlabId};
+use slab_diary::{Body, Diary, SlabId};
 use store::{Store, StoreError};
 
 use crate::common::{new_store, one_of_every_kind, raw, store_with_slab};

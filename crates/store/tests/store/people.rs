@@ -12,7 +12,7 @@ fn a_person_comes_back_as_added() {
     let now = moment("2026-03-01T12:00:00.25Z");
     let added = store.add_person(&new_person(7, "  Zoë Moss "), Role::Crew, now).expect("added");
     assert_eq!((added.name.as_str(), added.role, added.made, added.closed), ("Zoë Moss", Role::Crew, now, None));
-    assert_eq!((added.lang.as_str(), added.measure.as_str()), ("en", "imperial"));
+    assert_eq!((added.lang.as_str(), added.unit_system.as_str()), ("en", "imperial"));
     add_person(&store, 8, "ana", Role::Owner);
     drop(store);
     let store = store::Store::open(dir.path()).expect("it opens again");
@@ -79,12 +79,12 @@ fn password_role_and_reading_change() {
     store.set_reading(lee.id, "es", "metric").expect("set");
     let found = store.person_by_name("lee").expect("read").expect("Lee");
     assert_eq!((found.password_phc, found.person.role), (other, Role::Crew));
-    assert_eq!((found.person.lang.as_str(), found.person.measure.as_str()), ("es", "metric"));
+    assert_eq!((found.person.lang.as_str(), found.person.unit_system.as_str()), ("es", "metric"));
     let ana = store.person_by_name("ana").expect("read").expect("Ana");
     assert_eq!((ana.password_phc.as_str(), ana.person.lang.as_str(), ana.person.role), (PHC, "en", Role::Owner));
 
     assert!(matches!(store.set_password(lee.id, "open"), Err(StoreError::PasswordNotHashed)));
-    assert!(matches!(store.set_reading(lee.id, "es", ""), Err(StoreError::Field { field: "measure", .. })));
+    assert!(matches!(store.set_reading(lee.id, "es", ""), Err(StoreError::Field { field: "unit_system", .. })));
     let nobody = new_person(9, "x").id;
     for result in [
         store.set_password(nobody, PHC),

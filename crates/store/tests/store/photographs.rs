@@ -3,7 +3,7 @@
 use std::fs;
 use std::thread;
 
-use slab::diary::{Entry, PhotoHash, SlabId};
+use slab_diary::{Entry, PhotoHash, SlabId};
 use store::{MAX_PHOTOGRAPH_BYTES, StoreError};
 
 use crate::common::{new_store, note, notes, store_with_slab};

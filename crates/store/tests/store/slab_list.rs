@@ -1,6 +1,6 @@
 //! The list of slabs by pages, and putting slabs away.
 
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 use store::{SlabQuery, Store, StoreError};
 
 use crate::common::{moment, new_store, notes, read};

@@ -1,6 +1,6 @@
 //! Slabs by name and by id.
 
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 use store::{MAX_NAME_LETTERS, StoreError};
 
 use crate::common::{new_store, notes, read, store_with_slab};

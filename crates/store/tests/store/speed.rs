@@ -4,7 +4,7 @@
 
 use std::time::{Duration, Instant};
 
-use slab::diary::{EntryId, SlabId};
+use slab_diary::{EntryId, SlabId};
 use store::SlabQuery;
 
 use crate::common::{moment, new_store, notes, read, store_with_slab};

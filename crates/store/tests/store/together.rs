@@ -4,7 +4,7 @@ use std::sync::atomic::{AtomicBool, AtomicUsize, Ordering};
 use std::thread;
 use std::time::Duration;
 
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 use store::{SlabQuery, TokenHash};
 
 use crate::common::{moment, new_person, new_store, notes, raw, store_with_slab};

@@ -5,18 +5,18 @@ use std::path::Path;
 
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
-use slab::diary::{Context, Draft, Knowledge, SlabId, When, read_lines};
-use slab::order::order;
-use slab::slab::fold;
-use slab::standing::standing;
-use slab::trade::Trade;
+use slab_answers::order::order;
+use slab_answers::standing::standing;
+use slab_diary::fold;
+use slab_diary::{Context, Draft, Knowledge, SlabId, When, read_lines};
 use store::Store;
+use trade_facts::Trade;
 
 use super::papers::{Wanted, file_name, typeset, write};
 use super::series::from_bytes;
 use crate::cli::{Common, LangArg, PaperArg, PourArgs, Serve, SizeArg};
 use crate::failure::{Answer, Failure};
-use crate::session::{Session, voice, zone_of};
+use crate::session::{Session, locale, zone_of};
 use crate::{json, text};
 
 /// The demo's files, the same that `log` reads.
@@ -68,36 +68,36 @@ pub(crate) fn run(dir: &Path, serve: Option<&Serve>, common: &Common) -> Result<
     for (kind, lang) in
         [(PaperArg::PourSheet, LangArg::En), (PaperArg::PourSheet, LangArg::Es), (PaperArg::SiteNotice, LangArg::En)]
     {
-        let voice = voice(&Common { lang, ..common.clone() });
+        let locale = locale(&Common { lang, ..common.clone() });
         let (known, day) = match kind {
             PaperArg::PourSheet => (&before, early.date()),
             PaperArg::SiteNotice => (&slab, today),
         };
-        let file = dir.join("papers").join(file_name(&name, kind, &voice));
-        write(&file, &typeset(&voice, known, &wanted(kind), day)?)?;
+        let file = dir.join("papers").join(file_name(&name, kind, &locale));
+        write(&file, &typeset(&locale, known, &wanted(kind), day)?)?;
         files.push(file.display().to_string());
     }
     if session.json {
         let id = slab_id.to_string();
-        let voice = &session.voice;
+        let locale = &session.locale;
         let answer = serde_json::json!({
-            "standing": json::standing(&name, &id, &standing, voice, trade),
-            "order": json::order(&name, &id, at, &order, voice),
+            "standing": json::standing(&name, &id, &standing, locale, trade),
+            "order": json::order(&name, &id, at, &order, locale),
             "papers": files,
             "data": shown,
         });
         answer!("{answer:#}");
         return Ok(Answer::Yes);
     }
-    answer!("{}", session.voice.say("demo-head", &[]));
-    let moment = text::moment(at, &zone, &session.voice);
-    answer!("{}\n", session.voice.say("demo-as-of", &[("moment", moment.into())]));
-    answer!("{}", text::standing(&name, &standing, &session.voice, trade, &zone));
-    answer!("{}", text::order(&name, &order, &session.voice));
+    answer!("{}", session.locale.message("demo-head", &[]));
+    let moment = text::moment(at, &zone, &session.locale);
+    answer!("{}\n", session.locale.message("demo-as-of", &[("moment", moment.into())]));
+    answer!("{}", text::standing(&name, &standing, &session.locale, trade, &zone));
+    answer!("{}", text::order(&name, &order, &session.locale));
     for file in &files {
-        answer!("{}", session.voice.say("paper-written", &[("file", file.as_str().into())]));
+        answer!("{}", session.locale.message("paper-written", &[("file", file.as_str().into())]));
     }
-    answer!("{}", session.voice.say("demo-diary", &[("dir", shown.as_str().into())]));
+    answer!("{}", session.locale.message("demo-diary", &[("dir", shown.as_str().into())]));
     if let Some(serve) = serve {
         return super::serve::run(session, serve);
     }

@@ -1,7 +1,7 @@
 //! Read a slab's diary, in the order things happened.
 
 use crate::out::answer;
-use slab::slab::fold;
+use slab_diary::fold;
 
 use crate::cli::Which;
 use crate::failure::{Answer, Failure};
@@ -13,12 +13,12 @@ pub(crate) fn run(session: &Session, which: &Which, kind: Option<&str>, all: boo
     let slab = fold(&asked.diary, asked.knowledge);
     let kind = kind.map(|k| k.trim().replace('-', "_"));
     if let Some(kind) = &kind
-        && !slab::diary::Body::KINDS.contains(&kind.as_str())
+        && !slab_diary::Body::KINDS.contains(&kind.as_str())
     {
-        let kinds: Vec<String> = slab::diary::Body::KINDS.iter().map(|k| k.replace('_', "-")).collect();
+        let kinds: Vec<String> = slab_diary::Body::KINDS.iter().map(|k| k.replace('_', "-")).collect();
         return Err(Failure::Use(format!("kind \"{kind}\" is not known; accepted: {}", kinds.join(", "))));
     }
-    let mut entries: Vec<&slab::diary::Entry> = if all {
+    let mut entries: Vec<&slab_diary::Entry> = if all {
         asked.diary.entries().filter(|e| asked.knowledge.includes(e)).collect()
     } else {
         slab.entries().to_vec()
@@ -28,7 +28,7 @@ pub(crate) fn run(session: &Session, which: &Which, kind: Option<&str>, all: boo
         if session.json {
             answer!("{}", json::entry(entry, &slab));
         } else {
-            answer!("{}", text::entry(entry, &slab, &session.voice));
+            answer!("{}", text::entry(entry, &slab, &session.locale));
         }
     }
     Ok(Answer::Yes)

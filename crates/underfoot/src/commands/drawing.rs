@@ -5,11 +5,11 @@ use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 use drawings::{Choice, Drawing, Gap, Layer, Notation, Spot, Units, read_dxf};
+use localization::{Arg, Locale, UnitSystem};
 use pictures::{PlanLayers, PlanLook, plan_svg};
 use serde_json::{Value, json};
-use slab::plan::{Plan, PlanError, PlanSpec};
+use slab_plan::{Plan, PlanError, PlanSpec};
 use units::{Area, Length};
-use words::{Arg, Measure, Voice};
 
 use crate::cli::Common;
 use crate::failure::{Answer, Failure};
@@ -18,12 +18,12 @@ use crate::out::answer;
 use crate::session;
 
 /// Bytes of a file that are read, at most: what `drawings` accepts.
-const MOST_BYTES: u64 = 32 << 20;
+const MAX_BYTES: u64 = 32 << 20;
 /// Gaps and places of branching that are told of a layer, at most.
-const MOST_PLACES: usize = 20;
+const MAX_PLACES: usize = 20;
 
 /// Lines of joint layers that are left out because they lie off the slab, at most.
-const MOST_LEFT_OUT: usize = 100;
+const MAX_LEFT_OUT: usize = 100;
 
 #[derive(Debug, Args)]
 pub(crate) struct DrawingArgs {
@@ -70,17 +70,17 @@ impl From<DrawnIn> for Units {
 }
 
 pub(crate) fn run(args: &DrawingArgs, common: &Common) -> Result<Answer, Failure> {
-    let voice = session::voice(common);
+    let locale = session::locale(common);
     let drawing = read(&args.file)?;
     let units = args.drawn_in.map(Units::from);
     match &args.outline {
-        Some(outline) => told_plan(&drawing, &choice(args, outline, units, voice), common.json, voice),
+        Some(outline) => told_plan(&drawing, &choice(args, outline, units, locale), common.json, locale),
         None if common.json => {
             answer!("{:#}", layers_json(&drawing, units));
             Ok(Answer::Yes)
         }
         None => {
-            told_layers(&drawing, units, voice);
+            told_layers(&drawing, units, locale);
             Ok(Answer::Yes)
         }
     }
@@ -90,25 +90,25 @@ pub(crate) fn run(args: &DrawingArgs, common: &Common) -> Result<Answer, Failure
 fn read(file: &Path) -> Result<Drawing, Failure> {
     let mut bytes = Vec::new();
     let opened = std::fs::File::open(file).map_err(|e| Failure::file(file, &e))?;
-    opened.take(MOST_BYTES + 1).read_to_end(&mut bytes).map_err(|e| Failure::file(file, &e))?;
+    opened.take(MAX_BYTES + 1).read_to_end(&mut bytes).map_err(|e| Failure::file(file, &e))?;
     read_dxf(&bytes).map_err(|error| Failure::Data(format!("drawing \"{}\": {error}", file.display())))
 }
 
-fn choice(args: &DrawingArgs, outline: &str, units: Option<Units>, voice: Voice) -> Choice {
+fn choice(args: &DrawingArgs, outline: &str, units: Option<Units>, locale: Locale) -> Choice {
     Choice {
         outline_layer: outline.to_owned(),
         cut_out_layers: args.cut_out.clone(),
         zone_layers: args.zone.clone(),
         joint_layers: args.joint.clone(),
         units,
-        notation: match voice.measure {
-            Measure::Imperial => Notation::FeetInches,
-            Measure::Metric => Notation::Meters,
+        notation: match locale.unit_system {
+            UnitSystem::Imperial => Notation::FeetInches,
+            UnitSystem::Metric => Notation::Meters,
         },
     }
 }
 
-fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, voice: Voice) -> Result<Answer, Failure> {
+fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, locale: Locale) -> Result<Answer, Failure> {
     let mut spec = drawing.plan(choice).map_err(|error| match error {
         // Chosen by the person: the command was used wrongly.
         drawings::DrawingError::UnknownLayer { .. } => Failure::Use(error.to_string()),
@@ -117,25 +117,25 @@ fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, voice: Voice) ->
     })?;
     let (plan, left_out) = resolved(&mut spec)?;
     if left_out > 0 {
-        anstream::eprintln!("{}", voice.say("dxf-left-out", &[count(left_out)]));
+        anstream::eprintln!("{}", locale.message("dxf-left-out", &[count(left_out)]));
     }
     if as_json {
         answer!("{:#}", serde_json::to_value(&spec).map_err(Failure::data)?);
         return Ok(Answer::Yes);
     }
-    let area = ("area", voice.area(plan.area()).into());
+    let area = ("area", locale.area(plan.area()).into());
     let perimeter = plan.perimeter().unwrap_or(Length::ZERO);
-    answer!("{}", voice.say("draw-comes-to", &[area, ("perimeter", voice.length(perimeter).into())]));
+    answer!("{}", locale.message("draw-comes-to", &[area, ("perimeter", locale.length(perimeter).into())]));
     if plan.cut_out_area() > Area::ZERO {
-        answer!("{}", voice.say("draw-cut-out", &[("area", voice.area(plan.cut_out_area()).into())]));
+        answer!("{}", locale.message("draw-cut-out", &[("area", locale.area(plan.cut_out_area()).into())]));
     }
-    for zone in plan.zones().iter().filter(|zone| zone.name() != slab::plan::WHOLE) {
-        answer!("  {}: {}", clean(zone.name()), voice.area(zone.area()));
+    for zone in plan.zones().iter().filter(|zone| zone.name() != slab_plan::WHOLE) {
+        answer!("  {}: {}", clean(zone.name()), locale.area(zone.area()));
     }
     if !spec.joints.is_empty() {
-        answer!("{}", voice.say("dxf-joints", &[count(spec.joints.len())]));
+        answer!("{}", locale.message("dxf-joints", &[count(spec.joints.len())]));
     }
-    let drawn = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("drawing", "drawing", voice));
+    let drawn = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("drawing", "drawing", locale));
     for wall in drawn.items.iter().filter(|item| item.layer == pictures::Layer::Dimensions) {
         answer!("  {}", wall.text);
     }
@@ -144,7 +144,7 @@ fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, voice: Voice) ->
 
 /// The plan, without lines of joint layers that lie off the slab or along its edge: those are no joints.
 fn resolved(spec: &mut PlanSpec) -> Result<(Plan, usize), Failure> {
-    for left_out in 0..=MOST_LEFT_OUT {
+    for left_out in 0..=MAX_LEFT_OUT {
         let error = match Plan::resolve(spec) {
             Ok(plan) => return Ok((plan, left_out)),
             Err(error) => error,
@@ -157,7 +157,7 @@ fn resolved(spec: &mut PlanSpec) -> Result<(Plan, usize), Failure> {
             _ => return Err(Failure::data(error)),
         }
     }
-    Err(Failure::Data(format!("joints: more than {MOST_LEFT_OUT} lie off the slab; accepted: joints on it")))
+    Err(Failure::Data(format!("joints: more than {MAX_LEFT_OUT} lie off the slab; accepted: joints on it")))
 }
 
 /// A name out of a file, without what a terminal would obey.
@@ -169,53 +169,53 @@ fn count(count: usize) -> (&'static str, Arg<'static>) {
     ("count", Arg::Number(count as f64))
 }
 
-fn spot(at: Spot, voice: Voice) -> String {
-    format!("({}; {})", voice.number(at.x, 3), voice.number(at.y, 3))
+fn spot(at: Spot, locale: Locale) -> String {
+    format!("({}; {})", locale.number(at.x, 3), locale.number(at.y, 3))
 }
 
-fn told_layers(drawing: &Drawing, units: Option<Units>, voice: Voice) {
+fn told_layers(drawing: &Drawing, units: Option<Units>, locale: Locale) {
     let one = units.unwrap_or(drawing.units).one();
     for (name, layer) in &drawing.layers {
         answer!("{}", clean(name));
-        for said in holds(layer, one, voice) {
+        for said in holds(layer, one, locale) {
             answer!("  {said}");
         }
     }
 }
 
-fn holds(layer: &Layer, one: Option<Length>, voice: Voice) -> Vec<String> {
+fn holds(layer: &Layer, one: Option<Length>, locale: Locale) -> Vec<String> {
     let area = |size: f64| match one {
-        Some(one) => voice.area(Area::square_meters(size * one.as_meters() * one.as_meters())),
-        None => voice.say("dxf-own-square-units", &[("size", voice.number(size, 3).into())]),
+        Some(one) => locale.area(Area::square_meters(size * one.as_meters() * one.as_meters())),
+        None => locale.message("dxf-own-square-units", &[("size", locale.number(size, 3).into())]),
     };
     let width = |gap: &Gap| match one {
-        Some(one) => voice.length(one * gap.width()),
-        None => voice.say("dxf-own-units", &[("size", voice.number(gap.width(), 3).into())]),
+        Some(one) => locale.length(one * gap.width()),
+        None => locale.message("dxf-own-units", &[("size", locale.number(gap.width(), 3).into())]),
     };
     let mut said = Vec::new();
     if !layer.loops.is_empty() {
-        let areas: Vec<String> = layer.loops.iter().take(MOST_PLACES).map(|around| area(around.area)).collect();
-        said.push(voice.say("dxf-holds-closed", &[count(layer.loops.len()), ("areas", areas.join(", ").into())]));
+        let areas: Vec<String> = layer.loops.iter().take(MAX_PLACES).map(|around| area(around.area)).collect();
+        said.push(locale.message("dxf-holds-closed", &[count(layer.loops.len()), ("areas", areas.join(", ").into())]));
     }
     match layer.gaps.first() {
         Some(gap) => {
-            let ends = [("from", spot(gap.from, voice).into()), ("to", spot(gap.to, voice).into())];
+            let ends = [("from", spot(gap.from, locale).into()), ("to", spot(gap.to, locale).into())];
             let more = [count(layer.open.len()), ("gap", width(gap).into())];
-            said.push(voice.say("dxf-holds-open", &ends.into_iter().chain(more).collect::<Vec<_>>()));
+            said.push(locale.message("dxf-holds-open", &ends.into_iter().chain(more).collect::<Vec<_>>()));
         }
-        None if !layer.open.is_empty() => said.push(voice.say("dxf-holds-open-far", &[count(layer.open.len())])),
+        None if !layer.open.is_empty() => said.push(locale.message("dxf-holds-open-far", &[count(layer.open.len())])),
         None => {}
     }
     if let Some((at, _)) = layer.branches.first() {
-        let at = ("at", spot(*at, voice).into());
-        said.push(voice.say("dxf-holds-branches", &[count(layer.branches.len()), at]));
+        let at = ("at", spot(*at, locale).into());
+        said.push(locale.message("dxf-holds-branches", &[count(layer.branches.len()), at]));
     }
     if !layer.labels.is_empty() {
-        said.push(voice.say("dxf-holds-texts", &[count(layer.labels.len())]));
+        said.push(locale.message("dxf-holds-texts", &[count(layer.labels.len())]));
     }
     if !layer.ignored.is_empty() {
         let kinds: Vec<String> = layer.ignored.iter().map(|(kind, n)| format!("{n} × {}", clean(kind))).collect();
-        said.push(voice.say("dxf-holds-ignored", &[("kinds", kinds.join(", ").into())]));
+        said.push(locale.message("dxf-holds-ignored", &[("kinds", kinds.join(", ").into())]));
     }
     said
 }
@@ -229,12 +229,12 @@ fn layers_json(drawing: &Drawing, chosen: Option<Units>) -> Value {
             let area = one.map(|one| rounded(around.area * one * one, 6));
             json!({ "area_units2": rounded(around.area, 6), "area_m2": area, "corners": around.corners.len() })
         });
-        let gaps = layer.gaps.iter().take(MOST_PLACES).map(|gap| {
+        let gaps = layer.gaps.iter().take(MAX_PLACES).map(|gap| {
             let length = one.map(|one| rounded(gap.width() * one, 6));
             json!({ "from": place(&gap.from), "to": place(&gap.to), "width_units": rounded(gap.width(), 6), "width_m": length })
         });
         let branches =
-            layer.branches.iter().take(MOST_PLACES).map(|(at, lines)| json!({ "at": place(at), "lines": lines }));
+            layer.branches.iter().take(MAX_PLACES).map(|(at, lines)| json!({ "at": place(at), "lines": lines }));
         json!({
             "name": name,
             "closed": closed.collect::<Vec<_>>(),

@@ -1,8 +1,8 @@
 //! `field=value` arguments to the JSON of a body.
 
 use serde_json::{Map, Value, json};
-use slab::diary::body::{Body, BodyError};
-use slab::diary::{EntryId, SlabId};
+use slab_diary::body::{Body, BodyError};
+use slab_diary::{EntryId, SlabId};
 
 use crate::cli::PlaceArgs;
 use crate::failure::Failure;
@@ -30,7 +30,7 @@ pub(crate) fn body(slab: SlabId, kind: &str, base: Map<String, Value>, fields: &
     loop {
         let value = Value::Object(object.clone());
         let raw = serde_json::value::to_raw_value(&value).map_err(Failure::data)?;
-        let Err(error) = Body::read(&raw, slab::diary::SCHEMA) else { return Ok(value) };
+        let Err(error) = Body::read(&raw, slab_diary::SCHEMA) else { return Ok(value) };
         let BodyError::Field { field, .. } = &error else { return Err(Failure::Use(error.to_string())) };
         let root = field.split(['.', '[']).next().unwrap_or_default().to_owned();
         let as_json = given.contains(&root)

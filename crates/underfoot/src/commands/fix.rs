@@ -1,7 +1,7 @@
 //! Correct an entry: a new one replaces it.
 
 use serde_json::{Map, Value, json};
-use slab::diary::{Diary, Entry, When};
+use slab_diary::{Diary, Entry, When};
 
 use super::fields;
 use super::log::{append, report, settle};

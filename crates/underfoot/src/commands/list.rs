@@ -2,9 +2,9 @@
 
 use crate::out::answer;
 use serde_json::{Value, json};
-use slab::diary::Knowledge;
-use slab::standing::standing;
-use slab::trade::Trade;
+use slab_answers::standing::standing;
+use slab_diary::Knowledge;
+use trade_facts::Trade;
 
 use crate::failure::{Answer, Failure};
 use crate::session::{Session, now};
@@ -15,7 +15,7 @@ pub(crate) fn run(session: &Session) -> Result<Answer, Failure> {
     for record in &slabs {
         let diary = session.diary(record)?;
         let standing = standing(&diary, Trade::built_in(), Knowledge::noted_by(now()));
-        let sentence = session.voice.overall(&standing.overall);
+        let sentence = session.locale.overall(&standing.overall);
         if session.json {
             listed.push(json!({
                 "id": record.id.to_string(),
@@ -31,7 +31,7 @@ pub(crate) fn run(session: &Session) -> Result<Answer, Failure> {
     if session.json {
         answer!("{}", Value::Array(listed));
     } else if slabs.is_empty() {
-        answer!("{}", session.voice.say("no-slabs-yet", &[]));
+        answer!("{}", session.locale.message("no-slabs-yet", &[]));
     }
     Ok(Answer::Yes)
 }

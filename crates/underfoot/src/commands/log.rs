@@ -6,8 +6,8 @@ use std::path::Path;
 
 use jiff::tz::TimeZone;
 use serde_json::{Map, Value, json};
-use slab::diary::{ComplaintKind, Context, Diary, Draft, Entry, PhotoHash, SlabId, When, complaints, read_lines};
-use slab::trade::Trade;
+use slab_diary::{ComplaintKind, Context, Diary, Draft, Entry, PhotoHash, SlabId, When, complaints, read_lines};
+use trade_facts::Trade;
 
 use super::{fields, series};
 use crate::cli::Log;
@@ -186,7 +186,7 @@ fn check(diary: &Diary, entries: &[Entry], future: InFuture, file: Option<&str>)
         .filter(|(_, line)| !line.trim_start_matches('\u{feff}').trim().is_empty())
         .map(|(index, _)| index + 1)
         .collect();
-    let told = |complaint: &slab::diary::Complaint| {
+    let told = |complaint: &slab_diary::Complaint| {
         let line = entries.iter().position(|e| e.id == complaint.entry).and_then(|index| lines.get(index));
         line.map_or_else(|| complaint.to_string(), |line| format!("line {line}: {complaint}"))
     };
@@ -215,8 +215,8 @@ pub(crate) fn report(session: &Session, written: Written) -> Result<Answer, Fail
     } else {
         let count = |n: u64| (n as f64).into();
         let text = session
-            .voice
-            .say("entries-written", &[("added", count(written.added)), ("already", count(written.already))]);
+            .locale
+            .message("entries-written", &[("added", count(written.added)), ("already", count(written.already))]);
         answer!("{text}");
         if written.ids.len() == 1 {
             answer!("  {}", written.ids[0]);

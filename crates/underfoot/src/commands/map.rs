@@ -6,9 +6,9 @@ use std::sync::Arc;
 use pictures::{
     Layer, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, no_next_sentence, plan_svg, png, zone_sentences,
 };
-use slab::map::{Fineness, SlabMap};
-use slab::slab::fold;
-use slab::trade::Trade;
+use slab_answers::map::{Fineness, SlabMap};
+use slab_diary::fold;
+use trade_facts::Trade;
 
 use crate::cli::Which;
 use crate::failure::{Answer, Failure};
@@ -29,17 +29,17 @@ const WIDTH: f64 = 1000.0;
 pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result<Answer, Failure> {
     let slab_asked = session.ask(which)?;
     let slab = fold(&slab_asked.diary, slab_asked.knowledge);
-    let (voice, trade) = (session.voice, Trade::built_in());
+    let (locale, trade) = (session.locale, Trade::built_in());
     let map = Arc::new(SlabMap::of(&slab, trade, Fineness::PRINT).map_err(Failure::data)?);
     let name = &slab_asked.record.name;
     let mut written = Vec::new();
     if asked.svg.is_some() || asked.png.is_some() {
         let plan = slab.plan().ok_or_else(|| Failure::Data("the slab is not drawn".to_owned()))?;
-        let mut marks = marks_of(&slab, trade, voice);
-        marks.extend(next_marks(&map, voice));
+        let mut marks = marks_of(&slab, trade, locale);
+        marks.extend(next_marks(&map, locale));
         let layers =
             PlanLayers { marks, hidden: vec![Layer::Finishes], map: Some(Arc::clone(&map)), ..PlanLayers::default() };
-        let look = PlanLook::new("map", name, voice).wide(WIDTH);
+        let look = PlanLook::new("map", name, locale).wide(WIDTH);
         let svg =
             plan_svg(plan, &layers, &look).svg.ok_or_else(|| Failure::Data("the slab is not drawn".to_owned()))?;
         if let Some(file) = asked.svg {
@@ -57,26 +57,26 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
         answer["written"] = serde_json::json!(written);
         answer!("{answer:#}");
     } else {
-        answer!("{}", voice.say("map-title", &[("name", name.as_str().into())]));
-        for (zone, sentence) in zone_sentences(&map, voice) {
+        answer!("{}", locale.message("map-title", &[("name", name.as_str().into())]));
+        for (zone, sentence) in zone_sentences(&map, locale) {
             answer!("  {zone}: {sentence}");
         }
-        answer!("{}", voice.say("map-bays", &[]));
-        for sentence in bay_sentences(&map, voice) {
+        answer!("{}", locale.message("map-bays", &[]));
+        for sentence in bay_sentences(&map, locale) {
             answer!("  {sentence}");
         }
-        answer!("{}", voice.say("plan-layer-next", &[]));
-        let next = next_marks(&map, voice);
+        answer!("{}", locale.message("plan-layer-next", &[]));
+        let next = next_marks(&map, locale);
         for mark in &next {
             answer!("  {}. {}", mark.short, mark.title);
         }
-        if let Some(sentence) = no_next_sentence(&map, voice) {
+        if let Some(sentence) = no_next_sentence(&map, locale) {
             answer!("  {sentence}");
         }
         for file in &written {
-            answer!("{}", voice.say("paper-written", &[("file", file.as_str().into())]));
+            answer!("{}", locale.message("paper-written", &[("file", file.as_str().into())]));
         }
     }
-    let open = map.spots.iter().any(slab::map::Spot::is_open);
+    let open = map.spots.iter().any(slab_answers::map::Spot::is_open);
     Ok(if open { Answer::No } else { Answer::Yes })
 }

@@ -2,7 +2,7 @@
 
 use crate::out::answer;
 use serde_json::{Map, Value, json};
-use slab::diary::SlabId;
+use slab_diary::SlabId;
 
 use super::log::{append, draft_entry};
 use crate::cli::New;
@@ -42,7 +42,7 @@ pub(crate) fn run(session: &Session, new: &New) -> Result<Answer, Failure> {
     if session.json {
         answer!("{}", json!({ "id": id.to_string(), "name": new.name.trim() }));
     } else {
-        answer!("{}", session.voice.say("slab-opened", &[("name", new.name.trim().into())]));
+        answer!("{}", session.locale.message("slab-opened", &[("name", new.name.trim().into())]));
     }
     Ok(Answer::Yes)
 }

@@ -1,9 +1,9 @@
 //! What to buy.
 
 use crate::out::answer;
-use slab::order::order;
-use slab::slab::fold;
-use slab::trade::Trade;
+use slab_answers::order::order;
+use slab_diary::fold;
+use trade_facts::Trade;
 
 use crate::cli::Which;
 use crate::failure::{Answer, Failure};
@@ -16,9 +16,9 @@ pub(crate) fn run(session: &Session, which: &Which) -> Result<Answer, Failure> {
     let order = order(&slab, Trade::built_in()).map_err(Failure::data)?;
     if session.json {
         let id = asked.record.id.to_string();
-        answer!("{:#}", json::order(&asked.record.name, &id, asked.knowledge.at, &order, &session.voice));
+        answer!("{:#}", json::order(&asked.record.name, &id, asked.knowledge.at, &order, &session.locale));
     } else {
-        crate::out::print(format_args!("{}", text::order(&asked.record.name, &order, &session.voice)));
+        crate::out::print(format_args!("{}", text::order(&asked.record.name, &order, &session.locale)));
     }
     Ok(Answer::Yes)
 }

@@ -4,11 +4,11 @@ use crate::out::answer;
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
+use localization::Locale;
 use papers::{PageSize, PourSheet, PourWishes, SiteNotice, pour_sheet, site_notice};
-use slab::slab::{Slab, fold};
-use slab::trade::Trade;
+use slab_diary::{Slab, fold};
+use trade_facts::Trade;
 use units::{Fraction, Length, Notation};
-use words::Voice;
 
 use crate::cli::{PaperArg, PourArgs, SizeArg, Which};
 use crate::failure::{Answer, Failure};
@@ -31,21 +31,23 @@ pub(crate) fn run(session: &Session, which: &Which, wanted: &Wanted) -> Result<A
     let asked = session.ask(which)?;
     let slab = fold(&asked.diary, asked.knowledge);
     let day = asked.knowledge.at.to_zoned_datetime(asked.zone.clone()).date();
-    let file =
-        wanted.out.clone().unwrap_or_else(|| PathBuf::from(file_name(&asked.record.name, wanted.kind, &session.voice)));
-    let bytes = typeset(&session.voice, &slab, wanted, day)?;
+    let file = wanted
+        .out
+        .clone()
+        .unwrap_or_else(|| PathBuf::from(file_name(&asked.record.name, wanted.kind, &session.locale)));
+    let bytes = typeset(&session.locale, &slab, wanted, day)?;
     write(&file, &bytes)?;
     if session.json {
         answer!("{}", serde_json::json!({ "file": file.display().to_string(), "bytes": bytes.len() }));
     } else {
         let shown = file.display().to_string();
-        answer!("{}", session.voice.say("paper-written", &[("file", shown.as_str().into())]));
+        answer!("{}", session.locale.message("paper-written", &[("file", shown.as_str().into())]));
     }
     Ok(Answer::Yes)
 }
 
 /// The PDF of a paper.
-pub(crate) fn typeset(voice: &Voice, slab: &Slab<'_>, wanted: &Wanted, day: Date) -> Result<Vec<u8>, Failure> {
+pub(crate) fn typeset(locale: &Locale, slab: &Slab<'_>, wanted: &Wanted, day: Date) -> Result<Vec<u8>, Failure> {
     let trade = Trade::built_in();
     let size = match wanted.size {
         SizeArg::Letter => PageSize::Letter,
@@ -58,7 +60,7 @@ pub(crate) fn typeset(voice: &Voice, slab: &Slab<'_>, wanted: &Wanted, day: Date
         }
         PaperArg::PourSheet => {
             let wishes = wishes(&wanted.pour, day)?;
-            PourSheet::of(slab, trade, &wishes).and_then(|sheet| pour_sheet(&sheet, voice.lang, size))
+            PourSheet::of(slab, trade, &wishes).and_then(|sheet| pour_sheet(&sheet, locale.lang, size))
         }
     }
     .map_err(Failure::data)
@@ -91,7 +93,7 @@ fn wishes(args: &PourArgs, prepared: Date) -> Result<PourWishes, Failure> {
 }
 
 /// A file name of plain letters from the slab's name, whatever a person called it.
-pub(crate) fn file_name(slab: &str, kind: PaperArg, voice: &Voice) -> String {
+pub(crate) fn file_name(slab: &str, kind: PaperArg, locale: &Locale) -> String {
     let plain: String = slab
         .to_lowercase()
         .chars()
@@ -102,7 +104,7 @@ pub(crate) fn file_name(slab: &str, kind: PaperArg, voice: &Voice) -> String {
         .collect::<Vec<_>>()
         .join("-");
     let paper = match kind {
-        PaperArg::PourSheet => format!("pour-sheet-{}", voice.lang.name()),
+        PaperArg::PourSheet => format!("pour-sheet-{}", locale.lang.name()),
         PaperArg::SiteNotice => "site-notice".to_owned(),
     };
     format!("{}-{paper}.pdf", if plain.is_empty() { "slab" } else { &plain })

@@ -6,6 +6,7 @@ use clap::{Args, Subcommand};
 use jiff::Timestamp;
 use jiff::civil::DateTime;
 use jiff::tz::TimeZone;
+use localization::Locale;
 use photo::{
     Card, CardKind, Decoded, Evenness, EvennessLook, NoCard, PixelScale, Rect, Reflectance, Taken, Verdict, Why,
     decode, evenness, find_card, overlay, panel_color, series, two,
@@ -13,7 +14,6 @@ use photo::{
 use pictures::{Look, ScoreChart, score_chart};
 use science::color::Lab;
 use serde_json::{Value, json};
-use words::Voice;
 
 use crate::cli::Common;
 use crate::failure::{Answer, Failure};
@@ -31,10 +31,7 @@ pub(crate) enum PhotoCommand {
     )]
     Evenness(EvennessArgs),
     /// The color of a panel, by a card in the same picture
-    #[command(
-        alias = "color",
-        after_help = "Example:\n  underfoot photo color panel.jpg --card 60,40,220,160 --area 400,300,900,900"
-    )]
+    #[command(after_help = "Example:\n  underfoot photo color panel.jpg --card 60,40,220,160 --area 400,300,900,900")]
     Color(ColorArgs),
 }
 
@@ -87,10 +84,10 @@ pub(crate) struct ColorArgs {
 }
 
 pub(crate) fn run(command: &PhotoCommand, common: &Common) -> Result<Answer, Failure> {
-    let voice = session::voice(common);
+    let locale = session::locale(common);
     match command {
-        PhotoCommand::Evenness(args) => run_evenness(args, common, voice),
-        PhotoCommand::Color(args) => run_color(args, common, voice),
+        PhotoCommand::Evenness(args) => run_evenness(args, common, locale),
+        PhotoCommand::Color(args) => run_color(args, common, locale),
     }
 }
 
@@ -103,7 +100,7 @@ struct Looked {
     found: Option<CardKind>,
 }
 
-fn run_evenness(args: &EvennessArgs, common: &Common, voice: Voice) -> Result<Answer, Failure> {
+fn run_evenness(args: &EvennessArgs, common: &Common, locale: Locale) -> Result<Answer, Failure> {
     if args.same_place && args.files.len() != 2 {
         return Err(Failure::Use(format!("--same-place: {} photographs given; accepted: two", args.files.len())));
     }
@@ -115,11 +112,11 @@ fn run_evenness(args: &EvennessArgs, common: &Common, voice: Voice) -> Result<An
         super::papers::write(file, &overlay(&one.picture, &one.evenness).map_err(Failure::data)?)?;
     }
     let verdict = if args.series {
-        told_series(args, &looked, common, voice)?
+        told_series(args, &looked, common, locale)?
     } else if args.same_place {
-        told_two(&looked, common, voice)
+        told_two(&looked, common, locale)
     } else {
-        told_each(&looked, common, voice)
+        told_each(&looked, common, locale)
     };
     Ok(if verdict == Verdict::Even { Answer::Yes } else { Answer::No })
 }
@@ -188,7 +185,7 @@ fn rect(option: &str, text: &str, picture: &Decoded) -> Result<Rect, Failure> {
     if rect.is_inside(picture) { Ok(rect) } else { Err(refused()) }
 }
 
-fn told_each(looked: &[Looked], common: &Common, voice: Voice) -> Verdict {
+fn told_each(looked: &[Looked], common: &Common, locale: Locale) -> Verdict {
     let worst = looked.iter().map(|one| one.evenness.verdict).fold(Verdict::Even, worse);
     if common.json {
         match looked {
@@ -198,9 +195,9 @@ fn told_each(looked: &[Looked], common: &Common, voice: Voice) -> Verdict {
         return worst;
     }
     for one in looked {
-        told_one(one, voice);
+        told_one(one, locale);
     }
-    answer_line(&voice.say("photo-provisional", &[]));
+    answer_line(&locale.message("photo-provisional", &[]));
     worst
 }
 
@@ -213,31 +210,31 @@ fn worse(a: Verdict, b: Verdict) -> Verdict {
     if rank(b) > rank(a) { b } else { a }
 }
 
-fn told_one(one: &Looked, voice: Voice) {
-    answer_line(&format!("{}: {}", one.file.display(), voice.photo_verdict(one.evenness.verdict.word())));
+fn told_one(one: &Looked, locale: Locale) {
+    answer_line(&format!("{}: {}", one.file.display(), locale.photo_verdict(one.evenness.verdict.word())));
     if let Some(score) = one.evenness.score_de00 {
-        answer_line(&format!("  {}", voice.say("photo-score", &[("score", voice.number(score, 1).into())])));
+        answer_line(&format!("  {}", locale.message("photo-score", &[("score", locale.number(score, 1).into())])));
     }
     if let Some(kind) = one.found {
         let key = match kind {
             CardKind::Gray => "photo-found-gray-card",
             CardKind::Paper => "photo-found-white-paper",
         };
-        answer_line(&format!("  {}", voice.say(key, &[])));
+        answer_line(&format!("  {}", locale.message(key, &[])));
     }
-    told_why(&one.evenness.why, voice);
+    told_why(&one.evenness.why, locale);
     if one.evenness.asks_for_second() {
-        answer_line(&format!("  > {}", voice.say("photo-second", &[])));
+        answer_line(&format!("  > {}", locale.message("photo-second", &[])));
     }
 }
 
-fn told_why(why: &[Why], voice: Voice) {
+fn told_why(why: &[Why], locale: Locale) {
     for reason in why {
-        answer_line(&format!("  - {}", voice.photo_why(reason.code(), &reason.values())));
+        answer_line(&format!("  - {}", locale.photo_why(reason.code(), &reason.values())));
     }
 }
 
-fn told_two(looked: &[Looked], common: &Common, voice: Voice) -> Verdict {
+fn told_two(looked: &[Looked], common: &Common, locale: Locale) -> Verdict {
     let agreement = two(&looked[0].evenness, &looked[1].evenness);
     if common.json {
         answer_json(&json!({
@@ -246,23 +243,23 @@ fn told_two(looked: &[Looked], common: &Common, voice: Voice) -> Verdict {
             "photographs": looked.iter().map(one_json).collect::<Vec<_>>(),
         }));
     } else {
-        answer_line(&voice.photo_verdict(agreement.verdict.word()));
-        told_why(&agreement.why, voice);
+        answer_line(&locale.photo_verdict(agreement.verdict.word()));
+        told_why(&agreement.why, locale);
         for one in looked {
-            told_one(one, voice);
+            told_one(one, locale);
         }
-        answer_line(&voice.say("photo-provisional", &[]));
+        answer_line(&locale.message("photo-provisional", &[]));
     }
     agreement.verdict
 }
 
-fn told_series(args: &EvennessArgs, looked: &[Looked], common: &Common, voice: Voice) -> Result<Verdict, Failure> {
+fn told_series(args: &EvennessArgs, looked: &[Looked], common: &Common, locale: Locale) -> Result<Verdict, Failure> {
     let days: Vec<(Timestamp, Evenness)> =
         looked.iter().map(|one| Ok((taken(one)?, one.evenness.clone()))).collect::<Result<_, Failure>>()?;
     let row = series(&days);
     if let Some(file) = &args.plot {
         let points = row.points.iter().map(|p| (p.at.to_zoned_datetime(TimeZone::UTC).date(), p.score_de00)).collect();
-        let look = Look::new("score", &voice.say("photo-series-title", &[]), voice);
+        let look = Look::new("score", &locale.message("photo-series-title", &[]), locale);
         let chart = ScoreChart { look, points, even_below: photo::EVEN_BELOW, patchy_from: photo::PATCHY_FROM };
         super::papers::write(file, score_chart(&chart).svg.as_bytes())?;
     }
@@ -280,13 +277,13 @@ fn told_series(args: &EvennessArgs, looked: &[Looked], common: &Common, voice: V
         }));
         return Ok(last);
     }
-    answer_line(&voice.say(&format!("photo-trend-{}", row.trend.word().replace('_', "-")), &[]));
+    answer_line(&locale.message(&format!("photo-trend-{}", row.trend.word().replace('_', "-")), &[]));
     for point in &row.points {
-        let day = voice.date(point.at.to_zoned_datetime(TimeZone::UTC).date());
-        let score = point.score_de00.map_or_else(|| "-".to_owned(), |s| voice.number(s, 1));
-        answer_line(&format!("  {day}  {score}  {}", voice.photo_verdict(point.verdict.word())));
+        let day = locale.date(point.at.to_zoned_datetime(TimeZone::UTC).date());
+        let score = point.score_de00.map_or_else(|| "-".to_owned(), |s| locale.number(s, 1));
+        answer_line(&format!("  {day}  {score}  {}", locale.photo_verdict(point.verdict.word())));
     }
-    answer_line(&voice.say("photo-provisional", &[]));
+    answer_line(&locale.message("photo-provisional", &[]));
     Ok(last)
 }
 
@@ -339,7 +336,7 @@ fn one_json(one: &Looked) -> Value {
     })
 }
 
-fn run_color(args: &ColorArgs, common: &Common, voice: Voice) -> Result<Answer, Failure> {
+fn run_color(args: &ColorArgs, common: &Common, locale: Locale) -> Result<Answer, Failure> {
     let (picture, _) = read(&args.file)?;
     let (card, _) = card_of(&args.file, &picture, &args.card)?;
     let area = match &args.area {
@@ -368,16 +365,16 @@ fn run_color(args: &ColorArgs, common: &Common, voice: Voice) -> Result<Answer, 
         }));
         return Ok(Answer::Yes);
     }
-    let [l, a, b] = [color.mean.lightness(), color.mean.a(), color.mean.b()].map(|n| voice.number(n, 1));
+    let [l, a, b] = [color.mean.lightness(), color.mean.a(), color.mean.b()].map(|n| locale.number(n, 1));
     let [red, green, blue] = color.mean.srgb().as_bytes();
     let said = [
         ("l", l.into()),
         ("a", a.into()),
         ("b", b.into()),
         ("hex", format!("#{red:02x}{green:02x}{blue:02x}").into()),
-        ("mottling", voice.number(color.mottling_de00, 1).into()),
+        ("mottling", locale.number(color.mottling_de00, 1).into()),
     ];
-    answer_line(&voice.say("photo-color", &said));
+    answer_line(&locale.message("photo-color", &said));
     Ok(Answer::Yes)
 }
 

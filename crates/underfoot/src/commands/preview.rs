@@ -2,14 +2,14 @@
 
 use std::path::Path;
 
+use diary_photographs::{Illustrated, Mottling, illustrated, panel_mottling};
 use photo::decode;
-use photographed::{Illustrated, Mottling, illustrated, panel_mottling};
 use pictures::{FloorPart, PlanLook, floor_svg, png};
 use science::chance::Seed;
 use serde_json::json;
-use slab::diary::body::PanelState;
-use slab::panels::{Panel, panels, stands_for};
-use slab::slab::fold;
+use slab_answers::panels::{Panel, panels, stands_for};
+use slab_diary::body::PanelState;
+use slab_diary::fold;
 
 use crate::cli::{StateArg, Which};
 use crate::failure::{Answer, Failure};
@@ -35,7 +35,7 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
     }
     let slab_asked = session.ask(which)?;
     let slab = fold(&slab_asked.diary, slab_asked.knowledge);
-    let voice = session.voice;
+    let locale = session.locale;
     let known = panels(&slab);
     let panel = known.iter().find(|panel| panel.name.eq_ignore_ascii_case(asked.panel.trim())).ok_or_else(|| {
         let names: Vec<&str> = known.iter().map(|panel| panel.name).collect();
@@ -48,16 +48,16 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
     let (state, mottling) = mottling(session, panel, asked.state)?;
     let Illustrated { colors, pixel } = illustrated(&mottling.color, plan, Seed(asked.seed)).map_err(Failure::data)?;
     let zones = stands_for(&slab, panel);
-    let state_said = voice.say(&format!("preview-state-{state}"), &[]);
-    let mut note = voice.say("preview-note", &[("panel", panel.name.into()), ("state", state_said.into())]);
+    let state_said = locale.message(&format!("preview-state-{state}"), &[]);
+    let mut note = locale.message("preview-note", &[("panel", panel.name.into()), ("state", state_said.into())]);
     let shown =
-        voice.say("preview-shown", &[("share", voice.percent((100.0 * colors.shown.as_share()).round()).into())]);
+        locale.message("preview-shown", &[("share", locale.percent((100.0 * colors.shown.as_share()).round()).into())]);
     note = format!("{note} {shown}");
-    if mottling.scale_from == photographed::ScaleFrom::Assumed {
-        note = format!("{note} {}", voice.say("preview-scale-assumed", &[]));
+    if mottling.scale_from == diary_photographs::ScaleFrom::Assumed {
+        note = format!("{note} {}", locale.message("preview-scale-assumed", &[]));
     }
     let title = format!("{}, {}", slab_asked.record.name, panel.name);
-    let look = PlanLook::new("floor", &title, voice).wide(WIDTH);
+    let look = PlanLook::new("floor", &title, locale).wide(WIDTH);
     let part = FloorPart { colors: &colors, pixel, zones: &zones };
     let svg =
         floor_svg(plan, &[part], &note, &look).ok_or_else(|| Failure::Data("the plan is not drawn".to_owned()))?;
@@ -88,7 +88,7 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
     }
     answer!("{note}");
     for file in &written {
-        answer!("{}", voice.say("paper-written", &[("file", file.as_str().into())]));
+        answer!("{}", locale.message("paper-written", &[("file", file.as_str().into())]));
     }
     Ok(Answer::Yes)
 }
@@ -108,7 +108,7 @@ fn mottling(
         let Some(hash) = look.seen.entry.photographs.first() else { continue };
         let bytes = session.store.photograph(hash).map_err(Failure::data)?;
         let picture = decode(&bytes).map_err(Failure::data)?;
-        let side = panel.made.and_then(|made| made.body.side.as_ref()).map(units::Written::value);
+        let side = panel.made.and_then(|made| made.body.side.as_ref()).map(units::AsWritten::value);
         let mottling = panel_mottling(look.seen.body, side, &picture).map_err(Failure::data)?;
         let word = match state {
             PanelState::Bare => "bare",

@@ -1,13 +1,13 @@
 //! Which recipe gives a color, and how sure that is.
 
+use localization::Locale;
 use science::chance::Seed;
 use science::color::recipe::{Candidate, PracticalGrid, RecipeModel, Search, Wish};
 use science::color::{Lab, Srgb};
 use serde_json::{Value, json};
-use slab::diary::body::PanelState;
-use slab::panels::{RecipeBook, recipe_books};
-use slab::slab::fold;
-use words::Voice;
+use slab_answers::panels::{RecipeBook, recipe_books};
+use slab_diary::body::PanelState;
+use slab_diary::fold;
 
 use crate::cli::{StateArg, Which};
 use crate::failure::{Answer, Failure};
@@ -25,7 +25,7 @@ pub(crate) struct Asked {
 pub(crate) fn run(session: &Session, which: &Which, asked: &Asked) -> Result<Answer, Failure> {
     let slab_asked = session.ask(which)?;
     let slab = fold(&slab_asked.diary, slab_asked.knowledge);
-    let voice = &session.voice;
+    let locale = &session.locale;
     let mut books = recipe_books(&slab, Seed(asked.seed));
     if let Some(state) = asked.state {
         books.retain(|book| book.state == PanelState::from(state));
@@ -45,9 +45,9 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked) -> Result<Ans
         });
         answer!("{answer:#}");
     } else if let Some((at, search)) = &found {
-        told_search(&books[*at], search, *voice);
+        told_search(&books[*at], search, *locale);
     } else {
-        told_books(name, &books, *voice);
+        told_books(name, &books, *locale);
     }
     let answered = match (&asked.wish, &found) {
         (None, _) => books.iter().any(|book| book.model.is_ok()),
@@ -92,44 +92,44 @@ fn read_wish(text: &str, books: &[RecipeBook<'_>]) -> Result<Wish, Failure> {
     )))
 }
 
-fn told_books(name: &str, books: &[RecipeBook<'_>], voice: Voice) {
-    answer!("{}", voice.say("recipe-title", &[("name", name.into())]));
+fn told_books(name: &str, books: &[RecipeBook<'_>], locale: Locale) {
+    answer!("{}", locale.message("recipe-title", &[("name", name.into())]));
     if books.is_empty() {
-        answer!("{}", voice.say("recipe-no-panels", &[]));
+        answer!("{}", locale.message("recipe-no-panels", &[]));
         return;
     }
     for book in books {
         let state = if book.state == PanelState::Sealed { "sealed" } else { "stained" };
-        let args = [("state", state.into()), ("concrete", voice.concrete_of(book.mix, book.finish).into())];
-        answer!("\n{}", voice.say("recipe-set", &args));
+        let args = [("state", state.into()), ("concrete", locale.concrete_of(book.mix, book.finish).into())];
+        answer!("\n{}", locale.message("recipe-set", &args));
         for (panel, lab) in &book.bare {
-            let args = [("panel", (*panel).into()), ("color", voice.color(*lab).into())];
-            answer!("  {}", voice.say("recipe-bare-panel", &args));
+            let args = [("panel", (*panel).into()), ("color", locale.color(*lab).into())];
+            answer!("  {}", locale.message("recipe-bare-panel", &args));
         }
         for used in &book.used {
-            let recipe = voice.recipe(&book.shares_of(&used.recipe), &used.recipe);
+            let recipe = locale.recipe(&book.shares_of(&used.recipe), &used.recipe);
             let args =
-                [("panel", used.panel.into()), ("recipe", recipe.into()), ("color", voice.color(used.lab).into())];
-            answer!("  {}", voice.say("recipe-panel", &args));
+                [("panel", used.panel.into()), ("recipe", recipe.into()), ("color", locale.color(used.lab).into())];
+            answer!("  {}", locale.message("recipe-panel", &args));
         }
         for (panel, why) in &book.left_out {
-            let args = [("panel", (*panel).into()), ("why", voice.panel_left_out(*why).into())];
-            answer!("  {}", voice.say("recipe-panel-out", &args));
+            let args = [("panel", (*panel).into()), ("why", locale.panel_left_out(*why).into())];
+            answer!("  {}", locale.message("recipe-panel-out", &args));
         }
-        for line in voice.recipe_doubts(book) {
+        for line in locale.recipe_doubts(book) {
             answer!("  - {line}");
         }
     }
-    answer!("\n{}", voice.say("recipe-wish-how", &[]));
+    answer!("\n{}", locale.message("recipe-wish-how", &[]));
 }
 
-fn told_search(book: &RecipeBook<'_>, search: &Search, voice: Voice) {
-    let number = |difference: science::color::ColorDifference| voice.number(difference.as_units(), 1);
-    let recipe = |one: &Candidate| voice.recipe(&book.shares_of(&one.recipe), &one.recipe);
-    let say = |key: &str, name: &'static str, value: String| voice.say(key, &[(name, value.into())]);
-    answer!("{}", say("recipe-wish", "color", voice.color(search.wish)));
+fn told_search(book: &RecipeBook<'_>, search: &Search, locale: Locale) {
+    let number = |difference: science::color::ColorDifference| locale.number(difference.as_units(), 1);
+    let recipe = |one: &Candidate| locale.recipe(&book.shares_of(&one.recipe), &one.recipe);
+    let say = |key: &str, name: &'static str, value: String| locale.message(key, &[(name, value.into())]);
+    answer!("{}", say("recipe-wish", "color", locale.color(search.wish)));
     answer!("{}", say("recipe-best", "recipe", recipe(&search.best)));
-    answer!("  {}", say("recipe-gives", "color", voice.color(search.best.prediction.lab)));
+    answer!("  {}", say("recipe-gives", "color", locale.color(search.best.prediction.lab)));
     match search.best.prediction.radius {
         Ok(radius) => {
             answer!("  {}", say("recipe-radius", "radius", number(radius)));
@@ -138,28 +138,28 @@ fn told_search(book: &RecipeBook<'_>, search: &Search, voice: Voice) {
         Err(_) => answer!("  {}", say("recipe-off", "difference", number(search.best.expected))),
     }
     match search.within_reach {
-        Some(true) => answer!("  {}", voice.say("recipe-within", &[])),
-        Some(false) => answer!("  {}", voice.say("recipe-beyond", &[])),
+        Some(true) => answer!("  {}", locale.message("recipe-within", &[])),
+        Some(false) => answer!("  {}", locale.message("recipe-beyond", &[])),
         None => {}
     }
     if let Some(tried) = book.tried(&search.best) {
         answer!("  {}", say("recipe-tried", "panel", tried.panel.to_owned()));
     }
     for edge in &search.edges {
-        answer!("  - {}", voice.recipe_edge(*edge));
+        answer!("  - {}", locale.recipe_edge(*edge));
     }
-    for line in voice.recipe_doubts(book) {
+    for line in locale.recipe_doubts(book) {
         answer!("  - {line}");
     }
     if let Some(next) = &search.runner_up {
         let args = [("recipe", recipe(next).into()), ("difference", number(next.expected).into())];
-        answer!("{}", voice.say("recipe-runner-up", &args));
+        answer!("{}", locale.message("recipe-runner-up", &args));
     }
     if let Some(panel) = book.used.get(search.nearest_panel.index) {
         let args = [("panel", panel.panel.into()), ("difference", number(search.nearest_panel.difference).into())];
-        answer!("{}", voice.say("recipe-nearest", &args));
+        answer!("{}", locale.message("recipe-nearest", &args));
     }
-    answer!("{}", voice.say("recipe-regression", &[]));
+    answer!("{}", locale.message("recipe-regression", &[]));
 }
 
 fn lab_json(lab: Lab) -> Value {
@@ -191,7 +191,7 @@ fn book_json(book: &RecipeBook<'_>) -> Value {
         "state": state_word(book.state),
         "stains": book.stains,
         "bare": bare.collect::<Vec<_>>(),
-        "bare_from": book.bare_from.map(slab::panels::BareFrom::code),
+        "bare_from": book.bare_from.map(slab_answers::panels::BareFrom::code),
         "used": used.collect::<Vec<_>>(),
         "left_out": left_out.collect::<Vec<_>>(),
         "model": match &book.model {

@@ -2,10 +2,10 @@
 
 use std::path::Path;
 
+use calculators::weather_file;
 use jiff::tz::TimeZone;
 use serde_json::{Value, json};
-use slab::weather::Import;
-use sums::weather_file;
+use weather_series::Import;
 
 use crate::cli::Log;
 use crate::failure::Failure;

@@ -4,7 +4,7 @@ use std::net::{TcpListener, ToSocketAddrs};
 use std::sync::Arc;
 
 use jiff::tz::TimeZone;
-use slab::diary::When;
+use slab_diary::When;
 use web::{Access, App, Demo, Outside, Settings};
 
 use super::demo;
@@ -38,7 +38,7 @@ pub(crate) fn run(session: Session, args: &Serve) -> Result<Answer, Failure> {
     let listener = TcpListener::bind(address)
         .map_err(|e| Failure::Use(format!("--addr \"{}\": {e}; accepted: a free port of this machine", args.addr)))?;
     let bound = listener.local_addr().map_err(Failure::data)?;
-    let voice = session.voice;
+    let locale = session.locale;
     let settings = Settings {
         access: access.clone(),
         outside: Outside { now, fresh_id, secret },
@@ -55,18 +55,18 @@ pub(crate) fn run(session: Session, args: &Serve) -> Result<Answer, Failure> {
         Some(public) => public.clone(),
         None => format!("http://{bound}"),
     };
-    answer!("{}", voice.say("serve-at", &[("address", shown.as_str().into())]));
+    answer!("{}", locale.message("serve-at", &[("address", shown.as_str().into())]));
     let app = Arc::new(App::new(settings));
     if access != Access::ThisMachine {
         if args.public.is_none() {
-            answer!("{}", voice.say("serve-not-encrypted", &[]));
+            answer!("{}", locale.message("serve-not-encrypted", &[]));
         }
         let code = code();
         if app.offer_set_up(&code).map_err(Failure::data)? {
-            answer!("{}", voice.say("serve-set-up", &[("address", shown.as_str().into()), ("code", code.into())]));
+            answer!("{}", locale.message("serve-set-up", &[("address", shown.as_str().into()), ("code", code.into())]));
         }
     }
-    answer!("{}", voice.say("serve-stop", &[]));
+    answer!("{}", locale.message("serve-stop", &[]));
     web::serve(listener, app).map_err(Failure::data)?;
     Ok(Answer::Yes)
 }

@@ -3,7 +3,7 @@
 
 use std::path::Path;
 
-use sums::{SumCommand, SumError};
+use calculators::{SumCommand, SumError};
 
 use crate::cli::Common;
 use crate::failure::{Answer, Failure};
@@ -11,17 +11,17 @@ use crate::out::answer;
 use crate::session;
 
 pub(crate) fn run(command: &SumCommand, common: &Common) -> Result<Answer, Failure> {
-    let answered = sums::run(command, &|path: &Path| std::fs::read(path));
+    let answered = calculators::run(command, &|path: &Path| std::fs::read(path));
     let notes = answered.as_ref().map_or_else(|refused| refused.notes.as_slice(), |sum| sum.notes());
     for note in notes {
         anstream::eprintln!("{note}");
     }
     let sum = answered?;
-    let voice = session::voice(common);
+    let locale = session::locale(common);
     if common.json {
-        answer!("{:#}", sum.json(voice));
+        answer!("{:#}", sum.json(locale));
     } else {
-        crate::out::print(format_args!("{}", sum.text(voice)));
+        crate::out::print(format_args!("{}", sum.text(locale)));
     }
     Ok(Answer::Yes)
 }
@@ -29,8 +29,8 @@ pub(crate) fn run(command: &SumCommand, common: &Common) -> Result<Answer, Failu
 impl From<SumError> for Failure {
     fn from(error: SumError) -> Self {
         match error.kind {
-            sums::ErrorKind::Use => Self::Use(error.said),
-            sums::ErrorKind::Data => Self::Data(error.said),
+            calculators::ErrorKind::Use => Self::Use(error.said),
+            calculators::ErrorKind::Data => Self::Data(error.said),
         }
     }
 }

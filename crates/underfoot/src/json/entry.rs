@@ -1,8 +1,8 @@
 //! An entry of the diary as JSON.
 
 use serde_json::{Value, json};
-use slab::diary::Entry;
-use slab::slab::Slab;
+use slab_diary::Entry;
+use slab_diary::Slab;
 
 /// The entry's own form, with the entry that stands in its place if it was corrected.
 pub(crate) fn entry(entry: &Entry, slab: &Slab<'_>) -> Value {

@@ -2,8 +2,8 @@
 
 use science::absorbency::{Enough, Gain, Outcome};
 use serde_json::{Value, json};
-use slab::map::{Bay, BayField, Cell, Ground, NextTest, SlabMap, Spot, Teaches, ZonePicture};
-use slab::plan::Point;
+use slab_answers::map::{Bay, BayField, Cell, Ground, NextTest, SlabMap, Spot, Teaches, ZonePicture};
+use slab_plan::Point;
 use units::{Area, Length};
 
 use super::rounded;

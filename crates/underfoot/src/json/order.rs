@@ -1,12 +1,12 @@
 //! The order as JSON.
 
+use localization::Locale;
 use serde_json::{Value, json};
-use slab::order::{Amount, CoverageBasis, Line, Order, PackCount, PackSize, Spread, ZoneCoverage};
-use words::Voice;
+use slab_answers::order::{Amount, CoverageBasis, Line, Order, PackCount, PackSize, Spread, ZoneCoverage};
 
 use super::amount::rounded;
 
-pub(crate) fn order(name: &str, id: &str, at: jiff::Timestamp, order: &Order, voice: &Voice) -> Value {
+pub(crate) fn order(name: &str, id: &str, at: jiff::Timestamp, order: &Order, locale: &Locale) -> Value {
     let recipe = &order.recipe;
     json!({
         "schema": "underfoot.order/1",
@@ -23,7 +23,7 @@ pub(crate) fn order(name: &str, id: &str, at: jiff::Timestamp, order: &Order, vo
             "mix": recipe.mix.iter().map(|(stain, share)| json!({ "stain": stain, "share": rounded(*share, 4) })).collect::<Vec<_>>(),
         },
         "coverage": order.coverage.iter().map(coverage).collect::<Vec<_>>(),
-        "lines": order.lines.iter().map(|l| line(l, voice)).collect::<Vec<_>>(),
+        "lines": order.lines.iter().map(|l| line(l, locale)).collect::<Vec<_>>(),
     })
 }
 
@@ -50,7 +50,7 @@ fn coverage(zone: &ZoneCoverage) -> Value {
     })
 }
 
-fn line(line: &Line, voice: &Voice) -> Value {
+fn line(line: &Line, locale: &Locale) -> Value {
     let three = |low: f64, usual: f64, high: f64, unit: &str, decimals: i32| json!({ format!("low_{unit}"): rounded(low, decimals), format!("usual_{unit}"): rounded(usual, decimals), format!("high_{unit}"): rounded(high, decimals) });
     let need = match line.need {
         Amount::Volume(Spread { low, usual, high }) => {
@@ -68,11 +68,11 @@ fn line(line: &Line, voice: &Voice) -> Value {
     };
     json!({
         "item": line.item.name(),
-        "name": voice.item(line.item),
+        "name": locale.item(line.item),
         "which": line.which,
         "need": need,
         "buy": line.buy.iter().map(pack).collect::<Vec<_>>(),
-        "notes": line.notes.iter().map(|n| voice.order_note(*n)).collect::<Vec<_>>(),
+        "notes": line.notes.iter().map(|n| locale.order_note(*n)).collect::<Vec<_>>(),
         "note_codes": line.notes.iter().map(|n| n.name()).collect::<Vec<_>>(),
         "grade": line.grade.words(),
         "facts": line.facts,

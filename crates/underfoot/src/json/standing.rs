@@ -1,51 +1,51 @@
 //! The standing as JSON.
 
+use localization::Locale;
 use serde_json::{Map, Value, json};
-use slab::standing::{HoldPoint, Reason, Standing, Value as Shown};
-use slab::trade::Trade;
-use words::Voice;
+use slab_answers::standing::{HoldPoint, Reason, Standing, Value as Shown};
+use trade_facts::Trade;
 
 use super::amount::rounded;
 
-pub(crate) fn standing(name: &str, id: &str, standing: &Standing, voice: &Voice, trade: &Trade) -> Value {
+pub(crate) fn standing(name: &str, id: &str, standing: &Standing, locale: &Locale, trade: &Trade) -> Value {
     let overall = &standing.overall;
     json!({
         "schema": "underfoot.standing/1",
         "slab": { "id": id, "name": name },
         "at": standing.knowledge.at.to_string(),
         "known": match standing.knowledge.basis {
-            slab::diary::Basis::NotedBy => "noted",
-            slab::diary::Basis::HappenedBy => "happened",
+            slab_diary::Basis::NotedBy => "noted",
+            slab_diary::Basis::HappenedBy => "happened",
         },
         "overall": {
             "state": overall.state.name(),
-            "sentence": voice.overall(overall),
+            "sentence": locale.overall(overall),
             "hold_point": overall.hold_point.map(|h| h.name()),
-            "next_action": overall.next.as_ref().map(|n| voice.action(n)),
+            "next_action": overall.next.as_ref().map(|n| locale.action(n)),
             "minutes": overall.next.map(|n| n.minutes),
             "wait_hours": overall.next.map(|n| n.wait_hours),
             "open": overall.open,
         },
-        "hold_points": standing.hold_points.iter().map(|h| hold_point(h, voice, trade)).collect::<Vec<_>>(),
+        "hold_points": standing.hold_points.iter().map(|h| hold_point(h, locale, trade)).collect::<Vec<_>>(),
     })
 }
 
-fn hold_point(point: &HoldPoint, voice: &Voice, trade: &Trade) -> Value {
+fn hold_point(point: &HoldPoint, locale: &Locale, trade: &Trade) -> Value {
     json!({
         "id": point.id.name(),
-        "name": voice.hold_point(point.id),
-        "question": voice.hold_point_question(point.id),
+        "name": locale.hold_point(point.id),
+        "question": locale.hold_point_question(point.id),
         "state": point.state.name(),
         "zones": point.zones.iter().map(|(zone, state)| json!({ "zone": zone, "state": state.name() })).collect::<Vec<_>>(),
-        "why": point.why.iter().map(|r| voice.reason(r)).collect::<Vec<_>>(),
+        "why": point.why.iter().map(|r| locale.reason(r)).collect::<Vec<_>>(),
         "reasons": point.why.iter().map(reason).collect::<Vec<_>>(),
         "evidence": point.evidence.iter().map(ToString::to_string).collect::<Vec<_>>(),
-        "next_action": point.next.as_ref().map(|n| voice.action(n)),
+        "next_action": point.next.as_ref().map(|n| locale.action(n)),
         "action": point.next.map(|n| n.action.name()),
         "minutes": point.next.map(|n| n.minutes),
         "wait_hours": point.next.map(|n| n.wait_hours),
-        "consequence": voice.consequence(point.id),
-        "source": voice.cite(trade, &point.citation),
+        "consequence": locale.consequence(point.id),
+        "source": locale.cite(trade, &point.citation),
         "sources": point.citation.sources,
         "grade": point.citation.grade.words(),
     })

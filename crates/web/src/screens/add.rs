@@ -6,46 +6,46 @@ use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
-use forms::{Form, Group, Typed};
+use forms::{Form, FormData, Group};
 use serde_json::json;
-use slab::diary::{Entry, EntryId, Knowledge};
-use slab::slab::fold;
-use slab::trade::Trade;
+use slab_diary::fold;
+use slab_diary::{Entry, EntryId, Knowledge};
+use trade_facts::Trade;
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, Posted, form, page};
-use crate::control::{Control, Known, Mistakes, Places, controls, photographs, places};
+use crate::context::{Answer, Posted, RequestContext, form, page};
+use crate::control::{Control, FieldErrors, Known, Places, controls, photographs, places};
 use crate::entries::{Opened, after, write_form};
-use crate::frame::{Frame, Way, show};
-use crate::trouble::Trouble;
-use crate::visitor::May;
+use crate::frame::{Frame, NavLink, show};
+use crate::page_error::PageError;
+use crate::visitor::Permission;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
-        .route("/slab/{slab}/add", page(May::Write, menu))
-        .route("/slab/{slab}/add/{kind}", page(May::Write, blank).merge(form(May::Write, add)))
-        .route("/slab/{slab}/fix/{entry}", page(May::Write, old).merge(form(May::Write, fix)))
+        .route("/slab/{slab}/add", page(Permission::Write, menu))
+        .route("/slab/{slab}/add/{kind}", page(Permission::Write, blank).merge(form(Permission::Write, add)))
+        .route("/slab/{slab}/fix/{entry}", page(Permission::Write, old).merge(form(Permission::Write, fix)))
 }
 
 #[derive(Template)]
 #[template(path = "add.html")]
 struct Menu {
     frame: Frame,
-    groups: Vec<(String, Vec<(Way, String)>)>,
+    groups: Vec<(String, Vec<(NavLink, String)>)>,
 }
 
-fn menu(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let voice = ask.voice();
+fn menu(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let locale = context.locale();
     let id = opened.record.id;
     let groups = Group::ALL.into_iter().map(|group| {
         let ways = forms::forms().iter().filter(|f| f.group == group && f.kind != "job_opened").map(|f| {
-            let way = Way { href: format!("/slab/{id}/add/{}", f.kind), label: voice.kind(f.kind), here: false };
-            (way, forms::why(voice, f))
+            let way = NavLink { href: format!("/slab/{id}/add/{}", f.kind), label: locale.kind(f.kind), here: false };
+            (way, forms::why(locale, f))
         });
-        (forms::group_label(voice, group), ways.collect())
+        (forms::group_label(locale, group), ways.collect())
     });
-    let frame = ask.frame(voice.say("add-title", &[])).about(ask, &opened.record, &opened.zone);
+    let frame = context.frame(locale.message("add-title", &[])).about(context, &opened.record, &opened.zone);
     Ok(show(&Menu { groups: groups.collect(), frame }))
 }
 
@@ -76,126 +76,127 @@ struct Page {
 }
 
 fn shown(
-    ask: &Ask,
+    context: &RequestContext,
     opened: &Opened,
     kind: &'static Form,
     old: Option<&Entry>,
-    typed: &Typed,
-    mistakes: &Mistakes,
+    typed: &FormData,
+    mistakes: &FieldErrors,
 ) -> Page {
-    let voice = ask.voice();
-    let at = ask.app.asked_at(opened.record.id);
+    let locale = context.locale();
+    let at = context.app.asked_at(opened.record.id);
     let slab = fold(&opened.diary, Knowledge::noted_by(at));
-    let known = Known { slab: &slab, trade: Trade::built_in(), voice };
+    let known = Known { slab: &slab, trade: Trade::built_in(), locale };
     let id = opened.record.id;
     let (action, title) = match old {
-        Some(old) => {
-            (format!("/slab/{id}/fix/{}", old.id), voice.say("fix-title", &[("what", voice.kind(kind.kind).into())]))
-        }
-        None => (format!("/slab/{id}/add/{}", kind.kind), voice.kind(kind.kind)),
+        Some(old) => (
+            format!("/slab/{id}/fix/{}", old.id),
+            locale.message("fix-title", &[("what", locale.kind(kind.kind).into())]),
+        ),
+        None => (format!("/slab/{id}/add/{}", kind.kind), locale.kind(kind.kind)),
     };
     let (takes_photographs, about_photographs) = photographs(kind);
     let mistake = |name: &str| crate::control::mistake_of(mistakes, name);
     let text = |name: &str| typed.first(name).unwrap_or_default().to_owned();
     Page {
-        frame: ask.frame(title.clone()).about(ask, &opened.record, &opened.zone),
+        frame: context.frame(title.clone()).about(context, &opened.record, &opened.zone),
         action,
         title,
-        why: forms::why(voice, kind),
-        how: forms::how(voice, kind),
+        why: forms::why(locale, kind),
+        how: forms::how(locale, kind),
         controls: controls(kind, typed, mistakes, &known),
         presets: kind
             .presets
             .iter()
             .filter(|_| old.is_none())
-            .map(|preset| (preset.name.to_owned(), forms::preset_label(voice, kind, preset)))
+            .map(|preset| (preset.name.to_owned(), forms::preset_label(locale, kind, preset)))
             .collect(),
         places: places(kind, typed, mistakes, &known),
         takes_photographs,
         about_photographs,
-        most_bytes: photo::MOST_BYTES,
-        entry: typed.first("entry").map_or_else(|| ask.app.fresh_id().to_string(), str::to_owned),
+        most_bytes: photo::MAX_BYTES,
+        entry: typed.first("entry").map_or_else(|| context.app.fresh_id().to_string(), str::to_owned),
         next: text("next"),
         happened: text("happened"),
         happened_mistake: mistake("happened"),
         photo_mistake: mistake("photographs"),
         mistakes: mistakes.to_vec(),
-        label: voice.kind(kind.kind),
+        label: locale.kind(kind.kind),
         fixing: old.is_some(),
         kept: old.and_then(|old| old.photographs.first()).map(|hash| format!("/slab/{id}/photo/{}", hash.as_str())),
     }
 }
 
-fn kind_of(ask: &Ask) -> Result<&'static Form, Trouble> {
-    forms::form(ask.part("kind")).ok_or(Trouble::NotFound)
+fn kind_of(context: &RequestContext) -> Result<&'static Form, PageError> {
+    forms::form(context.part("kind")).ok_or(PageError::NotFound)
 }
 
-fn blank(ask: &Ask) -> Answer {
-    let kind = kind_of(ask)?;
-    let opened = ask.opened()?;
+fn blank(context: &RequestContext) -> Answer {
+    let kind = kind_of(context)?;
+    let opened = context.opened()?;
     // A step on another page may say where, or of what, and where to go afterwards.
     let given = ["zone", "x", "y", "radius", "of", "panel", "state", "next"];
-    let typed: Typed = given
+    let typed: FormData = given
         .into_iter()
-        .filter_map(|name| ask.query.first(name).map(|value| (name.to_owned(), value.to_owned())))
+        .filter_map(|name| context.query.first(name).map(|value| (name.to_owned(), value.to_owned())))
         .collect();
-    Ok(show(&shown(ask, &opened, kind, None, &typed, &[])))
+    Ok(show(&shown(context, &opened, kind, None, &typed, &[])))
 }
 
-fn add(ask: &Ask, posted: &Posted) -> Answer {
-    let kind = kind_of(ask)?;
-    let opened = ask.opened()?;
-    let written = write_form(ask, &opened, kind, posted, None);
-    answer(ask, posted, &opened, kind, None, written)
+fn add(context: &RequestContext, posted: &Posted) -> Answer {
+    let kind = kind_of(context)?;
+    let opened = context.opened()?;
+    let written = write_form(context, &opened, kind, posted, None);
+    answer(context, posted, &opened, kind, None, written)
 }
 
 /// The entry that the path names, when it is of this slab and has a form.
-fn named<'o>(ask: &Ask, opened: &'o Opened) -> Result<(&'o Entry, &'static Form), Trouble> {
-    let id: EntryId = ask.part("entry").parse().map_err(|_| Trouble::NotFound)?;
-    let entry = opened.diary.get(id).ok_or(Trouble::NotFound)?;
-    let kind = forms::form(entry.body.kind()).ok_or(Trouble::NotFound)?;
+fn named<'o>(context: &RequestContext, opened: &'o Opened) -> Result<(&'o Entry, &'static Form), PageError> {
+    let id: EntryId = context.part("entry").parse().map_err(|_| PageError::NotFound)?;
+    let entry = opened.diary.get(id).ok_or(PageError::NotFound)?;
+    let kind = forms::form(entry.body.kind()).ok_or(PageError::NotFound)?;
     Ok((entry, kind))
 }
 
-fn old(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let (entry, kind) = named(ask, &opened)?;
+fn old(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let (entry, kind) = named(context, &opened)?;
     let mut typed = forms::typed_from(&entry.body, entry.place.as_ref());
     let local = entry.happened.local();
     typed.set("happened", format!("{} {:02}:{:02}", local.date(), local.hour(), local.minute()));
-    if let Some(next) = ask.query.first("next") {
+    if let Some(next) = context.query.first("next") {
         typed.set("next", next);
     }
-    Ok(show(&shown(ask, &opened, kind, Some(entry), &typed, &[])))
+    Ok(show(&shown(context, &opened, kind, Some(entry), &typed, &[])))
 }
 
-fn fix(ask: &Ask, posted: &Posted) -> Answer {
-    let opened = ask.opened()?;
-    let (entry, kind) = named(ask, &opened)?;
-    let written = write_form(ask, &opened, kind, posted, Some(entry));
-    answer(ask, posted, &opened, kind, Some(entry), written)
+fn fix(context: &RequestContext, posted: &Posted) -> Answer {
+    let opened = context.opened()?;
+    let (entry, kind) = named(context, &opened)?;
+    let written = write_form(context, &opened, kind, posted, Some(entry));
+    answer(context, posted, &opened, kind, Some(entry), written)
 }
 
 fn answer(
-    ask: &Ask,
+    context: &RequestContext,
     posted: &Posted,
     opened: &Opened,
     kind: &'static Form,
     old: Option<&Entry>,
-    written: Result<EntryId, Trouble>,
+    written: Result<EntryId, PageError>,
 ) -> Answer {
     match written {
         Ok(_) => {
             let said = if old.is_some() { "corrected" } else { "written" };
             let location = after(posted, &opened.record, said);
-            if ask.wants_json() {
-                let said = ask.voice().say(&format!("said-{said}"), &[]);
+            if context.wants_json() {
+                let said = context.locale().message(&format!("said-{said}"), &[]);
                 return Ok(axum::Json(json!({ "ok": true, "location": location, "said": said })).into_response());
             }
             Ok(Redirect::to(&location).into_response())
         }
-        Err(Trouble::Mistakes(mistakes)) if !ask.wants_json() => {
-            let page = show(&shown(ask, opened, kind, old, &posted.typed, &mistakes));
+        Err(PageError::FieldErrors(mistakes)) if !context.wants_json() => {
+            let page = show(&shown(context, opened, kind, old, &posted.typed, &mistakes));
             Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
         }
         Err(trouble) => Err(trouble),

@@ -7,26 +7,27 @@ use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use serde_json::{Map, Value};
-use slab::diary::EntryId;
-use slab::weather::{ColumnMap, Import, ImportError, import};
+use slab_diary::EntryId;
+use weather_series::{ColumnMap, Import, ImportError, import};
 
-use crate::air_look::{Choice, Looked, choice, looked};
+use crate::air_import::{Choice, Looked, choice, looked};
 use crate::app::App;
-use crate::ask::{Answer, Ask, Posted, Upload, form, page};
+use crate::context::{Answer, Posted, RequestContext, Upload, form, page};
 use crate::control::mistake_of;
 use crate::entries::{Opened, Written, after, write};
 use crate::frame::{Frame, show};
-use crate::trouble::Trouble;
+use crate::page_error::PageError;
 use crate::uploads::{Waiting, tidy};
-use crate::visitor::May;
+use crate::visitor::Permission;
 
 /// Largest file: a year by the hour is 2 MB.
-const MOST_BYTES: usize = 8 * 1024 * 1024;
+const MAX_BYTES: usize = 8 * 1024 * 1024;
 /// Most rows: a year at ten-minute steps has 52,560. The diary is read whole at every look.
-const MOST_ROWS: usize = 60_000;
+const MAX_ROWS: usize = 60_000;
 
 pub(super) fn routes() -> Router<Arc<App>> {
-    Router::new().route("/slab/{slab}/air-record", page(May::Write, blank).merge(form(May::Write, posted)))
+    Router::new()
+        .route("/slab/{slab}/air-record", page(Permission::Write, blank).merge(form(Permission::Write, posted)))
 }
 
 #[derive(Template)]
@@ -46,23 +47,23 @@ struct Page {
 }
 
 impl Page {
-    fn new(ask: &Ask, opened: &Opened) -> Self {
-        let title = ask.voice().say("air-title", &[]);
+    fn new(context: &RequestContext, opened: &Opened) -> Self {
+        let title = context.locale().message("air-title", &[]);
         Self {
-            frame: ask.frame(title).about(ask, &opened.record, &opened.zone),
+            frame: context.frame(title).about(context, &opened.record, &opened.zone),
             mistakes: Vec::new(),
             file_mistake: None,
             looked: None,
             choice: None,
             kept: String::new(),
             name: String::new(),
-            entry: ask.app.fresh_id().to_string(),
+            entry: context.app.fresh_id().to_string(),
         }
     }
 
-    fn wrong(mut self, ask: &Ask, mistakes: Vec<(String, String)>) -> Answer {
-        if ask.wants_json() {
-            return Err(Trouble::Mistakes(mistakes));
+    fn wrong(mut self, context: &RequestContext, mistakes: Vec<(String, String)>) -> Answer {
+        if context.wants_json() {
+            return Err(PageError::FieldErrors(mistakes));
         }
         self.file_mistake = mistake_of(&mistakes, "file");
         self.mistakes = mistakes;
@@ -70,18 +71,18 @@ impl Page {
     }
 }
 
-fn blank(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    Ok(show(&Page::new(ask, &opened)))
+fn blank(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    Ok(show(&Page::new(context, &opened)))
 }
 
-fn posted(ask: &Ask, posted: &Posted) -> Answer {
-    let opened = ask.opened()?;
-    let voice = ask.voice();
-    let mut page = Page::new(ask, &opened);
-    let (kept, file) = match waiting(ask, &opened, posted) {
+fn posted(context: &RequestContext, posted: &Posted) -> Answer {
+    let opened = context.opened()?;
+    let locale = context.locale();
+    let mut page = Page::new(context, &opened);
+    let (kept, file) = match waiting(context, &opened, posted) {
         Ok(found) => found,
-        Err(key) => return page.wrong(ask, vec![("file".to_owned(), voice.say(key, &[]))]),
+        Err(key) => return page.wrong(context, vec![("file".to_owned(), locale.message(key, &[]))]),
     };
     page.kept = kept;
     page.name.clone_from(&file.name);
@@ -89,43 +90,44 @@ fn posted(ask: &Ask, posted: &Posted) -> Answer {
     let read = match read(&file, map.as_ref(), &opened) {
         Ok(read) => read,
         Err(error) => {
-            page.choice = choice(Err(&error), &posted.typed, voice);
+            page.choice = choice(Err(&error), &posted.typed, locale);
             let field = if page.choice.is_some() { "columns" } else { "file" };
-            return page.wrong(ask, vec![(field.to_owned(), crate::air_said::refused(&error, voice))]);
+            return page.wrong(context, vec![(field.to_owned(), crate::air_text::refused(&error, locale))]);
         }
     };
-    if read.series.samples.len() > MOST_ROWS {
-        let count = voice.count(read.series.samples.len() as u32);
-        return page.wrong(ask, vec![("file".to_owned(), voice.say("air-mistake-rows", &[("count", count.into())]))]);
+    if read.series.samples.len() > MAX_ROWS {
+        let count = locale.count(read.series.samples.len() as u32);
+        return page
+            .wrong(context, vec![("file".to_owned(), locale.message("air-mistake-rows", &[("count", count.into())]))]);
     }
     let mut mistakes = Vec::new();
     if posted.typed.first("step") == Some("write") {
-        match written(ask, &opened, &file, &read, posted) {
+        match written(context, &opened, &file, &read, posted) {
             Ok(_) => return Ok(Redirect::to(&after(posted, &opened.record, "written")).into_response()),
-            Err(Trouble::Mistakes(wrong)) => mistakes = wrong,
+            Err(PageError::FieldErrors(wrong)) => mistakes = wrong,
             Err(trouble) => return Err(trouble),
         }
     }
-    page.choice = choice(Ok(&read), &posted.typed, voice);
-    page.looked = Some(looked(&read, &posted.typed, &opened.zone, voice));
-    if mistakes.is_empty() { Ok(show(&page)) } else { page.wrong(ask, mistakes) }
+    page.choice = choice(Ok(&read), &posted.typed, locale);
+    page.looked = Some(looked(&read, &posted.typed, &opened.zone, locale));
+    if mistakes.is_empty() { Ok(show(&page)) } else { page.wrong(context, mistakes) }
 }
 
 /// The file that came, or the one that was kept; with the secret it is kept under.
-fn waiting(ask: &Ask, opened: &Opened, posted: &Posted) -> Result<(String, Waiting), &'static str> {
-    let (slab, now) = (opened.record.id, ask.app.real_now());
+fn waiting(context: &RequestContext, opened: &Opened, posted: &Posted) -> Result<(String, Waiting), &'static str> {
+    let (slab, now) = (opened.record.id, context.app.real_now());
     if let Some(Upload { name, bytes, .. }) = posted.files.iter().find(|f| f.field == "file") {
-        if bytes.len() > MOST_BYTES {
+        if bytes.len() > MAX_BYTES {
             return Err("air-mistake-bytes");
         }
         let file = Waiting { slab, name: tidy(name), bytes: bytes.clone(), since: now };
-        let secret = ask.app.secret();
-        ask.app.uploads.keep(&secret, file.clone());
+        let secret = context.app.secret();
+        context.app.uploads.keep(&secret, file.clone());
         return Ok((secret, file));
     }
     match posted.typed.first("kept").filter(|secret| !secret.is_empty()) {
         Some(secret) => {
-            let file = ask.app.uploads.get(secret, slab, now).ok_or("air-mistake-gone")?;
+            let file = context.app.uploads.get(secret, slab, now).ok_or("air-mistake-gone")?;
             Ok((secret.to_owned(), file))
         }
         None => Err("air-mistake-no-file"),
@@ -135,7 +137,7 @@ fn waiting(ask: &Ask, opened: &Opened, posted: &Posted) -> Result<(String, Waiti
 /// The columns as chosen; nothing when all is left to be recognized.
 fn mapping(posted: &Posted) -> Option<ColumnMap> {
     let mut map = ColumnMap::default();
-    for (key, value) in crate::air_look::chosen(&posted.typed) {
+    for (key, value) in crate::air_import::chosen(&posted.typed) {
         map.set(key, &value).ok()?;
     }
     (map != ColumnMap::default()).then_some(map)
@@ -145,12 +147,18 @@ fn read(file: &Waiting, map: Option<&ColumnMap>, opened: &Opened) -> Result<Impo
     import(&file.bytes, None, map, &opened.zone)
 }
 
-fn written(ask: &Ask, opened: &Opened, file: &Waiting, read: &Import, posted: &Posted) -> Result<EntryId, Trouble> {
+fn written(
+    context: &RequestContext,
+    opened: &Opened,
+    file: &Waiting,
+    read: &Import,
+    posted: &Posted,
+) -> Result<EntryId, PageError> {
     let named = posted.typed.first("source").map(tidy).filter(|name| !name.is_empty());
-    let series = serde_json::to_value(&read.series).map_err(|e| Trouble::Failed(e.to_string()))?;
+    let series = serde_json::to_value(&read.series).map_err(|e| PageError::Failed(e.to_string()))?;
     let mut body = Map::new();
     body.insert("kind".to_owned(), Value::from("air_series"));
     body.insert("source".to_owned(), Value::from(named.unwrap_or_else(|| file.name.clone())));
     body.insert("series".to_owned(), series);
-    write(ask, opened, Written { body, place: None, photographs: Vec::new(), old: None }, posted)
+    write(context, opened, Written { body, place: None, photographs: Vec::new(), old: None }, posted)
 }

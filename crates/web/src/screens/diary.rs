@@ -6,29 +6,29 @@ use askama::Template;
 use axum::Router;
 use axum::http::header::{CACHE_CONTROL, CONTENT_TYPE};
 use axum::response::IntoResponse;
-use slab::diary::{Body, Entry, EntryId, Knowledge, PhotoHash};
-use slab::map::spots_of;
-use slab::slab::{Slab, fold};
-use slab::standing::{State, incident_standing};
-use slab::trade::{Record, Trade};
-use words::{Arg, Voice};
+use localization::{Arg, Locale};
+use slab_answers::map::spots_of;
+use slab_answers::standing::{State, incident_standing};
+use slab_diary::{Body, Entry, EntryId, Knowledge, PhotoHash};
+use slab_diary::{Slab, fold};
+use trade_facts::{Record, Trade};
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, page};
+use crate::context::{Answer, RequestContext, page};
 use crate::entries::Opened;
-use crate::frame::{Frame, Way, show};
-use crate::sight::Sight;
-use crate::trouble::Trouble;
-use crate::visitor::May;
+use crate::frame::{Frame, NavLink, show};
+use crate::page_error::PageError;
+use crate::view_scope::ViewScope;
+use crate::visitor::Permission;
 
 /// Entries on one page.
 const PER_PAGE: u32 = 40;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
-        .route("/slab/{slab}/diary", page(May::Read, list))
-        .route("/slab/{slab}/entry/{entry}", page(May::Read, one))
-        .route("/slab/{slab}/photo/{hash}", page(May::Read, photograph))
+        .route("/slab/{slab}/diary", page(Permission::Read, list))
+        .route("/slab/{slab}/entry/{entry}", page(Permission::Read, one))
+        .route("/slab/{slab}/photo/{hash}", page(Permission::Read, photograph))
 }
 
 struct Row {
@@ -53,42 +53,43 @@ struct Day {
 struct List {
     frame: Frame,
     days: Vec<Day>,
-    kinds: Vec<Way>,
+    kinds: Vec<NavLink>,
     head: String,
     older: Option<String>,
 }
 
-fn list(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let frame = ask.frame(ask.voice().say("diary-title", &[])).about(ask, &opened.record, &opened.zone);
-    page_of(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+fn list(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let frame =
+        context.frame(context.locale().message("diary-title", &[])).about(context, &opened.record, &opened.zone);
+    page_of(context, &opened, frame, &ViewScope::own(context, opened.record.id))
 }
 
 /// A page of the diary in any frame.
-pub(crate) fn page_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
-    let voice = ask.voice();
+pub(crate) fn page_of(context: &RequestContext, opened: &Opened, frame: Frame, sight: &ViewScope) -> Answer {
+    let locale = context.locale();
     let (id, base) = (opened.record.id, sight.base.as_str());
     let to_be_seen = sight.kinds();
-    let kind = Body::KINDS.iter().copied().find(|kind| ask.query.first("kind") == Some(kind));
+    let kind = Body::KINDS.iter().copied().find(|kind| context.query.first("kind") == Some(kind));
     let kind = kind.filter(|kind| to_be_seen.as_ref().is_none_or(|seen| seen.contains(kind)));
-    let before = ask.query.first("before").and_then(|text| {
+    let before = context.query.first("before").and_then(|text| {
         let (micros, id) = text.split_once('_')?;
         Some((micros.parse::<i64>().ok()?, id.parse::<EntryId>().ok()?))
     });
     let only = kind.map(|kind| vec![kind]).or(to_be_seen);
-    let entries = ask.app.store().entries_page(id, only.as_deref(), before, PER_PAGE + 1)?;
+    let entries = context.app.store().entries_page(id, only.as_deref(), before, PER_PAGE + 1)?;
     let slab = fold(&opened.diary, Knowledge::happened_by(jiff::Timestamp::MAX));
     let shown = &entries[..entries.len().min(PER_PAGE as usize)];
     let mut days: Vec<Day> = Vec::new();
     for entry in shown {
         let local = entry.happened.instant().to_zoned_datetime(opened.zone.clone());
-        let date = voice.date(local.date());
+        let date = locale.date(local.date());
         let row = Row {
             href: format!("{base}/entry/{}", entry.id),
             when: format!("{:02}:{:02}", local.hour(), local.minute()),
-            what: voice.kind(entry.body.kind()),
-            place: crate::told::place(entry, voice),
-            said: crate::told::line(entry, voice),
+            what: locale.kind(entry.body.kind()),
+            place: crate::entry_text::place(entry, locale),
+            said: crate::entry_text::line(entry, locale),
             author: entry.author.clone(),
             photographs: photographs(entry, sight),
             corrected: slab.corrected_by(entry.id).is_some(),
@@ -114,14 +115,14 @@ pub(crate) fn page_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
     let count = there.len() as f64;
     there.sort_unstable();
     there.dedup();
-    let kinds = there.into_iter().map(|known| Way {
+    let kinds = there.into_iter().map(|known| NavLink {
         href: link(None, Some(known)),
-        label: voice.kind(known),
+        label: locale.kind(known),
         here: kind == Some(known),
     });
     Ok(show(&List {
         kinds: kinds.collect(),
-        head: voice.say("diary-count", &[("count", Arg::Number(count))]),
+        head: locale.message("diary-count", &[("count", Arg::Number(count))]),
         older: (entries.len() > shown.len()).then(|| link(shown.last(), kind)),
         days,
         frame,
@@ -129,7 +130,7 @@ pub(crate) fn page_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -
 }
 
 /// The addresses of an entry's photographs, where they are shown.
-pub(crate) fn photographs(entry: &Entry, sight: &Sight) -> Vec<String> {
+pub(crate) fn photographs(entry: &Entry, sight: &ViewScope) -> Vec<String> {
     if !sight.photographs {
         return Vec::new();
     }
@@ -166,18 +167,18 @@ struct OnFloor {
     remedy: String,
     visible: String,
     grade: String,
-    ways: Vec<Way>,
+    ways: Vec<NavLink>,
 }
 
-fn trouble(entry: &Entry, slab: &Slab<'_>, sight: &Sight, voice: Voice) -> Option<OnFloor> {
+fn trouble(entry: &Entry, slab: &Slab<'_>, sight: &ViewScope, locale: Locale) -> Option<OnFloor> {
     let Body::Incident(body) = &entry.body else { return None };
     let trade = Trade::built_in();
     let standing = incident_standing(slab, trade, entry.id)?;
     let record = trade.incident(&body.what);
     let spot = spots_of(slab, trade).into_iter().find(|spot| spot.entry == entry.id);
-    let way = |kind: &str, key: &str| Way {
+    let way = |kind: &str, key: &str| NavLink {
         href: format!("{}/add/{kind}?of={}&next={}/entry/{}", sight.base, entry.id, sight.base, entry.id),
-        label: voice.say(key, &[]),
+        label: locale.message(key, &[]),
         here: false,
     };
     let open = standing.state != State::Released;
@@ -190,57 +191,57 @@ fn trouble(entry: &Entry, slab: &Slab<'_>, sight: &Sight, voice: Voice) -> Optio
             ways.push(way("accepted", "entry-accept"));
         }
     }
-    let text = |of: fn(&slab::trade::Incident) -> &String| record.map_or_else(String::new, |record| of(record).clone());
+    let text = |of: fn(&trade_facts::Incident) -> &String| record.map_or_else(String::new, |record| of(record).clone());
     let of_zone = |(zone, area): &(String, units::Area)| {
-        voice.say("entry-covers-zone", &[("zone", zone.as_str().into()), ("area", voice.area(*area).into())])
+        locale.message("entry-covers-zone", &[("zone", zone.as_str().into()), ("area", locale.area(*area).into())])
     };
     Some(OnFloor {
         mark: super::mark(standing.state.name()),
-        reasons: standing.reasons.iter().map(|reason| voice.reason(reason)).collect(),
+        reasons: standing.reasons.iter().map(|reason| locale.reason(reason)).collect(),
         covers: spot.iter().flat_map(|spot| spot.covers.iter().map(of_zone)).collect(),
         assumed: spot.is_some_and(|spot| spot.reach_assumed),
         effect: text(|record| &record.effect),
         remedy: text(|record| &record.remedy),
         visible: text(|record| &record.visible_when),
-        grade: record.map_or_else(String::new, |record| voice.grade(trade.grade_to_show(&record.citation()))),
+        grade: record.map_or_else(String::new, |record| locale.grade(trade.grade_to_show(&record.citation()))),
         ways,
     })
 }
 
-fn one(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let frame = ask.frame(String::new()).about(ask, &opened.record, &opened.zone);
-    entry_of(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+fn one(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let frame = context.frame(String::new()).about(context, &opened.record, &opened.zone);
+    entry_of(context, &opened, frame, &ViewScope::own(context, opened.record.id))
 }
 
 /// One entry in any frame.
-pub(crate) fn entry_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
-    let (voice, base) = (ask.voice(), sight.base.as_str());
-    let id: EntryId = ask.part("entry").parse().map_err(|_| Trouble::NotFound)?;
-    let entry = opened.diary.get(id).filter(|entry| sight.shows(entry)).ok_or(Trouble::NotFound)?;
+pub(crate) fn entry_of(context: &RequestContext, opened: &Opened, frame: Frame, sight: &ViewScope) -> Answer {
+    let (locale, base) = (context.locale(), sight.base.as_str());
+    let id: EntryId = context.part("entry").parse().map_err(|_| PageError::NotFound)?;
+    let entry = opened.diary.get(id).filter(|entry| sight.shows(entry)).ok_or(PageError::NotFound)?;
     let slab = fold(&opened.diary, Knowledge::happened_by(jiff::Timestamp::MAX));
     let href = |id: EntryId| format!("{base}/entry/{id}");
     let of = forms::typed_from(&entry.body, None)
         .first("of")
         .and_then(|text| text.parse::<EntryId>().ok())
         .and_then(|id| opened.diary.get(id))
-        .map(|of| (href(of.id), crate::control::short(of, &slab, voice)));
+        .map(|of| (href(of.id), crate::control::short(of, &slab, locale)));
     let corrected_by = slab.corrected_by(id);
     let may_fix = sight.writes && corrected_by.is_none();
-    let title = voice.kind(entry.body.kind());
+    let title = locale.kind(entry.body.kind());
     Ok(show(&One {
         frame: Frame { title: title.clone(), ..frame },
         title,
-        when: voice.moment(entry.happened.instant(), &opened.zone),
-        noted: voice.moment(entry.noted.instant(), &opened.zone),
-        place: crate::told::place(entry, voice),
-        told: crate::told::told(entry, voice),
+        when: locale.moment(entry.happened.instant(), &opened.zone),
+        noted: locale.moment(entry.noted.instant(), &opened.zone),
+        place: crate::entry_text::place(entry, locale),
+        told: crate::entry_text::told(entry, locale),
         author: entry.author.clone(),
         photographs: photographs(entry, sight),
         corrected_by: corrected_by.map(href),
         corrects: entry.replaces.map(href),
         of,
-        trouble: trouble(entry, &slab, sight, voice),
+        trouble: trouble(entry, &slab, sight, locale),
         fix: match entry.body.kind() {
             _ if !may_fix => None,
             "plan" => Some(format!("{base}/plan/draw")),
@@ -251,18 +252,18 @@ pub(crate) fn entry_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
 }
 
 /// A photograph that some entry of this slab names. It never changes, so it may be kept.
-fn photograph(ask: &Ask) -> Answer {
-    let record = ask.slab()?;
-    let hash = PhotoHash::try_from(ask.part("hash").to_owned()).map_err(|_| Trouble::NotFound)?;
-    picture(ask.app.store().photograph_of(record.id, &hash)?.ok_or(Trouble::NotFound)?)
+fn photograph(context: &RequestContext) -> Answer {
+    let record = context.slab()?;
+    let hash = PhotoHash::try_from(context.part("hash").to_owned()).map_err(|_| PageError::NotFound)?;
+    picture(context.app.store().photograph_of(record.id, &hash)?.ok_or(PageError::NotFound)?)
 }
 
 /// A photograph as an answer: its kind from its bytes, never from a name.
 pub(crate) fn picture(bytes: Vec<u8>) -> Answer {
-    let kind = match photo::inspect(&bytes).map_err(|e| Trouble::Failed(e.to_string()))?.format {
+    let kind = match photo::inspect(&bytes).map_err(|e| PageError::Failed(e.to_string()))?.format {
         photo::Format::Jpeg => "image/jpeg",
         photo::Format::Png => "image/png",
-        _ => return Err(Trouble::NotFound),
+        _ => return Err(PageError::NotFound),
     };
     Ok(([(CONTENT_TYPE, kind), (CACHE_CONTROL, "private, max-age=31536000, immutable")], bytes).into_response())
 }

@@ -1,8 +1,8 @@
 //! Drawing the plan, and correcting it: room by room, by a walk along the walls, as areas for a bid, or
 //! as the diary keeps it.
 
-mod blame;
 mod dxf;
+mod error_source;
 mod fill;
 mod inputs;
 mod kept;
@@ -18,20 +18,20 @@ use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
-use forms::Typed;
+use forms::FormData;
+use localization::Locale;
 use serde_json::{Value, json};
-use slab::diary::{Entry, EntryId, Knowledge};
-use slab::plan::PlanSpec;
-use slab::slab::fold;
-use words::Voice;
+use slab_diary::fold;
+use slab_diary::{Entry, EntryId, Knowledge};
+use slab_plan::PlanSpec;
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, Posted, form, page};
+use crate::context::{Answer, Posted, RequestContext, form, page};
 use crate::control::mistake_of;
 use crate::entries::{Opened, Written, after, write};
-use crate::frame::{Frame, Way, show};
-use crate::trouble::Trouble;
-use crate::visitor::May;
+use crate::frame::{Frame, NavLink, show};
+use crate::page_error::PageError;
+use crate::visitor::Permission;
 
 use inputs::{Inputs, inputs};
 use kept::{Kept, KeptShown, LEAVE_OUT};
@@ -42,8 +42,8 @@ pub(super) use look::zone_name;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
-        .route("/slab/{slab}/plan/draw", page(May::Write, blank).merge(form(May::Write, draw)))
-        .route("/slab/{slab}/plan/look", form(May::Write, look_at))
+        .route("/slab/{slab}/plan/draw", page(Permission::Write, blank).merge(form(Permission::Write, draw)))
+        .route("/slab/{slab}/plan/look", form(Permission::Write, look_at))
         .merge(lines::routes())
         .merge(dxf::routes())
 }
@@ -54,7 +54,7 @@ struct Page {
     frame: Frame,
     way: &'static str,
     what: String,
-    ways: Vec<Way>,
+    ways: Vec<NavLink>,
     action: String,
     look_address: String,
     inputs: Inputs,
@@ -77,14 +77,14 @@ struct Fragment {
 }
 
 /// The way that the address names.
-fn asked_way(ask: &Ask) -> Option<Telling> {
-    ask.query.first("way").and_then(Telling::named)
+fn asked_way(context: &RequestContext) -> Option<Telling> {
+    context.query.first("way").and_then(Telling::named)
 }
 
 /// The ways of telling a plan, those that need no text: for the page of a slab without one.
-pub(super) fn ways(id: &str, voice: Voice) -> Vec<Way> {
-    let told = [Telling::Rooms, Telling::Walk, Telling::Area].into_iter().map(|way| link(id, way, voice, false));
-    told.chain([Way { href: format!("/slab/{id}/plan/dxf"), label: voice.say("dxf-title", &[]), here: false }])
+pub(super) fn ways(id: &str, locale: Locale) -> Vec<NavLink> {
+    let told = [Telling::Rooms, Telling::Walk, Telling::Area].into_iter().map(|way| link(id, way, locale, false));
+    told.chain([NavLink { href: format!("/slab/{id}/plan/dxf"), label: locale.message("dxf-title", &[]), here: false }])
         .collect()
 }
 
@@ -97,39 +97,48 @@ enum Here {
 }
 
 /// The ways between the pages that write a plan.
-fn all_ways(id: &str, voice: Voice, here: Here) -> Vec<Way> {
-    let mut all: Vec<Way> =
-        Telling::ALL.into_iter().map(|each| link(id, each, voice, here == Here::Drawing(each))).collect();
-    let way =
-        |end: &str, label: String, is: Here| Way { href: format!("/slab/{id}/plan/{end}"), label, here: here == is };
-    all.push(way("dxf", voice.say("dxf-title", &[]), Here::Dxf));
-    all.push(way("lines", voice.say("lines-title", &[]), Here::Lines));
+fn all_ways(id: &str, locale: Locale, here: Here) -> Vec<NavLink> {
+    let mut all: Vec<NavLink> =
+        Telling::ALL.into_iter().map(|each| link(id, each, locale, here == Here::Drawing(each))).collect();
+    let way = |end: &str, label: String, is: Here| NavLink {
+        href: format!("/slab/{id}/plan/{end}"),
+        label,
+        here: here == is,
+    };
+    all.push(way("dxf", locale.message("dxf-title", &[]), Here::Dxf));
+    all.push(way("lines", locale.message("lines-title", &[]), Here::Lines));
     all
 }
 
-fn link(id: &str, way: Telling, voice: Voice, here: bool) -> Way {
-    Way { href: format!("/slab/{id}/plan/draw?way={}", way.name()), label: way.label(voice), here }
+fn link(id: &str, way: Telling, locale: Locale, here: bool) -> NavLink {
+    NavLink { href: format!("/slab/{id}/plan/draw?way={}", way.name()), label: way.label(locale), here }
 }
 
-fn shown(ask: &Ask, opened: &Opened, way: Telling, typed: &Typed, mistakes: &[(String, String)]) -> Page {
-    let voice = ask.voice();
+fn shown(
+    context: &RequestContext,
+    opened: &Opened,
+    way: Telling,
+    typed: &FormData,
+    mistakes: &[(String, String)],
+) -> Page {
+    let locale = context.locale();
     let id = opened.record.id;
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(id)));
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(id)));
     let text = |name: &str| typed.first(name).unwrap_or_default().to_owned();
     let fixing = !text("replaces").is_empty();
-    let title = if fixing { voice.say("draw-title-fix", &[]) } else { voice.say("draw-title", &[]) };
+    let title = if fixing { locale.message("draw-title-fix", &[]) } else { locale.message("draw-title", &[]) };
     let address = |end: &str| format!("/slab/{id}/plan/{end}?way={}", way.name());
     Page {
-        frame: ask.frame(title).about(ask, &opened.record, &opened.zone),
+        frame: context.frame(title).about(context, &opened.record, &opened.zone),
         way: way.name(),
-        what: way.what(voice),
-        ways: all_ways(&id.to_string(), voice, Here::Drawing(way)),
+        what: way.what(locale),
+        ways: all_ways(&id.to_string(), locale, Here::Drawing(way)),
         action: address("draw"),
         look_address: address("look"),
-        inputs: inputs(way, typed, mistakes, voice),
-        kept: Kept::of(way, typed, &slab).map(|kept| kept.shown(mistake_of(mistakes, LEAVE_OUT), voice)),
-        look: look(way, typed, &slab, voice),
-        entry: typed.first("entry").map_or_else(|| ask.app.fresh_id().to_string(), str::to_owned),
+        inputs: inputs(way, typed, mistakes, locale),
+        kept: Kept::of(way, typed, &slab).map(|kept| kept.shown(mistake_of(mistakes, LEAVE_OUT), locale)),
+        look: look(way, typed, &slab, locale),
+        entry: typed.first("entry").map_or_else(|| context.app.fresh_id().to_string(), str::to_owned),
         replaces: text("replaces"),
         next: typed.first("next").map_or_else(|| format!("/slab/{id}/plan"), str::to_owned),
         happened: text("happened"),
@@ -139,16 +148,16 @@ fn shown(ask: &Ask, opened: &Opened, way: Telling, typed: &Typed, mistakes: &[(S
     }
 }
 
-fn blank(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+fn blank(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let (way, mut typed) = match slab.plan_entry() {
-        None => (asked_way(ask).unwrap_or(Telling::Rooms), Typed::new()),
+        None => (asked_way(context).unwrap_or(Telling::Rooms), FormData::new()),
         Some((seen, _)) => {
             let (present, typed) = fill::fill(seen.body);
-            match asked_way(ask) {
+            match asked_way(context) {
                 Some(Telling::Text) => (Telling::Text, fill::text(seen.body)),
-                Some(way) if way != present => (way, Typed::new()),
+                Some(way) if way != present => (way, FormData::new()),
                 _ => (present, typed),
             }
         }
@@ -158,64 +167,69 @@ fn blank(ask: &Ask) -> Answer {
         typed.set("replaces", seen.entry.id.to_string());
         typed.set("happened", format!("{} {:02}:{:02}", local.date(), local.hour(), local.minute()));
     }
-    Ok(show(&shown(ask, &opened, way, &typed, &[])))
+    Ok(show(&shown(context, &opened, way, &typed, &[])))
 }
 
 /// The plan that the form corrects.
-fn corrected<'o>(typed: &Typed, opened: &'o Opened) -> Option<&'o Entry> {
+fn corrected<'o>(typed: &FormData, opened: &'o Opened) -> Option<&'o Entry> {
     let id: EntryId = typed.answer("replaces")?.parse().ok()?;
     opened.diary.get(id).filter(|entry| entry.body.kind() == "plan")
 }
 
-fn draw(ask: &Ask, posted: &Posted) -> Answer {
-    let opened = ask.opened()?;
-    let way = asked_way(ask).unwrap_or(Telling::Rooms);
-    if ask.query.first("look").is_some() {
+fn draw(context: &RequestContext, posted: &Posted) -> Answer {
+    let opened = context.opened()?;
+    let way = asked_way(context).unwrap_or(Telling::Rooms);
+    if context.query.first("look").is_some() {
         let mut typed = posted.typed.clone();
         typed.set("look", "1");
-        return Ok(show(&shown(ask, &opened, way, &typed, &[])));
+        return Ok(show(&shown(context, &opened, way, &typed, &[])));
     }
-    match written(ask, &opened, way, posted) {
+    match written(context, &opened, way, posted) {
         Ok(_) => {
             let location = after(posted, &opened.record, "plan-written");
-            if ask.wants_json() {
-                let said = ask.voice().say("said-plan-written", &[]);
+            if context.wants_json() {
+                let said = context.locale().message("said-plan-written", &[]);
                 return Ok(axum::Json(json!({ "ok": true, "location": location, "said": said })).into_response());
             }
             Ok(Redirect::to(&location).into_response())
         }
-        Err(Trouble::Mistakes(mistakes)) if !ask.wants_json() => {
-            let page = show(&shown(ask, &opened, way, &posted.typed, &mistakes));
+        Err(PageError::FieldErrors(mistakes)) if !context.wants_json() => {
+            let page = show(&shown(context, &opened, way, &posted.typed, &mistakes));
             Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
         }
         Err(trouble) => Err(trouble),
     }
 }
 
-fn written(ask: &Ask, opened: &Opened, way: Telling, posted: &Posted) -> Result<EntryId, Trouble> {
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+fn written(context: &RequestContext, opened: &Opened, way: Telling, posted: &Posted) -> Result<EntryId, PageError> {
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let kept = Kept::of(way, &posted.typed, &slab);
-    let proved = prove(way, &posted.typed, kept.as_ref(), ask.voice());
-    let proved = proved.map_err(|(wrong, _)| Trouble::Mistakes(wrong))?;
-    write_plan(ask, opened, &proved.told.spec, posted)
+    let proved = prove(way, &posted.typed, kept.as_ref(), context.locale());
+    let proved = proved.map_err(|(wrong, _)| PageError::FieldErrors(wrong))?;
+    write_plan(context, opened, &proved.told.spec, posted)
 }
 
 /// Writes a plan; as a correction where the form says of which.
-fn write_plan(ask: &Ask, opened: &Opened, spec: &PlanSpec, posted: &Posted) -> Result<EntryId, Trouble> {
-    let spec = serde_json::to_value(spec).map_err(|e| Trouble::Failed(e.to_string()))?;
+fn write_plan(
+    context: &RequestContext,
+    opened: &Opened,
+    spec: &PlanSpec,
+    posted: &Posted,
+) -> Result<EntryId, PageError> {
+    let spec = serde_json::to_value(spec).map_err(|e| PageError::Failed(e.to_string()))?;
     let Value::Object(mut body) = spec else {
-        return Err(Trouble::Failed("a plan is an object".to_owned()));
+        return Err(PageError::Failed("a plan is an object".to_owned()));
     };
     body.insert("kind".to_owned(), json!("plan"));
     let old = corrected(&posted.typed, opened);
-    write(ask, opened, Written { body, place: None, photographs: Vec::new(), old }, posted)
+    write(context, opened, Written { body, place: None, photographs: Vec::new(), old }, posted)
 }
 
 /// The look as it is typed, without the page around it.
-fn look_at(ask: &Ask, posted: &Posted) -> Answer {
-    let opened = ask.opened()?;
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
-    let way = asked_way(ask).unwrap_or(Telling::Rooms);
-    let look = look(way, &posted.typed, &slab, ask.voice());
-    Ok(show(&Fragment { frame: ask.frame(String::new()), look }))
+fn look_at(context: &RequestContext, posted: &Posted) -> Answer {
+    let opened = context.opened()?;
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
+    let way = asked_way(context).unwrap_or(Telling::Rooms);
+    let look = look(way, &posted.typed, &slab, context.locale());
+    Ok(show(&Fragment { frame: context.frame(String::new()), look }))
 }

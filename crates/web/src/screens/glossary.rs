@@ -4,17 +4,17 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
-use slab::trade::{Grade, Record, TermPair, Trade};
-use words::{Arg, Lang};
+use localization::{Arg, Lang};
+use trade_facts::{Grade, Record, TermPair, Trade};
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, page};
+use crate::context::{Answer, RequestContext, page};
 use crate::frame::{Frame, show};
 use crate::texts::{holds, plain};
-use crate::visitor::May;
+use crate::visitor::Permission;
 
 pub(super) fn routes() -> Router<Arc<App>> {
-    Router::new().route("/glossary", page(May::Read, shown))
+    Router::new().route("/glossary", page(Permission::Read, shown))
 }
 
 /// A word with what it is called on the other side.
@@ -63,10 +63,10 @@ fn letter_of(word: &str) -> String {
     }
 }
 
-fn shown(ask: &Ask) -> Answer {
-    let (voice, trade) = (ask.voice(), Trade::built_in());
-    let from = ask.query.first("from").and_then(|text| text.parse().ok()).unwrap_or(voice.lang);
-    let search = ask.query.answer("q").unwrap_or_default().to_owned();
+fn shown(context: &RequestContext) -> Answer {
+    let (locale, trade) = (context.locale(), Trade::built_in());
+    let from = context.query.first("from").and_then(|text| text.parse().ok()).unwrap_or(locale.lang);
+    let search = context.query.answer("q").unwrap_or_default().to_owned();
     let sides = |term: &TermPair| match from {
         Lang::En => (term.en.clone(), term.es.clone()),
         Lang::Es => (term.es.clone(), term.en.clone()),
@@ -85,14 +85,14 @@ fn shown(ask: &Ask) -> Answer {
                 from,
                 to,
                 note: term.note.clone(),
-                grade: (grade != usual).then(|| voice.grade(grade)),
-                source: if term.source.is_empty() { String::new() } else { voice.cite(trade, &term.citation()) },
+                grade: (grade != usual).then(|| locale.grade(grade)),
+                source: if term.source.is_empty() { String::new() } else { locale.cite(trade, &term.citation()) },
             }
         })
         .collect();
     // Ñ follows N; other accents do not count.
     found.sort_by_cached_key(|word| plain(&word.from.replace('ñ', "n~").replace('Ñ', "N~")));
-    let counted = voice.say("glossary-count", &[("count", Arg::Number(found.len() as f64))]);
+    let counted = locale.message("glossary-count", &[("count", Arg::Number(found.len() as f64))]);
     let mut letters: Vec<Letter> = Vec::new();
     for word in found {
         let letter = letter_of(&word.from);
@@ -107,7 +107,7 @@ fn shown(ask: &Ask) -> Answer {
     if !search.is_empty() {
         other_way.append_pair("q", &search);
     }
-    let mut frame = ask.frame(voice.say("glossary-title", &[]));
+    let mut frame = context.frame(locale.message("glossary-title", &[]));
     frame.keep = "[\"/glossary\"]".to_owned();
     Ok(show(&Page {
         frame,
@@ -116,7 +116,7 @@ fn shown(ask: &Ask) -> Answer {
         search,
         counted,
         letters,
-        grade: voice.grade(usual),
+        grade: locale.grade(usual),
         other_way: format!("/glossary?{}", other_way.finish()),
     }))
 }

@@ -26,11 +26,11 @@ mod visit;
 use std::sync::Arc;
 
 use axum::Router;
-use words::Voice;
+use localization::Locale;
 
 use crate::app::App;
-use crate::frame::Way;
-use crate::visitor::May;
+use crate::frame::NavLink;
+use crate::visitor::Permission;
 
 pub(crate) use slabs::mark;
 pub(crate) use visit::is_link;
@@ -44,7 +44,7 @@ struct SlabScreen {
     /// Whether it is one of the few ways at the foot of a phone.
     bar: bool,
     /// Who sees the way to it.
-    need: May,
+    need: Permission,
     /// Whether it is kept for reading offline.
     keep: bool,
     routes: fn() -> Router<Arc<App>>,
@@ -52,15 +52,29 @@ struct SlabScreen {
 
 /// In the order they are told.
 const SLAB_SCREENS: &[SlabScreen] = &[
-    SlabScreen { path: "", label: "way-slab", bar: true, need: May::Read, keep: true, routes: slab::routes },
-    SlabScreen { path: "/plan", label: "way-plan", bar: true, need: May::Read, keep: true, routes: plan::routes },
-    SlabScreen { path: "/diary", label: "way-diary", bar: true, need: May::Read, keep: true, routes: diary::routes },
-    SlabScreen { path: "/add", label: "way-add", bar: true, need: May::Write, keep: true, routes: add::routes },
+    SlabScreen { path: "", label: "way-slab", bar: true, need: Permission::Read, keep: true, routes: slab::routes },
+    SlabScreen {
+        path: "/plan",
+        label: "way-plan",
+        bar: true,
+        need: Permission::Read,
+        keep: true,
+        routes: plan::routes,
+    },
+    SlabScreen {
+        path: "/diary",
+        label: "way-diary",
+        bar: true,
+        need: Permission::Read,
+        keep: true,
+        routes: diary::routes,
+    },
+    SlabScreen { path: "/add", label: "way-add", bar: true, need: Permission::Write, keep: true, routes: add::routes },
     SlabScreen {
         path: "/photographs",
         label: "way-photographs",
         bar: false,
-        need: May::Read,
+        need: Permission::Read,
         keep: true,
         routes: photographs::routes,
     },
@@ -68,16 +82,23 @@ const SLAB_SCREENS: &[SlabScreen] = &[
         path: "/panels",
         label: "way-panels",
         bar: false,
-        need: May::Read,
+        need: Permission::Read,
         keep: true,
         routes: panels::routes,
     },
-    SlabScreen { path: "/order", label: "way-order", bar: false, need: May::Read, keep: true, routes: order::routes },
+    SlabScreen {
+        path: "/order",
+        label: "way-order",
+        bar: false,
+        need: Permission::Read,
+        keep: true,
+        routes: order::routes,
+    },
     SlabScreen {
         path: "/drying",
         label: "way-drying",
         bar: false,
-        need: May::Read,
+        need: Permission::Read,
         keep: true,
         routes: drying::routes,
     },
@@ -85,7 +106,7 @@ const SLAB_SCREENS: &[SlabScreen] = &[
         path: "/pour-day",
         label: "way-pour-day",
         bar: false,
-        need: May::Read,
+        need: Permission::Read,
         keep: false,
         routes: pour_day::routes,
     },
@@ -93,7 +114,7 @@ const SLAB_SCREENS: &[SlabScreen] = &[
         path: "/time",
         label: "way-time",
         bar: false,
-        need: May::Read,
+        need: Permission::Read,
         keep: false,
         routes: time_line::routes,
     },
@@ -101,11 +122,18 @@ const SLAB_SCREENS: &[SlabScreen] = &[
         path: "/papers",
         label: "way-papers",
         bar: false,
-        need: May::Read,
+        need: Permission::Read,
         keep: true,
         routes: papers::routes,
     },
-    SlabScreen { path: "/links", label: "way-links", bar: false, need: May::Own, keep: false, routes: links::routes },
+    SlabScreen {
+        path: "/links",
+        label: "way-links",
+        bar: false,
+        need: Permission::Own,
+        keep: false,
+        routes: links::routes,
+    },
 ];
 
 /// A screen about no slab.
@@ -130,12 +158,12 @@ struct PeopleScreen {
     path: &'static str,
     label: &'static str,
     /// Who sees the way to it.
-    need: May,
+    need: Permission,
 }
 
 const PEOPLE_SCREENS: &[PeopleScreen] = &[
-    PeopleScreen { path: "/people", label: "way-people", need: May::Own },
-    PeopleScreen { path: "/password", label: "way-password", need: May::Read },
+    PeopleScreen { path: "/people", label: "way-people", need: Permission::Own },
+    PeopleScreen { path: "/password", label: "way-password", need: Permission::Read },
 ];
 
 /// Every route of every screen.
@@ -145,38 +173,41 @@ pub(crate) fn routes() -> Router<Arc<App>> {
     slab.chain(OTHER_SCREENS.iter().map(|screen| (screen.routes)())).chain(people).fold(Router::new(), Router::merge)
 }
 
-fn way(voice: Voice, id: &str, screen: &SlabScreen, here: &str) -> Way {
+fn way(locale: Locale, id: &str, screen: &SlabScreen, here: &str) -> NavLink {
     let href = format!("/slab/{id}{}", screen.path);
     let path = here.split('?').next().unwrap_or_default();
-    Way { here: path == href, label: voice.say(screen.label, &[]), href }
+    NavLink { here: path == href, label: locale.message(screen.label, &[]), href }
 }
 
 /// The ways at the foot of a phone.
-pub(crate) fn bar(voice: Voice, id: &str, here: &str, may: May) -> Vec<Way> {
-    SLAB_SCREENS.iter().filter(|s| s.bar && may >= s.need).map(|s| way(voice, id, s, here)).collect()
+pub(crate) fn bar(locale: Locale, id: &str, here: &str, permission: Permission) -> Vec<NavLink> {
+    SLAB_SCREENS.iter().filter(|s| s.bar && permission >= s.need).map(|s| way(locale, id, s, here)).collect()
 }
 
 /// All other ways from a page about a slab.
-pub(crate) fn more(voice: Voice, id: &str, here: &str, may: May, people: bool) -> Vec<Way> {
-    let slab = SLAB_SCREENS.iter().filter(|s| !s.bar && may >= s.need).map(|s| way(voice, id, s, here));
-    slab.chain(everywhere(voice, may, people)).collect()
+pub(crate) fn more(locale: Locale, id: &str, here: &str, permission: Permission, people: bool) -> Vec<NavLink> {
+    let slab = SLAB_SCREENS.iter().filter(|s| !s.bar && permission >= s.need).map(|s| way(locale, id, s, here));
+    slab.chain(everywhere(locale, permission, people)).collect()
 }
 
 /// The ways from every page; `people` where they sign in.
-pub(crate) fn everywhere(voice: Voice, may: May, people: bool) -> Vec<Way> {
+pub(crate) fn everywhere(locale: Locale, permission: Permission, people: bool) -> Vec<NavLink> {
     let ways = OTHER_SCREENS.iter().filter(|s| s.way).map(|s| (s.path, s.label));
-    let of_people = PEOPLE_SCREENS.iter().filter(|s| people && may >= s.need).map(|s| (s.path, s.label));
+    let of_people = PEOPLE_SCREENS.iter().filter(|s| people && permission >= s.need).map(|s| (s.path, s.label));
     ways.chain(of_people)
-        .map(|(path, label)| Way { href: path.to_owned(), label: voice.say(label, &[]), here: false })
+        .map(|(path, label)| NavLink { href: path.to_owned(), label: locale.message(label, &[]), here: false })
         .collect()
 }
 
 /// The addresses a phone keeps for reading offline, as JSON: the slab's screens and the forms used
 /// kneeling on it.
-pub(crate) fn keep(id: &str, may: May) -> String {
-    let screens = SLAB_SCREENS.iter().filter(|s| s.keep && may >= s.need).map(|s| format!("/slab/{id}{}", s.path));
-    let quick =
-        forms::forms().iter().filter(|f| f.quick && may >= May::Write).map(|f| format!("/slab/{id}/add/{}", f.kind));
+pub(crate) fn keep(id: &str, permission: Permission) -> String {
+    let screens =
+        SLAB_SCREENS.iter().filter(|s| s.keep && permission >= s.need).map(|s| format!("/slab/{id}{}", s.path));
+    let quick = forms::forms()
+        .iter()
+        .filter(|f| f.quick && permission >= Permission::Write)
+        .map(|f| format!("/slab/{id}/add/{}", f.kind));
     let all: Vec<String> = screens.chain(quick).chain(["/", "/sums", "/glossary"].map(str::to_owned)).collect();
     serde_json::to_string(&all).unwrap_or_else(|_| "[]".to_owned())
 }

@@ -8,30 +8,30 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
+use localization::Locale;
 use science::chance::Seed;
 use science::color::Lab;
 use science::color::recipe::{Coats, Recipe, Shares, WaterParts};
-use slab::diary::Knowledge;
-use slab::diary::body::{PanelStained, PanelState};
-use slab::panels::{Panel, RecipeBook, panels, recipe_books, stands_for};
-use slab::slab::{Slab, fold};
-use slab::standing::{HoldPointId, judge};
-use slab::trade::Trade;
-use words::Voice;
+use slab_answers::panels::{Panel, RecipeBook, panels, recipe_books, stands_for};
+use slab_answers::standing::{HoldPointId, judge};
+use slab_diary::Knowledge;
+use slab_diary::body::{PanelStained, PanelState};
+use slab_diary::{Slab, fold};
+use trade_facts::Trade;
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, page};
-use crate::charted::{evidence, source};
-use crate::frame::{Frame, Way, show};
+use crate::chart_section::{evidence, source};
+use crate::context::{Answer, RequestContext, page};
+use crate::frame::{Frame, NavLink, show};
 use crate::screens::slab::form_for;
-use crate::visitor::May;
+use crate::visitor::Permission;
 use wished::{Found, Wished};
 
 /// The number that draws and mottling begin with: the same page says and shows the same to everybody.
 const SEED: Seed = Seed(1);
 
 pub(super) fn routes() -> Router<Arc<App>> {
-    Router::new().route("/slab/{slab}/panels", page(May::Read, shown)).merge(floor::routes())
+    Router::new().route("/slab/{slab}/panels", page(Permission::Read, shown)).merge(floor::routes())
 }
 
 /// A color as a patch and in numbers.
@@ -90,62 +90,62 @@ struct Page {
     writes: bool,
 }
 
-fn shown(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let (voice, trade) = (ask.voice(), Trade::built_in());
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+fn shown(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let (locale, trade) = (context.locale(), Trade::built_in());
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let id = opened.record.id.to_string();
-    let writes = ask.visitor.may >= May::Write;
+    let writes = context.visitor.permission >= Permission::Write;
     let known = panels(&slab);
     let books = recipe_books(&slab, SEED);
-    let wished = Wished::read(ask, &books);
-    let (found, mistake) = match wished.answer(&books, voice) {
+    let wished = Wished::read(context, &books);
+    let (found, mistake) = match wished.answer(&books, locale) {
         Some(Ok(found)) => (Some(found), None),
         Some(Err(said)) => (None, Some(said)),
         None => (None, None),
     };
     let standing = judge(&slab, trade);
     let point = standing.hold_point(HoldPointId::Panel);
-    let args = [("question", voice.hold_point_question(point.id).into()), ("state", voice.state(point.state).into())];
+    let args = [("question", locale.hold_point_question(point.id).into()), ("state", locale.state(point.state).into())];
     let step = point
         .next
         .filter(|_| writes)
-        .map(|next| (format!("/slab/{id}/add/{}?next=/slab/{id}/panels", form_for(next.action)), voice.order(&next)));
+        .map(|next| (format!("/slab/{id}/add/{}?next=/slab/{id}/panels", form_for(next.action)), locale.order(&next)));
     let mut evidence_of: Vec<_> = books.iter().flat_map(|book| book.evidence.iter().copied()).collect();
     evidence_of.sort_unstable();
     evidence_of.dedup();
     Ok(show(&Page {
-        frame: ask.frame(voice.say("way-panels", &[])).about(ask, &opened.record, &opened.zone),
-        answer: voice.say("photos-answer", &args),
+        frame: context.frame(locale.message("way-panels", &[])).about(context, &opened.record, &opened.zone),
+        answer: locale.message("photos-answer", &args),
         state: point.state.name(),
-        why: point.why.iter().map(|reason| voice.reason(reason)).collect(),
+        why: point.why.iter().map(|reason| locale.reason(reason)).collect(),
         step,
-        rows: known.iter().map(|panel| row(panel, &slab, &id, writes, voice)).collect(),
-        sets: books.iter().map(|book| set(book, voice)).collect(),
-        preview: floor::shown(ask, &known, &slab, found.as_ref(), &id),
+        rows: known.iter().map(|panel| row(panel, &slab, &id, writes, locale)).collect(),
+        sets: books.iter().map(|book| set(book, locale)).collect(),
+        preview: floor::shown(context, &known, &slab, found.as_ref(), &id),
         wished,
         found,
         mistake,
-        evidence: evidence(&evidence_of, &slab, &id, voice),
-        source: source(&point.citation, trade, voice),
-        ignored: voice.say("standing-if-ignored", &[("consequence", voice.consequence(point.id).into())]),
+        evidence: evidence(&evidence_of, &slab, &id, locale),
+        source: source(&point.citation, trade, locale),
+        ignored: locale.message("standing-if-ignored", &[("consequence", locale.consequence(point.id).into())]),
         writes,
     }))
 }
 
-fn row(panel: &Panel<'_>, slab: &Slab<'_>, id: &str, writes: bool, voice: Voice) -> PanelRow {
+fn row(panel: &Panel<'_>, slab: &Slab<'_>, id: &str, writes: bool, locale: Locale) -> PanelRow {
     let query = |pairs: &[(&str, &str)]| form_urlencoded::Serializer::new(String::new()).extend_pairs(pairs).finish();
     let states = panel.looks.iter().map(|look| {
         let hash = look.seen.entry.photographs.first();
         let whole = hash.map(|hash| format!("/slab/{id}/photo/{}", hash.as_str()));
         let care = match (look.outdated, look.lab) {
-            (true, _) => Some(voice.panel_left_out(slab::panels::LeftOut::StainedSince)),
-            (false, None) => Some(voice.panel_left_out(slab::panels::LeftOut::NotMeasured)),
+            (true, _) => Some(locale.panel_left_out(slab_answers::panels::LeftOut::StainedSince)),
+            (false, None) => Some(locale.panel_left_out(slab_answers::panels::LeftOut::NotMeasured)),
             (false, Some(_)) => None,
         };
         State {
-            name: state_said(look.seen.body.state, voice),
-            swatch: look.lab.map(|lab| swatch(lab, voice)),
+            name: state_said(look.seen.body.state, locale),
+            swatch: look.lab.map(|lab| swatch(lab, locale)),
             src: whole.as_ref().map(|whole| format!("{whole}/small")),
             whole,
             care,
@@ -157,22 +157,24 @@ fn row(panel: &Panel<'_>, slab: &Slab<'_>, id: &str, writes: bool, voice: Voice)
     let photographed = panel.looks.iter().any(|look| !look.outdated && !look.seen.entry.photographs.is_empty());
     let next = format!("/slab/{id}/panels");
     PanelRow {
-        name: voice.say("panels-name", &[("panel", panel.name.into())]),
-        what: voice.concrete_of(panel.mix(), panel.finish()),
+        name: locale.message("panels-name", &[("panel", panel.name.into())]),
+        what: locale.concrete_of(panel.mix(), panel.finish()),
         recipe: match panel.stained {
-            Some(stained) => as_mixed(stained.body, voice).unwrap_or_else(|| crate::told::line(stained.entry, voice)),
-            None => voice.say("panels-bare", &[]),
+            Some(stained) => {
+                as_mixed(stained.body, locale).unwrap_or_else(|| crate::entry_text::line(stained.entry, locale))
+            }
+            None => locale.message("panels-bare", &[]),
         },
         stands_for: match zones.is_empty() {
-            true => voice.say("panels-stands-for-none", &[]),
-            false => voice.say("panels-stands-for", &[("zones", voice.list(&zones).into())]),
+            true => locale.message("panels-stands-for-none", &[]),
+            false => locale.message("panels-stands-for", &[("zones", locale.list(&zones).into())]),
         },
         approved: panel
             .approved
             .iter()
             .map(|seen| {
-                let date = voice.date(seen.entry.happened.date());
-                voice.say("panels-approved", &[("by", seen.body.by.as_str().into()), ("date", date.into())])
+                let date = locale.date(seen.entry.happened.date());
+                locale.message("panels-approved", &[("by", seen.body.by.as_str().into()), ("date", date.into())])
             })
             .collect(),
         states: states.collect(),
@@ -189,47 +191,47 @@ fn row(panel: &Panel<'_>, slab: &Slab<'_>, id: &str, writes: bool, voice: Voice)
 }
 
 /// How a panel was stained, as it is mixed; nothing when what is noted can't be a recipe.
-fn as_mixed(stained: &PanelStained, voice: Voice) -> Option<String> {
+fn as_mixed(stained: &PanelStained, locale: Locale) -> Option<String> {
     let parts: Vec<f64> = stained.mix.iter().map(|share| share.parts).collect();
     let shares = Shares::of_parts(&parts).ok()?;
     let (water, coats) = (WaterParts::new(stained.water_parts).ok()?, Coats::new(stained.coats).ok()?);
     let mix: Vec<_> = stained.mix.iter().enumerate().map(|(at, one)| (one.stain.as_str(), shares.share(at))).collect();
     let mix: Vec<_> = mix.into_iter().filter(|(_, share)| share.as_share() > 0.0).collect();
-    Some(voice.recipe(&mix, &Recipe { shares, water, coats }))
+    Some(locale.recipe(&mix, &Recipe { shares, water, coats }))
 }
 
-fn set(book: &RecipeBook<'_>, voice: Voice) -> Set {
+fn set(book: &RecipeBook<'_>, locale: Locale) -> Set {
     let state = if book.state == PanelState::Sealed { "sealed" } else { "stained" };
-    let args = [("state", state.into()), ("concrete", voice.concrete_of(book.mix, book.finish).into())];
+    let args = [("state", state.into()), ("concrete", locale.concrete_of(book.mix, book.finish).into())];
     let names: Vec<String> = book.used.iter().map(|used| used.panel.to_owned()).collect();
     Set {
-        name: voice.say("recipe-set", &args),
-        panels: voice.say("panels-in-set", &[("panels", voice.list(&names).into())]),
-        doubts: voice.recipe_doubts(book),
+        name: locale.message("recipe-set", &args),
+        panels: locale.message("panels-in-set", &[("panels", locale.list(&names).into())]),
+        doubts: locale.recipe_doubts(book),
         left_out: book
             .left_out
             .iter()
             .map(|(panel, why)| {
-                let why = voice.panel_left_out(*why);
-                voice.say("recipe-panel-out", &[("panel", (*panel).into()), ("why", why.into())])
+                let why = locale.panel_left_out(*why);
+                locale.message("recipe-panel-out", &[("panel", (*panel).into()), ("why", why.into())])
             })
             .collect(),
     }
 }
 
-fn state_said(state: PanelState, voice: Voice) -> String {
+fn state_said(state: PanelState, locale: Locale) -> String {
     let key = match state {
         PanelState::Bare => "preview-state-bare",
         PanelState::Stained => "preview-state-stained",
         PanelState::Sealed => "preview-state-sealed",
     };
-    voice.say(key, &[])
+    locale.message(key, &[])
 }
 
-fn swatch(lab: Lab, voice: Voice) -> Swatch {
-    Swatch { hex: words::hex(lab), said: voice.color(lab) }
+fn swatch(lab: Lab, locale: Locale) -> Swatch {
+    Swatch { hex: localization::hex(lab), said: locale.color(lab) }
 }
 
-fn way(href: String, key: &str, voice: Voice) -> Way {
-    Way { href, label: voice.say(key, &[]), here: false }
+fn way(href: String, key: &str, locale: Locale) -> NavLink {
+    NavLink { href, label: locale.message(key, &[]), here: false }
 }

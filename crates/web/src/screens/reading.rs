@@ -6,43 +6,44 @@ use std::sync::Arc;
 use axum::Router;
 use axum::http::header::{HeaderValue, SET_COOKIE};
 use axum::response::{IntoResponse, Redirect, Response};
-use words::{Lang, Measure};
+use localization::{Lang, UnitSystem};
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, Posted, form};
+use crate::context::{Answer, Posted, RequestContext, form};
 use crate::entries::is_ours;
-use crate::visitor::May;
+use crate::visitor::Permission;
 
 pub(super) fn routes() -> Router<Arc<App>> {
-    Router::new().route("/reading", form(May::Nothing, set))
+    Router::new().route("/reading", form(Permission::Nothing, set))
 }
 
 /// Changes what was sent and leaves the rest as it is.
-fn set(ask: &Ask, posted: &Posted) -> Answer {
+fn set(context: &RequestContext, posted: &Posted) -> Answer {
     let sent = |name: &str| posted.typed.first(name).map(str::to_owned);
     let mut chosen = Vec::new();
     if let Some(lang) = sent("lang").and_then(|text| text.parse::<Lang>().ok()) {
         chosen.push(("lang", lang.name()));
     }
-    if let Some(measure) = sent("measure").and_then(|text| text.parse::<Measure>().ok()) {
-        chosen.push(("measure", measure.name()));
+    if let Some(unit_system) = sent("measure").and_then(|text| text.parse::<UnitSystem>().ok()) {
+        chosen.push(("measure", unit_system.name()));
     }
     match sent("theme").as_deref() {
         Some("dark") => chosen.push(("theme", "dark")),
         Some("light") => chosen.push(("theme", "light")),
         _ => {}
     }
-    if let Some(person) = &ask.visitor.person {
+    if let Some(person) = &context.visitor.person {
         let now = |name: &str, known: &str| {
             chosen.iter().find(|(n, _)| *n == name).map_or_else(|| known.to_owned(), |(_, v)| (*v).to_owned())
         };
-        let (lang, measure) = (now("lang", ask.voice().lang.name()), now("measure", ask.voice().measure.name()));
-        ask.app.store().set_reading(person.id, &lang, &measure)?;
+        let (lang, unit_system) =
+            (now("lang", context.locale().lang.name()), now("measure", context.locale().unit_system.name()));
+        context.app.store().set_reading(person.id, &lang, &unit_system)?;
     }
     let back = sent("back").filter(|path| is_ours(path)).unwrap_or_else(|| "/".to_owned());
     let mut response = Redirect::to(&back).into_response();
     for (name, value) in chosen {
-        keep(&mut response, &ask.app, name, value);
+        keep(&mut response, &context.app, name, value);
     }
     Ok(response)
 }

@@ -10,30 +10,30 @@ use axum::response::{IntoResponse, Redirect, Response};
 use store::{NewPerson, Person, PersonId, StoreError, TokenHash};
 
 use crate::app::{App, code_hash};
-use crate::ask::{Answer, Ask, Posted, form, page};
+use crate::context::{Answer, Posted, RequestContext, form, page};
 use crate::entries::is_ours;
 use crate::frame::{Frame, show};
-use crate::password::{LEAST_LETTERS, MOST_LETTERS, is_fit};
+use crate::page_error::PageError;
+use crate::password::{MAX_LETTERS, MIN_LETTERS, is_fit};
 use crate::screens::reading;
-use crate::trouble::Trouble;
-use crate::visitor::{May, SESSION, cookie, session_cookie};
+use crate::visitor::{Permission, SESSION, cookie, session_cookie};
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
-        .route("/set-up", page(May::Nothing, set_up_blank).merge(form(May::Nothing, set_up)))
-        .route("/sign-in", page(May::Nothing, sign_in_blank).merge(form(May::Nothing, sign_in)))
-        .route("/sign-out", form(May::Nothing, sign_out))
-        .route("/password", page(May::Read, password_blank).merge(form(May::Read, password)))
+        .route("/set-up", page(Permission::Nothing, set_up_blank).merge(form(Permission::Nothing, set_up)))
+        .route("/sign-in", page(Permission::Nothing, sign_in_blank).merge(form(Permission::Nothing, sign_in)))
+        .route("/sign-out", form(Permission::Nothing, sign_out))
+        .route("/password", page(Permission::Read, password_blank).merge(form(Permission::Read, password)))
 }
 
 /// Longest name of a person, in letters. A longer one is nobody's, and not worth remembering.
 const NAME_LETTERS: usize = 80;
 
-type Mistakes = Vec<(String, String)>;
+type FieldErrors = Vec<(String, String)>;
 
 /// Without accounts there is nothing to sign in to.
-pub(super) fn where_people_sign_in(ask: &Ask) -> Result<(), Trouble> {
-    if ask.app.asks_for_people() { Ok(()) } else { Err(Trouble::NotFound) }
+pub(super) fn where_people_sign_in(context: &RequestContext) -> Result<(), PageError> {
+    if context.app.asks_for_people() { Ok(()) } else { Err(PageError::NotFound) }
 }
 
 /// A name as typed, without blanks around it.
@@ -46,39 +46,39 @@ fn secret_of<'p>(posted: &'p Posted, field: &str) -> &'p str {
 }
 
 /// A password typed twice, or what is wrong with it.
-fn new_password<'p>(ask: &Ask, posted: &'p Posted, mistakes: &mut Mistakes) -> &'p str {
+fn new_password<'p>(context: &RequestContext, posted: &'p Posted, mistakes: &mut FieldErrors) -> &'p str {
     let password = secret_of(posted, "password");
     if !is_fit(password) {
-        mistakes.push(("password".to_owned(), too_short(ask)));
+        mistakes.push(("password".to_owned(), too_short(context)));
     } else if password != secret_of(posted, "again") {
-        mistakes.push(("again".to_owned(), ask.voice().say("mistake-password-again", &[])));
+        mistakes.push(("again".to_owned(), context.locale().message("mistake-password-again", &[])));
     }
     password
 }
 
 /// What a password must be.
-pub(super) fn too_short(ask: &Ask) -> String {
-    ask.voice().say("mistake-password-short", &[("least", (LEAST_LETTERS as u32).into())])
+pub(super) fn too_short(context: &RequestContext) -> String {
+    context.locale().message("mistake-password-short", &[("least", (MIN_LETTERS as u32).into())])
 }
 
 /// A refusal of the store as a mistake in the name, where it is one.
-pub(super) fn name_mistake(ask: &Ask, error: StoreError) -> Trouble {
+pub(super) fn name_mistake(context: &RequestContext, error: StoreError) -> PageError {
     match error {
         StoreError::PersonNameTaken { name } => {
-            Trouble::mistake("name", ask.voice().say("mistake-person-taken", &[("name", name.into())]))
+            PageError::mistake("name", context.locale().message("mistake-person-taken", &[("name", name.into())]))
         }
         StoreError::Field { field: "person name", .. } => {
-            Trouble::mistake("name", ask.voice().say("mistake-person-name", &[]))
+            PageError::mistake("name", context.locale().message("mistake-person-name", &[]))
         }
-        other => Trouble::from(other),
+        other => PageError::from(other),
     }
 }
 
 /// Counts a try and lets it in, or says how long to wait.
-fn admit(ask: &Ask, name: &str) -> Result<(), Trouble> {
-    ask.app.throttle.admit(name, ask.from, ask.app.real_now()).map_err(|left| {
+fn admit(context: &RequestContext, name: &str) -> Result<(), PageError> {
+    context.app.throttle.admit(name, context.from, context.app.real_now()).map_err(|left| {
         let seconds = left.as_secs() + i64::from(left.subsec_nanos() > 0);
-        Trouble::Wait(u64::try_from(seconds).unwrap_or(1).max(1))
+        PageError::Wait(u64::try_from(seconds).unwrap_or(1).max(1))
     })
 }
 
@@ -89,62 +89,63 @@ struct SetUp {
     code: String,
     name: String,
     least: u64,
-    mistakes: Mistakes,
+    mistakes: FieldErrors,
 }
 
-fn set_up_page(ask: &Ask, posted: Option<&Posted>, mistakes: Mistakes) -> Response {
+fn set_up_page(context: &RequestContext, posted: Option<&Posted>, mistakes: FieldErrors) -> Response {
     let code = posted.and_then(|p| p.typed.first("code")).unwrap_or_default().to_owned();
     let name = posted.map(name_of).unwrap_or_default();
-    let frame = ask.frame(ask.voice().say("set-up-title", &[]));
-    show(&SetUp { frame, code, name, least: LEAST_LETTERS as u64, mistakes })
+    let frame = context.frame(context.locale().message("set-up-title", &[]));
+    show(&SetUp { frame, code, name, least: MIN_LETTERS as u64, mistakes })
 }
 
 /// Whether there is still no owner.
-fn nobody_yet(ask: &Ask) -> Result<bool, Trouble> {
-    where_people_sign_in(ask)?;
-    Ok(ask.app.store().people()?.is_empty())
+fn nobody_yet(context: &RequestContext) -> Result<bool, PageError> {
+    where_people_sign_in(context)?;
+    Ok(context.app.store().people()?.is_empty())
 }
 
-fn set_up_blank(ask: &Ask) -> Answer {
-    if !nobody_yet(ask)? {
+fn set_up_blank(context: &RequestContext) -> Answer {
+    if !nobody_yet(context)? {
         return Ok(Redirect::to("/sign-in").into_response());
     }
-    Ok(set_up_page(ask, None, Vec::new()))
+    Ok(set_up_page(context, None, Vec::new()))
 }
 
-fn set_up(ask: &Ask, posted: &Posted) -> Answer {
-    if !nobody_yet(ask)? {
+fn set_up(context: &RequestContext, posted: &Posted) -> Answer {
+    if !nobody_yet(context)? {
         return Ok(Redirect::to("/sign-in").into_response());
     }
     // By address alone: a name here would let anybody keep the owner out.
-    admit(ask, &format!("set-up {}", ask.from))?;
-    let voice = ask.voice();
+    admit(context, &format!("set-up {}", context.from))?;
+    let locale = context.locale();
     let mut mistakes = Vec::new();
-    let password = new_password(ask, posted, &mut mistakes);
+    let password = new_password(context, posted, &mut mistakes);
     let name = name_of(posted);
     if name.is_empty() {
-        mistakes.push(("name".to_owned(), voice.say("mistake-person-name", &[])));
+        mistakes.push(("name".to_owned(), locale.message("mistake-person-name", &[])));
     }
     let refused = |mistakes| {
-        let page = set_up_page(ask, Some(posted), mistakes);
+        let page = set_up_page(context, Some(posted), mistakes);
         Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
     };
     if !mistakes.is_empty() {
         return refused(mistakes);
     }
-    let phc = ask.app.hash_password(password)?;
-    let id = PersonId::from_u128(ask.app.fresh_id().as_u128());
-    let (lang, measure) = (voice.lang.name(), voice.measure.name());
-    let person = NewPerson { id, name: &name, password_phc: &phc, lang, measure };
+    let phc = context.app.hash_password(password)?;
+    let id = PersonId::from_u128(context.app.fresh_id().as_u128());
+    let (lang, unit_system) = (locale.lang.name(), locale.unit_system.name());
+    let person = NewPerson { id, name: &name, password_phc: &phc, lang, unit_system };
     let code = code_hash(secret_of(posted, "code"));
-    match ask.app.store().set_up_owner(code, ask.app.real_now(), &person).map_err(|e| name_mistake(ask, e)) {
+    match context.app.store().set_up_owner(code, context.app.real_now(), &person).map_err(|e| name_mistake(context, e))
+    {
         Ok(true) => {}
-        Ok(false) => return refused(vec![("code".to_owned(), voice.say("mistake-set-up-code", &[]))]),
-        Err(Trouble::Mistakes(mistakes)) => return refused(mistakes),
+        Ok(false) => return refused(vec![("code".to_owned(), locale.message("mistake-set-up-code", &[]))]),
+        Err(PageError::FieldErrors(mistakes)) => return refused(mistakes),
         Err(trouble) => return Err(trouble),
     }
-    let person = ask.app.store().person(id)?.ok_or(Trouble::NotFound)?;
-    begin(ask, &person, "/?said=signed-in")
+    let person = context.app.store().person(id)?.ok_or(PageError::NotFound)?;
+    begin(context, &person, "/?said=signed-in")
 }
 
 #[derive(Template)]
@@ -153,7 +154,7 @@ struct SignIn {
     frame: Frame,
     name: String,
     next: String,
-    mistakes: Mistakes,
+    mistakes: FieldErrors,
 }
 
 /// Where to go afterwards: only to a page of ours.
@@ -161,36 +162,36 @@ fn next_of(text: Option<&str>) -> String {
     text.filter(|path| is_ours(path)).unwrap_or("/").to_owned()
 }
 
-fn sign_in_page(ask: &Ask, name: String, next: String, mistakes: Mistakes) -> Response {
-    show(&SignIn { frame: ask.frame(ask.voice().say("sign-in-title", &[])), name, next, mistakes })
+fn sign_in_page(context: &RequestContext, name: String, next: String, mistakes: FieldErrors) -> Response {
+    show(&SignIn { frame: context.frame(context.locale().message("sign-in-title", &[])), name, next, mistakes })
 }
 
-fn sign_in_blank(ask: &Ask) -> Answer {
-    if nobody_yet(ask)? {
+fn sign_in_blank(context: &RequestContext) -> Answer {
+    if nobody_yet(context)? {
         return Ok(Redirect::to("/set-up").into_response());
     }
-    Ok(sign_in_page(ask, String::new(), next_of(ask.query.first("next")), Vec::new()))
+    Ok(sign_in_page(context, String::new(), next_of(context.query.first("next")), Vec::new()))
 }
 
-fn sign_in(ask: &Ask, posted: &Posted) -> Answer {
-    where_people_sign_in(ask)?;
+fn sign_in(context: &RequestContext, posted: &Posted) -> Answer {
+    where_people_sign_in(context)?;
     let name = name_of(posted);
     let next = next_of(posted.typed.first("next"));
-    admit(ask, &name)?;
+    admit(context, &name)?;
     let password = secret_of(posted, "password");
-    let found = ask.app.store().person_by_name(&name)?;
+    let found = context.app.store().person_by_name(&name)?;
     let phc = found.as_ref().map(|found| found.password_phc.as_str());
     // Nobody could choose a longer one, and hashing it would cost.
-    let password = if password.chars().count() > MOST_LETTERS { "" } else { password };
-    let right = ask.app.passwords.check(password, phc)?;
+    let password = if password.chars().count() > MAX_LETTERS { "" } else { password };
+    let right = context.app.passwords.check(password, phc)?;
     match found.filter(|_| right) {
         Some(found) => {
-            ask.app.throttle.forgive(&name, ask.from);
-            begin(ask, &found.person, &next)
+            context.app.throttle.forgive(&name, context.from);
+            begin(context, &found.person, &next)
         }
         None => {
-            let wrong = vec![("name".to_owned(), ask.voice().say("mistake-sign-in", &[]))];
-            let page = sign_in_page(ask, name, next, wrong);
+            let wrong = vec![("name".to_owned(), context.locale().message("mistake-sign-in", &[]))];
+            let page = sign_in_page(context, name, next, wrong);
             Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
         }
     }
@@ -202,18 +203,18 @@ fn token_of(headers: &HeaderMap, app: &App) -> Option<TokenHash> {
 }
 
 /// Begins a session under a token that nobody has seen before: one that was planted never becomes good.
-fn begin(ask: &Ask, person: &Person, next: &str) -> Answer {
-    let (store, now) = (ask.app.store(), ask.app.real_now());
-    if let Some(old) = token_of(&ask.headers, &ask.app) {
+fn begin(context: &RequestContext, person: &Person, next: &str) -> Answer {
+    let (store, now) = (context.app.store(), context.app.real_now());
+    if let Some(old) = token_of(&context.headers, &context.app) {
         store.end_session(old)?;
     }
     store.drop_expired_sessions(now)?;
-    let token = ask.app.secret();
+    let token = context.app.secret();
     store.start_session(TokenHash::of(token.as_bytes()), person.id, now, now + SESSION)?;
     let mut response = Redirect::to(next).into_response();
-    set_cookie(&mut response, &ask.app, &token, SESSION.as_secs());
-    for (name, value) in [("lang", &person.lang), ("measure", &person.measure)] {
-        reading::keep(&mut response, &ask.app, name, value);
+    set_cookie(&mut response, &context.app, &token, SESSION.as_secs());
+    for (name, value) in [("lang", &person.lang), ("measure", &person.unit_system)] {
+        reading::keep(&mut response, &context.app, name, value);
     }
     Ok(response)
 }
@@ -227,13 +228,13 @@ fn set_cookie(response: &mut Response, app: &App, token: &str, seconds: i64) {
     }
 }
 
-fn sign_out(ask: &Ask, _: &Posted) -> Answer {
-    where_people_sign_in(ask)?;
-    if let Some(token) = token_of(&ask.headers, &ask.app) {
-        ask.app.store().end_session(token)?;
+fn sign_out(context: &RequestContext, _: &Posted) -> Answer {
+    where_people_sign_in(context)?;
+    if let Some(token) = token_of(&context.headers, &context.app) {
+        context.app.store().end_session(token)?;
     }
     let mut response = Redirect::to("/sign-in").into_response();
-    set_cookie(&mut response, &ask.app, "", 0);
+    set_cookie(&mut response, &context.app, "", 0);
     let clear = HeaderName::from_static("clear-site-data");
     response.headers_mut().insert(clear, HeaderValue::from_static("\"cache\""));
     Ok(response)
@@ -244,40 +245,40 @@ fn sign_out(ask: &Ask, _: &Posted) -> Answer {
 struct Password {
     frame: Frame,
     least: u64,
-    mistakes: Mistakes,
+    mistakes: FieldErrors,
 }
 
-fn password_page(ask: &Ask, mistakes: Mistakes) -> Response {
-    let frame = ask.frame(ask.voice().say("password-title", &[]));
-    show(&Password { frame, least: LEAST_LETTERS as u64, mistakes })
+fn password_page(context: &RequestContext, mistakes: FieldErrors) -> Response {
+    let frame = context.frame(context.locale().message("password-title", &[]));
+    show(&Password { frame, least: MIN_LETTERS as u64, mistakes })
 }
 
-fn password_blank(ask: &Ask) -> Answer {
-    where_people_sign_in(ask)?;
-    Ok(password_page(ask, Vec::new()))
+fn password_blank(context: &RequestContext) -> Answer {
+    where_people_sign_in(context)?;
+    Ok(password_page(context, Vec::new()))
 }
 
-fn password(ask: &Ask, posted: &Posted) -> Answer {
-    where_people_sign_in(ask)?;
-    let person = ask.visitor.person.clone().ok_or(Trouble::Forbidden)?;
+fn password(context: &RequestContext, posted: &Posted) -> Answer {
+    where_people_sign_in(context)?;
+    let person = context.visitor.person.clone().ok_or(PageError::Forbidden)?;
     let mut mistakes = Vec::new();
-    let fresh = new_password(ask, posted, &mut mistakes);
+    let fresh = new_password(context, posted, &mut mistakes);
     if mistakes.is_empty() {
         // A phone left lying about must not give the account away by guessing.
-        admit(ask, &person.name)?;
-        let known = ask.app.store().person_by_name(&person.name)?;
+        admit(context, &person.name)?;
+        let known = context.app.store().person_by_name(&person.name)?;
         let phc = known.as_ref().map(|known| known.password_phc.as_str());
-        if !ask.app.passwords.check(secret_of(posted, "now"), phc)? {
-            mistakes.push(("now".to_owned(), ask.voice().say("mistake-password-now", &[])));
+        if !context.app.passwords.check(secret_of(posted, "now"), phc)? {
+            mistakes.push(("now".to_owned(), context.locale().message("mistake-password-now", &[])));
         }
     }
     if !mistakes.is_empty() {
-        let page = password_page(ask, mistakes);
+        let page = password_page(context, mistakes);
         return Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response());
     }
-    ask.app.throttle.forgive(&person.name, ask.from);
-    ask.app.store().set_password(person.id, &ask.app.hash_password(fresh)?)?;
+    context.app.throttle.forgive(&person.name, context.from);
+    context.app.store().set_password(person.id, &context.app.hash_password(fresh)?)?;
     // Whoever else is in with the old one is out.
-    ask.app.store().end_sessions_of(person.id)?;
-    begin(ask, &person, "/password?said=saved")
+    context.app.store().end_sessions_of(person.id)?;
+    begin(context, &person, "/password?said=saved")
 }

@@ -5,22 +5,22 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
-use slab::diary::{EntryId, Knowledge};
-use slab::slab::{Slab, fold};
-use slab::standing::{Action, HoldPoint, judge};
-use slab::trade::Trade;
-use words::Voice;
+use localization::Locale;
+use slab_answers::standing::{Action, HoldPoint, judge};
+use slab_diary::{EntryId, Knowledge};
+use slab_diary::{Slab, fold};
+use trade_facts::Trade;
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, page};
+use crate::context::{Answer, RequestContext, page};
 use crate::control::short;
 use crate::entries::Opened;
-use crate::frame::{Frame, Way, show};
-use crate::sight::Sight;
-use crate::visitor::May;
+use crate::frame::{Frame, NavLink, show};
+use crate::view_scope::ViewScope;
+use crate::visitor::Permission;
 
 pub(super) fn routes() -> Router<Arc<App>> {
-    Router::new().route("/slab/{slab}", page(May::Read, shown))
+    Router::new().route("/slab/{slab}", page(Permission::Read, shown))
 }
 
 /// What is written down kneeling on a slab, most often first; the rest is one tap further.
@@ -70,21 +70,21 @@ struct Page {
     state: &'static str,
     open_said: String,
     step: Option<Step>,
-    quick: Vec<Way>,
+    quick: Vec<NavLink>,
     points: Vec<Point>,
     missing_plan: bool,
 }
 
-fn shown(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let frame = ask.frame(ask.voice().say("slab-title", &[])).about(ask, &opened.record, &opened.zone);
-    standing(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+fn shown(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let frame = context.frame(context.locale().message("slab-title", &[])).about(context, &opened.record, &opened.zone);
+    standing(context, &opened, frame, &ViewScope::own(context, opened.record.id))
 }
 
 /// The standing in any frame.
-pub(crate) fn standing(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
-    let (voice, trade) = (ask.voice(), Trade::built_in());
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+pub(crate) fn standing(context: &RequestContext, opened: &Opened, frame: Frame, sight: &ViewScope) -> Answer {
+    let (locale, trade) = (context.locale(), Trade::built_in());
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let standing = judge(&slab, trade);
     let (base, writes) = (sight.base.as_str(), sight.writes);
     let zone_of_next = standing.overall.hold_point.and_then(|point| {
@@ -93,9 +93,9 @@ pub(crate) fn standing(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
     });
     let step = standing.overall.next.map(|next| {
         let href = writes.then(|| form_for(next.action)).map(|kind| link(base, kind, zone_of_next.as_deref()));
-        Step { order: voice.order(&next), time: voice.action_time(&next), care: voice.care(&next), href }
+        Step { order: locale.order(&next), time: locale.action_time(&next), care: locale.care(&next), href }
     });
-    let mut points: Vec<Point> = standing.hold_points.iter().map(|p| point(p, sight, &slab, trade, voice)).collect();
+    let mut points: Vec<Point> = standing.hold_points.iter().map(|p| point(p, sight, &slab, trade, locale)).collect();
     points.sort_by_key(|p| match p.state {
         "held" => 0,
         "cant_tell" => 1,
@@ -103,13 +103,13 @@ pub(crate) fn standing(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
         _ => 3,
     });
     let quick =
-        QUICK.iter().map(|kind| Way { href: format!("{base}/add/{kind}"), label: voice.kind(kind), here: false });
-    let all = Way { href: format!("{base}/add"), label: voice.say("slab-note-other", &[]), here: false };
+        QUICK.iter().map(|kind| NavLink { href: format!("{base}/add/{kind}"), label: locale.kind(kind), here: false });
+    let all = NavLink { href: format!("{base}/add"), label: locale.message("slab-note-other", &[]), here: false };
     Ok(show(&Page {
         frame,
-        answer: first_sentence(voice, &standing.overall),
+        answer: first_sentence(locale, &standing.overall),
         state: standing.overall.state.name(),
-        open_said: voice.open_hold_points(&standing.overall),
+        open_said: locale.open_hold_points(&standing.overall),
         step,
         quick: if writes { quick.chain([all]).collect() } else { Vec::new() },
         points,
@@ -118,27 +118,27 @@ pub(crate) fn standing(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
 }
 
 /// The answer without its next step: the step stands below as the button.
-fn first_sentence(voice: Voice, overall: &slab::standing::Overall) -> String {
-    voice.overall(&slab::standing::Overall { next: None, ..overall.clone() })
+fn first_sentence(locale: Locale, overall: &slab_answers::standing::Overall) -> String {
+    locale.overall(&slab_answers::standing::Overall { next: None, ..overall.clone() })
 }
 
 /// A hold point in the reader's words.
-fn point(point: &HoldPoint, sight: &Sight, slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Point {
+fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, locale: Locale) -> Point {
     let step = point.next.map(|next| Step {
-        order: voice.order(&next),
-        time: voice.action_time(&next),
-        care: voice.care(&next),
+        order: locale.order(&next),
+        time: locale.action_time(&next),
+        care: locale.care(&next),
         href: sight.writes.then(|| {
             let worst = point.zones.iter().find(|(_, state)| *state == point.state).map(|(zone, _)| zone.as_str());
             link(&sight.base, form_for(next.action), worst)
         }),
     });
-    let source = voice.cite(trade, &point.citation);
-    let grade = voice.grade(trade.grade_to_show(&point.citation));
+    let source = locale.cite(trade, &point.citation);
+    let grade = locale.grade(trade.grade_to_show(&point.citation));
     let told = |entry: &EntryId| {
         let entry = slab.entries().iter().find(|e| e.id == *entry)?;
-        let mut said = short(entry, slab, voice);
-        let line = crate::told::line(entry, voice);
+        let mut said = short(entry, slab, locale);
+        let line = crate::entry_text::line(entry, locale);
         if !line.is_empty() {
             said = format!("{said}: {line}");
         }
@@ -153,13 +153,13 @@ fn point(point: &HoldPoint, sight: &Sight, slab: &Slab<'_>, trade: &Trade, voice
     Point {
         id: point.id.name(),
         state: point.state.name(),
-        state_said: voice.state(point.state),
-        question: voice.hold_point_question(point.id),
-        zones: point.zones.iter().map(|(zone, state)| (zone.clone(), voice.state(*state))).collect(),
-        why: point.why.iter().map(|reason| voice.reason(reason)).collect(),
+        state_said: locale.state(point.state),
+        question: locale.hold_point_question(point.id),
+        zones: point.zones.iter().map(|(zone, state)| (zone.clone(), locale.state(*state))).collect(),
+        why: point.why.iter().map(|reason| locale.reason(reason)).collect(),
         step,
-        ignored: voice.say("standing-if-ignored", &[("consequence", voice.consequence(point.id).into())]),
-        source: voice.say("standing-source", &[("source", source.into()), ("grade", grade.into())]),
+        ignored: locale.message("standing-if-ignored", &[("consequence", locale.consequence(point.id).into())]),
+        source: locale.message("standing-source", &[("source", source.into()), ("grade", grade.into())]),
         evidence: point.evidence.iter().filter_map(told).collect(),
         tests: tests.collect(),
     }

@@ -5,32 +5,32 @@ use std::sync::Arc;
 use askama::Template;
 use axum::Router;
 use axum::response::{IntoResponse, Redirect};
-use forms::Typed;
+use forms::FormData;
 use jiff::tz::TimeZone;
 use serde_json::json;
-use slab::diary::{Diary, SlabId};
-use slab::standing::State;
+use slab_answers::standing::State;
+use slab_diary::{Diary, SlabId};
 use store::{SlabQuery, SlabRecord};
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, Posted, form, page};
-use crate::control::{Control, Known, Mistakes, controls};
+use crate::context::{Answer, Posted, RequestContext, form, page};
+use crate::control::{Control, FieldErrors, Known, controls};
 use crate::entries::{Opened, write_form};
 use crate::frame::{Frame, show};
-use crate::trouble::Trouble;
-use crate::visitor::May;
+use crate::page_error::PageError;
+use crate::visitor::Permission;
 
 /// Slabs on one page of the list.
 const PER_PAGE: u64 = 30;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
-        .route("/", page(May::Read, list))
-        .route("/new", page(May::Write, blank).merge(form(May::Write, open)))
-        .route("/demo", form(May::Write, add_demo))
-        .route("/slab/{slab}/put-away", form(May::Write, put_away))
-        .route("/slab/{slab}/bring-back", form(May::Write, bring_back))
-        .route("/offline", page(May::Nothing, offline))
+        .route("/", page(Permission::Read, list))
+        .route("/new", page(Permission::Write, blank).merge(form(Permission::Write, open)))
+        .route("/demo", form(Permission::Write, add_demo))
+        .route("/slab/{slab}/put-away", form(Permission::Write, put_away))
+        .route("/slab/{slab}/bring-back", form(Permission::Write, bring_back))
+        .route("/offline", page(Permission::Nothing, offline))
 }
 
 struct Row {
@@ -55,14 +55,14 @@ struct List {
     after: Option<String>,
 }
 
-fn list(ask: &Ask) -> Answer {
-    let search = ask.query.first("q").unwrap_or_default().trim().to_owned();
-    let away = ask.query.first("away").is_some();
-    let offset: u64 = ask.query.first("from").and_then(|text| text.parse().ok()).unwrap_or(0);
+fn list(context: &RequestContext) -> Answer {
+    let search = context.query.first("q").unwrap_or_default().trim().to_owned();
+    let away = context.query.first("away").is_some();
+    let offset: u64 = context.query.first("from").and_then(|text| text.parse().ok()).unwrap_or(0);
     let query =
         SlabQuery { search: (!search.is_empty()).then_some(search.as_str()), put_away: away, offset, limit: PER_PAGE };
-    let (records, total) = ask.app.store().slab_page(&query)?;
-    let rows: Result<Vec<Row>, Trouble> = records.iter().map(|record| row(ask, record)).collect();
+    let (records, total) = context.app.store().slab_page(&query)?;
+    let rows: Result<Vec<Row>, PageError> = records.iter().map(|record| row(context, record)).collect();
     let href = |from: u64| {
         let mut query = form_urlencoded::Serializer::new(String::new());
         if !search.is_empty() {
@@ -73,11 +73,11 @@ fn list(ask: &Ask) -> Answer {
         }
         format!("/?{}", query.append_pair("from", &from.to_string()).finish())
     };
-    let frame = ask.frame(ask.voice().say("slabs-title", &[]));
+    let frame = context.frame(context.locale().message("slabs-title", &[]));
     Ok(show(&List {
         rows: rows?,
         nothing_at_all: total == 0 && search.is_empty() && !away,
-        has_demo: ask.app.settings.demo.is_some(),
+        has_demo: context.app.settings.demo.is_some(),
         before: (offset > 0).then(|| href(offset.saturating_sub(PER_PAGE))),
         after: (offset + PER_PAGE < total).then(|| href(offset + PER_PAGE)),
         frame,
@@ -87,14 +87,14 @@ fn list(ask: &Ask) -> Answer {
     }))
 }
 
-fn row(ask: &Ask, record: &SlabRecord) -> Result<Row, Trouble> {
-    let overall = ask.app.overall(record)?;
+fn row(context: &RequestContext, record: &SlabRecord) -> Result<Row, PageError> {
+    let overall = context.app.overall(record)?;
     Ok(Row {
         id: record.id.to_string(),
         name: record.name.clone(),
-        answer: ask.voice().overall(&overall),
+        answer: context.locale().overall(&overall),
         state: overall.state.name(),
-        demo: ask.app.is_demo(record.id),
+        demo: context.app.is_demo(record.id),
     })
 }
 
@@ -110,95 +110,97 @@ struct NewSlab {
     server_typed: bool,
 }
 
-fn new_slab(ask: &Ask, typed: &Typed, mistakes: &Mistakes) -> NewSlab {
+fn new_slab(context: &RequestContext, typed: &FormData, mistakes: &FieldErrors) -> NewSlab {
     let nothing = Diary::new();
-    let slab = slab::slab::fold(&nothing, slab::diary::Knowledge::noted_by(ask.now()));
-    let known = Known { slab: &slab, trade: slab::trade::Trade::built_in(), voice: ask.voice() };
+    let slab = slab_diary::fold(&nothing, slab_diary::Knowledge::noted_by(context.now()));
+    let known = Known { slab: &slab, trade: trade_facts::Trade::built_in(), locale: context.locale() };
     let job = forms::form("job_opened").expect("opening a job is a kind of entry");
-    let id = |name: &str| typed.first(name).map_or_else(|| ask.app.fresh_id().to_string(), str::to_owned);
+    let id = |name: &str| typed.first(name).map_or_else(|| context.app.fresh_id().to_string(), str::to_owned);
     NewSlab {
-        frame: ask.frame(ask.voice().say("new-slab-title", &[])),
+        frame: context.frame(context.locale().message("new-slab-title", &[])),
         controls: controls(job, typed, mistakes, &known),
         entry: id("entry"),
         slab: id("slab"),
         mistakes: mistakes.to_vec(),
-        has_demo: ask.app.settings.demo.is_some(),
+        has_demo: context.app.settings.demo.is_some(),
         server_typed: !mistakes.is_empty(),
     }
 }
 
 /// What most floors are, so that a name is enough.
-fn usual() -> Typed {
+fn usual() -> FormData {
     let usual = [("exposure", "interior"), ("age", "new"), ("time_zone", "America/Chicago")];
     usual.into_iter().map(|(name, value)| (name.to_owned(), value.to_owned())).collect()
 }
 
-fn blank(ask: &Ask) -> Answer {
-    Ok(show(&new_slab(ask, &usual(), &[])))
+fn blank(context: &RequestContext) -> Answer {
+    Ok(show(&new_slab(context, &usual(), &[])))
 }
 
-fn open(ask: &Ask, posted: &Posted) -> Answer {
-    match open_slab(ask, posted) {
+fn open(context: &RequestContext, posted: &Posted) -> Answer {
+    match open_slab(context, posted) {
         Ok(id) => {
             let location = format!("/slab/{id}?said=opened");
-            if ask.wants_json() {
+            if context.wants_json() {
                 return Ok(axum::Json(json!({ "ok": true, "location": location })).into_response());
             }
             Ok(Redirect::to(&location).into_response())
         }
-        Err(Trouble::Mistakes(mistakes)) if !ask.wants_json() => {
-            let page = show(&new_slab(ask, &posted.typed, &mistakes));
+        Err(PageError::FieldErrors(mistakes)) if !context.wants_json() => {
+            let page = show(&new_slab(context, &posted.typed, &mistakes));
             Ok((axum::http::StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
         }
         Err(trouble) => Err(trouble),
     }
 }
 
-fn open_slab(ask: &Ask, posted: &Posted) -> Result<SlabId, Trouble> {
-    let voice = ask.voice();
+fn open_slab(context: &RequestContext, posted: &Posted) -> Result<SlabId, PageError> {
+    let locale = context.locale();
     let job = forms::form("job_opened").expect("opening a job is a kind of entry");
     let name = posted.typed.first("name").unwrap_or_default().trim().to_owned();
     // All that is wrong with the form first: a slab is made only when its first entry can be.
-    forms::read_body(job, &posted.typed, voice.measure).map_err(|mistakes| {
-        Trouble::Mistakes(mistakes.into_iter().map(|m| (m.field.clone(), m.said(voice))).collect())
+    forms::read_body(job, &posted.typed, locale.unit_system).map_err(|mistakes| {
+        PageError::FieldErrors(mistakes.into_iter().map(|m| (m.field.clone(), m.said(locale))).collect())
     })?;
     let id: SlabId = match posted.typed.first("slab").map(str::parse) {
         Some(Ok(id)) => id,
-        _ => ask.app.fresh_id().to_string().parse().map_err(|_| Trouble::NotFound)?,
+        _ => context.app.fresh_id().to_string().parse().map_err(|_| PageError::NotFound)?,
     };
-    ask.app.store().create_slab(id, &name).map_err(|error| match error {
+    context.app.store().create_slab(id, &name).map_err(|error| match error {
         store::StoreError::SlabNameTaken { .. } => {
-            Trouble::mistake("name", voice.say("mistake-name-taken", &[("name", name.as_str().into())]))
+            PageError::mistake("name", locale.message("mistake-name-taken", &[("name", name.as_str().into())]))
         }
-        store::StoreError::SlabName { .. } => Trouble::mistake("name", voice.say("mistake-name", &[])),
-        store::StoreError::SlabKnownAs { .. } => Trouble::mistake("entry", voice.say("mistake-already-written", &[])),
-        other => Trouble::from(other),
+        store::StoreError::SlabName { .. } => PageError::mistake("name", locale.message("mistake-name", &[])),
+        store::StoreError::SlabKnownAs { .. } => {
+            PageError::mistake("entry", locale.message("mistake-already-written", &[]))
+        }
+        other => PageError::from(other),
     })?;
-    let record = ask.app.store().slab_record(id)?.ok_or(Trouble::NotFound)?;
+    let record = context.app.store().slab_record(id)?.ok_or(PageError::NotFound)?;
     let zone = posted.typed.first("time_zone").and_then(|name| TimeZone::get(name).ok()).unwrap_or(TimeZone::UTC);
-    let opened = Opened { diary: ask.app.store().diary(id)?, record, zone };
-    write_form(ask, &opened, job, posted, None)?;
+    let opened = Opened { diary: context.app.store().diary(id)?, record, zone };
+    write_form(context, &opened, job, posted, None)?;
     Ok(id)
 }
 
-fn add_demo(ask: &Ask, _: &Posted) -> Answer {
-    let demo = ask.app.settings.demo.ok_or(Trouble::NotFound)?;
-    let id = (demo.fill)(ask.app.store()).map_err(|error| {
+fn add_demo(context: &RequestContext, _: &Posted) -> Answer {
+    let demo = context.app.settings.demo.ok_or(PageError::NotFound)?;
+    let id = (demo.fill)(context.app.store()).map_err(|error| {
         eprintln!("underfoot: {error}");
-        Trouble::Failed("the demo".to_owned())
+        PageError::Failed("the demo".to_owned())
     })?;
-    ask.app.store().bring_back(id)?;
+    context.app.store().bring_back(id)?;
     Ok(Redirect::to(&format!("/slab/{id}")).into_response())
 }
 
-fn put_away(ask: &Ask, _: &Posted) -> Answer {
-    ask.app.store().put_away(ask.slab()?.id, ask.app.real_now())?;
+fn put_away(context: &RequestContext, _: &Posted) -> Answer {
+    context.app.store().put_away(context.slab()?.id, context.app.real_now())?;
     Ok(Redirect::to("/?said=put-away").into_response())
 }
 
-fn bring_back(ask: &Ask, _: &Posted) -> Answer {
-    let id = ask.slab()?.id;
-    ask.app.store().bring_back(id)?;
+fn bring_back(context: &RequestContext, _: &Posted) -> Answer {
+    let id = context.slab()?.id;
+    context.app.store().bring_back(id)?;
     Ok(Redirect::to(&format!("/slab/{id}?said=brought-back")).into_response())
 }
 
@@ -209,8 +211,8 @@ struct Offline {
 }
 
 /// What a phone shows in place of a page that it has not kept.
-fn offline(ask: &Ask) -> Answer {
-    let mut frame = ask.frame(ask.voice().say("offline-title", &[]));
+fn offline(context: &RequestContext) -> Answer {
+    let mut frame = context.frame(context.locale().message("offline-title", &[]));
     frame.visitor = String::new();
     Ok(show(&Offline { frame }))
 }

@@ -11,42 +11,42 @@ use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
-use forms::Typed;
-use sums::{Files, Keyboard, NoFiles, Sum, SumError, SumField, SumForm, Understood, Uploads};
-use words::{Measure, Voice};
+use calculators::{Files, Keyboard, NoFiles, Sum, SumError, SumField, SumForm, Understood, Uploads};
+use forms::FormData;
+use localization::{Locale, UnitSystem};
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, Posted, form, page};
+use crate::context::{Answer, Posted, RequestContext, form, page};
 use crate::control::Choice;
-use crate::frame::{Frame, Way, show};
-use crate::trouble::Trouble;
-use crate::visitor::May;
+use crate::frame::{Frame, NavLink, show};
+use crate::page_error::PageError;
+use crate::visitor::Permission;
 
 /// The units in which bare numbers were meant.
 const MEASURE: &str = "measure";
 /// Files larger than this are no weather or temperature record.
-const MOST_BYTES: usize = 20 * 1024 * 1024;
+const MAX_BYTES: usize = 20 * 1024 * 1024;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
-        .route("/sums", page(May::Read, list))
-        .route("/sums/{sum}", page(May::Read, one).merge(form(May::Read, sent)))
+        .route("/sums", page(Permission::Read, list))
+        .route("/sums/{sum}", page(Permission::Read, one).merge(form(Permission::Read, sent)))
 }
 
 #[derive(Template)]
 #[template(path = "sums.html")]
 struct List {
     frame: Frame,
-    ways: Vec<(Way, String)>,
+    ways: Vec<(NavLink, String)>,
 }
 
-fn list(ask: &Ask) -> Answer {
-    let voice = ask.voice();
-    let ways = sums::forms().iter().map(|sum| {
-        let way = Way { href: format!("/sums/{}", sum.id), label: sum.title(voice), here: false };
-        (way, sum.about(voice))
+fn list(context: &RequestContext) -> Answer {
+    let locale = context.locale();
+    let ways = calculators::forms().iter().map(|sum| {
+        let way = NavLink { href: format!("/sums/{}", sum.id), label: sum.title(locale), here: false };
+        (way, sum.about(locale))
     });
-    let mut frame = ask.frame(voice.say("sums-title", &[]));
+    let mut frame = context.frame(locale.message("sums-title", &[]));
     frame.keep = "[\"/sums\"]".to_owned();
     Ok(show(&List { ways: ways.collect(), frame }))
 }
@@ -56,11 +56,11 @@ fn list(ask: &Ask) -> Answer {
 fn is_needed(form: &SumForm, field: &SumField) -> bool {
     static NEEDED: LazyLock<BTreeSet<(String, String)>> = LazyLock::new(|| {
         let mut needed = BTreeSet::new();
-        for form in sums::forms() {
-            let example = form.example(Measure::Imperial);
+        for form in calculators::forms() {
+            let example = form.example(UnitSystem::Imperial);
             for left_out in &example {
                 let rest: Vec<_> = example.iter().filter(|given| *given != left_out).cloned().collect();
-                if sums::ask(&form.id, &rest, &NoFiles).is_err() {
+                if calculators::ask(&form.id, &rest, &NoFiles).is_err() {
                     needed.insert((form.id.clone(), left_out.0.clone()));
                 }
             }
@@ -93,8 +93,8 @@ struct Input {
 /// An answer as the template draws it.
 struct Answered {
     /// The first of them, in big.
-    first: Option<sums::Answered>,
-    rest: Vec<sums::Answered>,
+    first: Option<calculators::Answered>,
+    rest: Vec<calculators::Answered>,
     cautions: Vec<String>,
     inputs: Vec<Understood>,
     rests_on: Vec<(String, String)>,
@@ -108,7 +108,7 @@ struct Page {
     path: String,
     title: String,
     about: String,
-    measure: &'static str,
+    unit_system: &'static str,
     answered: Option<Answered>,
     /// What is wrong and with which field; no field when it is the whole of it.
     refused: Option<(Option<String>, String)>,
@@ -122,13 +122,13 @@ struct Page {
     example: String,
 }
 
-fn sum_of(ask: &Ask) -> Result<&'static SumForm, Trouble> {
-    sums::form(ask.part("sum")).ok_or(Trouble::NotFound)
+fn sum_of(context: &RequestContext) -> Result<&'static SumForm, PageError> {
+    calculators::form(context.part("sum")).ok_or(PageError::NotFound)
 }
 
 /// The texts of the form's own fields: nothing else in an address is of this calculation. A box of
 /// several lines holds several values.
-fn typed_into(form: &SumForm, typed: &Typed) -> Vec<(String, Vec<String>)> {
+fn typed_into(form: &SumForm, typed: &FormData) -> Vec<(String, Vec<String>)> {
     let of_field = |field: &SumField| {
         let all = typed.get(&field.id).iter();
         let texts: Vec<String> = if field.repeatable {
@@ -142,25 +142,25 @@ fn typed_into(form: &SumForm, typed: &Typed) -> Vec<(String, Vec<String>)> {
 }
 
 /// The address that has an answer for what was typed.
-fn address(form: &SumForm, typed: &[(String, Vec<String>)], measure: Measure) -> String {
+fn address(form: &SumForm, typed: &[(String, Vec<String>)], unit_system: UnitSystem) -> String {
     let mut query = form_urlencoded::Serializer::new(String::new());
     for (field, texts) in typed {
         for text in texts.iter().filter(|text| !text.trim().is_empty()) {
             query.append_pair(field, text);
         }
     }
-    format!("/sums/{}?{}", form.id, query.append_pair(MEASURE, measure.name()).finish())
+    format!("/sums/{}?{}", form.id, query.append_pair(MEASURE, unit_system.name()).finish())
 }
 
-fn one(ask: &Ask) -> Answer {
-    let form = sum_of(ask)?;
-    let typed = typed_into(form, &ask.query);
-    let asked = !typed.is_empty() || ask.query.first(MEASURE).is_some();
-    answer(ask, form, &ask.query, typed, asked.then_some(&NoFiles as &dyn Files))
+fn one(context: &RequestContext) -> Answer {
+    let form = sum_of(context)?;
+    let typed = typed_into(form, &context.query);
+    let asked = !typed.is_empty() || context.query.first(MEASURE).is_some();
+    answer(context, form, &context.query, typed, asked.then_some(&NoFiles as &dyn Files))
 }
 
-fn sent(ask: &Ask, posted: &Posted) -> Answer {
-    let form = sum_of(ask)?;
+fn sent(context: &RequestContext, posted: &Posted) -> Answer {
+    let form = sum_of(context)?;
     let mut typed = typed_into(form, &posted.typed);
     let taken = |id: &str| form.field(id).is_some_and(|field| field.takes_file);
     // The name a sender gave serves to tell files apart, and is told in what was noticed; no path is made of it.
@@ -171,54 +171,54 @@ fn sent(ask: &Ask, posted: &Posted) -> Answer {
         .map(|file| (file.name.as_str(), &file.bytes[..]))
         .collect();
     if files.is_empty() {
-        let measure = measure_of(&posted.typed, ask.voice());
-        return Ok(Redirect::to(&address(form, &typed, measure)).into_response());
+        let unit_system = measure_of(&posted.typed, context.locale());
+        return Ok(Redirect::to(&address(form, &typed, unit_system)).into_response());
     }
-    if files.iter().any(|(_, bytes)| bytes.len() > MOST_BYTES) {
-        return Err(Trouble::TooLarge);
+    if files.iter().any(|(_, bytes)| bytes.len() > MAX_BYTES) {
+        return Err(PageError::TooLarge);
     }
     typed.retain(|(id, _)| !taken(id));
     typed.extend(posted.files.iter().filter(|f| taken(&f.field)).map(|f| (f.field.clone(), vec![f.name.clone()])));
-    answer(ask, form, &posted.typed, typed, Some(&Uploads(&files)))
+    answer(context, form, &posted.typed, typed, Some(&Uploads(&files)))
 }
 
-fn measure_of(typed: &Typed, voice: Voice) -> Measure {
-    typed.first(MEASURE).and_then(|text| text.parse().ok()).unwrap_or(voice.measure)
+fn measure_of(typed: &FormData, locale: Locale) -> UnitSystem {
+    typed.first(MEASURE).and_then(|text| text.parse().ok()).unwrap_or(locale.unit_system)
 }
 
 /// The page: a blank form when nothing was asked, else with the answer or what is wrong.
 fn answer(
-    ask: &Ask,
+    context: &RequestContext,
     form: &'static SumForm,
-    all: &Typed,
+    all: &FormData,
     typed: Vec<(String, Vec<String>)>,
     asked: Option<&dyn Files>,
 ) -> Answer {
-    let voice = ask.voice();
-    let meant = measure_of(all, voice);
-    let complete = sums::with_units(&form.id, &typed, meant);
-    let done = asked.map(|files| sums::ask(&form.id, &complete, files));
-    // Typed in other units than the reader's, a bare number keeps its own unit.
-    let shown = if meant == voice.measure { &typed } else { &complete };
+    let locale = context.locale();
+    let meant = measure_of(all, locale);
+    let complete = calculators::with_units(&form.id, &typed, meant);
+    let done = asked.map(|files| calculators::ask(&form.id, &complete, files));
+    // FormData in other units than the reader's, a bare number keeps its own unit.
+    let shown = if meant == locale.unit_system { &typed } else { &complete };
     let (answered, error) = match done {
-        Some(Ok(sum)) => (Some(answered(&sum, voice)), None),
+        Some(Ok(sum)) => (Some(answered(&sum, locale)), None),
         Some(Err(error)) => (None, Some(error)),
         None => (None, None),
     };
-    let said = error.as_ref().map(|error| (field_of(form, error), error.plain(voice)));
-    let of_field = |field: &SumField| input(form, field, shown, said.as_ref(), voice);
+    let said = error.as_ref().map(|error| (field_of(form, error), error.plain(locale)));
+    let of_field = |field: &SumField| input(form, field, shown, said.as_ref(), locale);
     let (main, more): (Vec<&SumField>, Vec<&SumField>) = form.fields.iter().partition(|field| field.main);
     let main = main.into_iter().map(of_field).collect();
     let more: Vec<Input> = more.into_iter().map(of_field).collect();
-    let title = form.title(voice);
-    let mut frame = ask.frame(title.clone());
+    let title = form.title(locale);
+    let mut frame = context.frame(title.clone());
     frame.keep = format!("[\"/sums\",\"/sums/{}\"]", form.id);
     let page = Page {
         frame,
         path: format!("/sums/{}", form.id),
         title,
-        about: form.about(voice),
-        measure: voice.measure.name(),
+        about: form.about(locale),
+        unit_system: locale.unit_system.name(),
         more_open: more.iter().any(|input| !input.value.is_empty() || input.mistake.is_some()),
         main,
         more,
@@ -226,7 +226,7 @@ fn answer(
         answered,
         takes_file: form.fields.iter().any(|field| field.takes_file),
         lost_file: typed.iter().any(|(id, _)| form.field(id).is_some_and(|field| field.takes_file)),
-        example: address(form, &form.example(voice.measure), voice.measure),
+        example: address(form, &form.example(locale.unit_system), locale.unit_system),
         refused: said,
     };
     let status = if page.refused.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
@@ -238,32 +238,32 @@ fn field_of(form: &SumForm, error: &SumError) -> Option<String> {
     error.field.clone().filter(|id| form.field(id).is_some())
 }
 
-fn answered(sum: &Sum, voice: Voice) -> Answered {
-    let mut all = sum.answers(voice).into_iter();
-    let formula = sum.formula(voice);
-    let rests_on = std::iter::once(formula).chain(sum.also(voice)).map(|on| (on.formula, on.cited));
+fn answered(sum: &Sum, locale: Locale) -> Answered {
+    let mut all = sum.answers(locale).into_iter();
+    let formula = sum.formula(locale);
+    let rests_on = std::iter::once(formula).chain(sum.also(locale)).map(|on| (on.formula, on.cited));
     Answered {
         first: all.next(),
         rest: all.collect(),
-        cautions: sum.cautions(voice).into_iter().map(|caution| caution.text).collect(),
-        inputs: sum.inputs(voice),
+        cautions: sum.cautions(locale).into_iter().map(|caution| caution.text).collect(),
+        inputs: sum.inputs(locale),
         rests_on: rests_on.collect(),
         notes: sum.notes().to_vec(),
     }
 }
 
 /// The text without the unit that stands beside its box, where the bare number means the same.
-fn without_unit(form: &SumForm, field: &SumField, text: String, measure: Measure) -> String {
-    let bare = field.unit(measure).and_then(|unit| text.strip_suffix(unit)).map(str::trim_end);
+fn without_unit(form: &SumForm, field: &SumField, text: String, unit_system: UnitSystem) -> String {
+    let bare = field.unit(unit_system).and_then(|unit| text.strip_suffix(unit)).map(str::trim_end);
     let Some(bare) = bare else { return text };
-    let again = sums::with_units(&form.id, &[(field.id.clone(), vec![bare.to_owned()])], measure);
+    let again = calculators::with_units(&form.id, &[(field.id.clone(), vec![bare.to_owned()])], unit_system);
     if again.iter().any(|(_, texts)| texts.contains(&text)) { bare.to_owned() } else { text }
 }
 
 /// What an empty box means: a choice by its name.
-fn usual(field: &SumField, voice: Voice) -> Option<String> {
-    let usual = field.usual(voice)?;
-    Some(if field.choices.contains(&usual) { field.choice_label(&usual, voice) } else { usual })
+fn usual(field: &SumField, locale: Locale) -> Option<String> {
+    let usual = field.usual(locale)?;
+    Some(if field.choices.contains(&usual) { field.choice_label(&usual, locale) } else { usual })
 }
 
 fn input(
@@ -271,27 +271,27 @@ fn input(
     field: &SumField,
     typed: &[(String, Vec<String>)],
     refused: Option<&(Option<String>, String)>,
-    voice: Voice,
+    locale: Locale,
 ) -> Input {
     let texts = typed.iter().find(|(id, _)| *id == field.id).map(|(_, texts)| texts.as_slice()).unwrap_or_default();
     let value = if field.repeatable { texts.join("\n") } else { texts.first().cloned().unwrap_or_default() };
-    let unit = field.unit(voice.measure);
-    let value = without_unit(form, field, value, voice.measure);
-    let example = field.example(voice.measure);
+    let unit = field.unit(locale.unit_system);
+    let value = without_unit(form, field, value, locale.unit_system);
+    let example = field.example(locale.unit_system);
     // The unit stands beside the box already.
     let example = unit.and_then(|unit| example.strip_suffix(unit)).unwrap_or(example).trim_end();
     let mut choices: Vec<Choice> = field
         .choices
         .iter()
         .map(|choice| Choice {
-            label: field.choice_label(choice, voice),
+            label: field.choice_label(choice, locale),
             chosen: *choice == value,
             value: choice.clone(),
         })
         .collect();
     if !choices.is_empty() && !field.required {
-        let none = field.usual_text(voice.measure).is_none();
-        let label = voice.say(if none { "not-said" } else { "sums-usual-choice" }, &[]);
+        let none = field.usual_text(locale.unit_system).is_none();
+        let label = locale.message(if none { "not-said" } else { "sums-usual-choice" }, &[]);
         choices.push(Choice { value: String::new(), label, chosen: value.is_empty() });
     }
     // A choice that is not offered was typed into the address: it is shown as it came, to be mended.
@@ -299,18 +299,18 @@ fn input(
         choices.push(Choice { value: value.clone(), label: value.clone(), chosen: true });
     }
     let names = |ids: &[String]| {
-        let labels: Vec<String> = ids.iter().filter_map(|id| form.field(id)).map(|other| other.label(voice)).collect();
+        let labels: Vec<String> = ids.iter().filter_map(|id| form.field(id)).map(|other| other.label(locale)).collect();
         (!labels.is_empty()).then(|| labels.join("; "))
     };
-    let instead = names(&field.conflicts).map(|names| voice.say("sums-instead", &[("names", names.into())]));
-    let needs = names(&field.requires).map(|names| voice.say("sums-needs", &[("names", names.into())]));
+    let instead = names(&field.conflicts).map(|names| locale.message("sums-instead", &[("names", names.into())]));
+    let needs = names(&field.requires).map(|names| locale.message("sums-needs", &[("names", names.into())]));
     Input {
         id: field.id.clone(),
-        label: field.label(voice),
+        label: field.label(locale),
         value: if field.takes_file { String::new() } else { value },
         unit: unit.map(str::to_owned),
         example: example.to_owned(),
-        usual: usual(field, voice),
+        usual: usual(field, locale),
         beside: instead.into_iter().chain(needs).collect(),
         choices,
         number: field.keyboard == Keyboard::Decimal,

@@ -6,25 +6,25 @@ use askama::Template;
 use axum::Router;
 use jiff::ToSpan;
 use jiff::civil::Date;
+use localization::Locale;
 use pictures::{Drawing, ForecastSpan, Happened, Look, Milestone, TimeLine, time_line};
-use slab::diary::Knowledge;
-use slab::diary::body::Pour;
-use slab::drying::{Caution, DryingForecast};
-use slab::slab::{Figures, Slab, fold};
-use slab::standing::{Code, HoldPointId, Reason, judge};
-use slab::trade::{Record, Trade};
-use words::Voice;
+use slab_answers::drying::{Caution, DryingForecast};
+use slab_answers::standing::{Code, HoldPointId, Reason, judge};
+use slab_diary::Knowledge;
+use slab_diary::body::Pour;
+use slab_diary::{Figures, Slab, fold};
+use trade_facts::{Record, Trade};
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, page};
-use crate::charted::{Charted, source};
+use crate::chart_section::{Charted, source};
+use crate::context::{Answer, RequestContext, page};
 use crate::forecast::{Begun, Waiting, begin, governing, said};
-use crate::frame::{Frame, Way, show};
-use crate::happened::happened;
-use crate::visitor::May;
+use crate::frame::{Frame, NavLink, show};
+use crate::time_line_rows::happened;
+use crate::visitor::Permission;
 
 pub(super) fn routes() -> Router<Arc<App>> {
-    Router::new().route("/slab/{slab}/time", page(May::Read, shown))
+    Router::new().route("/slab/{slab}/time", page(Permission::Read, shown))
 }
 
 #[derive(Template)]
@@ -35,59 +35,59 @@ struct Page {
     more: Vec<String>,
     waiting: Option<Waiting>,
     care: Option<String>,
-    step: Way,
+    step: NavLink,
     line: Option<Charted>,
     sources: Vec<String>,
 }
 
-fn shown(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let (voice, trade) = (ask.voice(), Trade::built_in());
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+fn shown(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let (locale, trade) = (context.locale(), Trade::built_in());
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let id = opened.record.id.to_string();
     let today = today(&slab);
     let mut more = Vec::new();
     let (mut waiting, mut care) = (None, None);
-    let begun = begin(&ask.app, &opened, &slab, trade);
+    let begun = begin(&context.app, &opened, &slab, trade);
     let found = begun.as_ref().ok().and_then(Begun::soon);
     let forecast = found.as_deref().and_then(|found| found.as_ref().ok());
     match (&begun, forecast) {
         (Ok(begun), Some(forecast)) => {
-            more.push(said(forecast, &begun.question, today, voice));
-            care = Some(voice.drying_caution(Caution::ForecastNeverReleases));
+            more.push(said(forecast, &begun.question, today, locale));
+            care = Some(locale.drying_caution(Caution::ForecastNeverReleases));
         }
-        (Ok(_), None) if found.is_some() => more.push(voice.say("drying-answer-failed", &[])),
-        (Ok(begun), None) if begun.work.is_broken() => more.push(voice.say("drying-answer-failed", &[])),
+        (Ok(_), None) if found.is_some() => more.push(locale.message("drying-answer-failed", &[])),
+        (Ok(begun), None) if begun.work.is_broken() => more.push(locale.message("drying-answer-failed", &[])),
         (Ok(begun), None) => {
-            more.push(voice.say("drying-answer-working", &[]));
-            waiting = Some(Waiting::of(begun, voice));
+            more.push(locale.message("drying-answer-working", &[]));
+            waiting = Some(Waiting::of(begun, locale));
         }
-        (Err(why), _) => more.push(voice.drying_cannot_tell(why)),
+        (Err(why), _) => more.push(locale.drying_cannot_tell(why)),
     }
     let pour = slab.last::<Pour>().map(|p| p.entry.happened.instant().to_zoned_datetime(slab.time_zone()).date());
     let answer = match pour {
-        Some(pour) => voice.say("time-answer-day", &[("days", (days(pour, today).max(0) as u32).into())]),
-        None => voice.say("time-answer-no-pour", &[]),
+        Some(pour) => locale.message("time-answer-day", &[("days", (days(pour, today).max(0) as u32).into())]),
+        None => locale.message("time-answer-no-pour", &[]),
     };
-    more.extend(equivalent_age(&slab, trade).map(|reason| voice.reason(&reason)));
+    more.extend(equivalent_age(&slab, trade).map(|reason| locale.reason(&reason)));
     let step = match pour {
-        Some(_) => Way { href: format!("/slab/{id}"), label: voice.say("time-do-next", &[]), here: false },
-        None if ask.visitor.may >= May::Write => {
-            Way { href: format!("/slab/{id}/add/pour"), label: voice.say("drying-do-pour", &[]), here: false }
+        Some(_) => NavLink { href: format!("/slab/{id}"), label: locale.message("time-do-next", &[]), here: false },
+        None if context.visitor.permission >= Permission::Write => {
+            NavLink { href: format!("/slab/{id}/add/pour"), label: locale.message("drying-do-pour", &[]), here: false }
         }
-        None => Way { href: format!("/slab/{id}/diary"), label: voice.say("way-diary", &[]), here: false },
+        None => NavLink { href: format!("/slab/{id}/diary"), label: locale.message("way-diary", &[]), here: false },
     };
     let spans = begun.as_ref().ok().zip(forecast);
-    let line = time_line_of(&slab, trade, spans, "line", voice);
-    let rule = trade.fact("age-before-stain-days").map(|fact| source(&fact.citation(), trade, voice));
+    let line = time_line_of(&slab, trade, spans, "line", locale);
+    let rule = trade.fact("age-before-stain-days").map(|fact| source(&fact.citation(), trade, locale));
     Ok(show(&Page {
-        frame: ask.frame(voice.say("way-time", &[])).about(ask, &opened.record, &opened.zone),
+        frame: context.frame(locale.message("way-time", &[])).about(context, &opened.record, &opened.zone),
         answer,
         more,
         waiting,
         care,
         step,
-        line: line.map(|drawing| Charted::new(&voice.say("time-chart", &[]), drawing)),
+        line: line.map(|drawing| Charted::new(&locale.message("time-chart", &[]), drawing)),
         sources: rule.into_iter().collect(),
     }))
 }
@@ -107,35 +107,35 @@ pub(crate) fn time_line_of(
     trade: &Trade,
     forecast: Option<(&Begun, &DryingForecast)>,
     prefix: &str,
-    voice: Voice,
+    locale: Locale,
 ) -> Option<Drawing> {
-    let happened: Vec<Happened> = happened(slab, voice);
+    let happened: Vec<Happened> = happened(slab, locale);
     if happened.is_empty() {
         return None;
     }
     let line = TimeLine {
-        look: Look::new(prefix, &voice.say("time-chart", &[]), voice),
+        look: Look::new(prefix, &locale.message("time-chart", &[]), locale),
         today: today(slab),
         happened,
-        milestones: milestones(slab, trade, voice),
-        forecasts: forecast.and_then(|(begun, forecast)| span(begun, forecast, voice)).into_iter().collect(),
+        milestones: milestones(slab, trade, locale),
+        forecasts: forecast.and_then(|(begun, forecast)| span(begun, forecast, locale)).into_iter().collect(),
     };
     Some(time_line(&line))
 }
 
 /// The days that the calendar sets, counted from the last pour: the age that the trade waits for, and
 /// the day on which the temperature record reached the same age.
-fn milestones(slab: &Slab<'_>, trade: &Trade, voice: Voice) -> Vec<Milestone> {
+fn milestones(slab: &Slab<'_>, trade: &Trade, locale: Locale) -> Vec<Milestone> {
     let Some(pour) = slab.last::<Pour>() else { return Vec::new() };
     let poured = pour.entry.happened.instant().to_zoned_datetime(slab.time_zone()).date();
     let needed = Figures::new(trade, slab).number("age-before-stain-days").ceil();
     let count = ("days", needed.into());
     let mut all = Vec::new();
     if let Ok(on) = poured.checked_add((needed as i64).days()) {
-        all.push(Milestone { on, label: voice.say("time-days-since-pour", std::slice::from_ref(&count)) });
+        all.push(Milestone { on, label: locale.message("time-days-since-pour", std::slice::from_ref(&count)) });
     }
     if let Some(on) = equivalent_age_day(slab, trade, poured) {
-        all.push(Milestone { on, label: voice.say("time-equivalent-age", &[count]) });
+        all.push(Milestone { on, label: locale.message("time-equivalent-age", &[count]) });
     }
     all
 }
@@ -176,12 +176,12 @@ fn equivalent_age_day(slab: &Slab<'_>, trade: &Trade, poured: Date) -> Option<Da
 
 /// When the limit that governs is likely to be met; nothing when not even one slab in ten is there
 /// within the forecast.
-fn span(begun: &Begun, forecast: &DryingForecast, voice: Voice) -> Option<ForecastSpan> {
+fn span(begun: &Begun, forecast: &DryingForecast, locale: Locale) -> Option<ForecastSpan> {
     let limit = governing(forecast)?;
     let dates = forecast.dates(limit)?;
-    let value = voice.humidity(limit.limit.humidity);
+    let value = locale.humidity(limit.limit.humidity);
     Some(ForecastSpan {
-        label: voice.say("time-dry-enough", &[("limit", value.into())]),
+        label: locale.message("time-dry-enough", &[("limit", value.into())]),
         p10: dates.p10?.date,
         p50: dates.p50.map(|d| d.date),
         p90: dates.p90.map(|d| d.date),

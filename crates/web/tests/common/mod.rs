@@ -12,7 +12,7 @@ use axum::http::header::{CONTENT_TYPE, COOKIE, HOST};
 use axum::http::{HeaderMap, Request, StatusCode};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
-use slab::diary::{Context, SlabId, read_lines};
+use slab_diary::{Context, SlabId, read_lines};
 use store::Store;
 use tempfile::TempDir;
 use tower::ServiceExt;

@@ -8,7 +8,7 @@ use axum::body::Body;
 use axum::http::header::{CONTENT_TYPE, HOST};
 use axum::http::{Method, Request};
 use jiff::{SignedDuration, Timestamp};
-use slab::diary::{EntryId, PhotoHash, SlabId};
+use slab_diary::{EntryId, PhotoHash, SlabId};
 use store::{LinkId, NewLink, NewPerson, Person, PersonId, Role, TokenHash};
 use web::Access;
 
@@ -87,7 +87,7 @@ impl Crowd {
 pub(crate) fn add(site: &Site, number: u128, name: &str, role: Role) -> Person {
     let id = PersonId::from_u128(number);
     let phc = cheap(PASSWORD);
-    let new = NewPerson { id, name, password_phc: &phc, lang: "en", measure: "imperial" };
+    let new = NewPerson { id, name, password_phc: &phc, lang: "en", unit_system: "imperial" };
     let person = site.store.add_person(&new, role, now()).unwrap();
     let token = TokenHash::of(format!("token of {name}").as_bytes());
     site.store.start_session(token, id, now() - hours(1), now() + hours(24)).unwrap();
@@ -138,14 +138,14 @@ pub(crate) fn request(method: Method, path: &str, headers: &[(&str, &str)], fiel
 impl Site {
     /// One more entry, as a line of a diary file; which it is.
     pub(crate) fn add(&self, slab: SlabId, line: &str) -> EntryId {
-        let context = slab::diary::Context {
+        let context = slab_diary::Context {
             slab,
             zone: jiff::tz::TimeZone::UTC,
             author: "diary file".to_owned(),
             device: "diary file".to_owned(),
             noted: None,
         };
-        let entries = slab::diary::read_lines(line, &context).unwrap_or_else(|errors| panic!("{line}: {errors:?}"));
+        let entries = slab_diary::read_lines(line, &context).unwrap_or_else(|errors| panic!("{line}: {errors:?}"));
         self.store.append(slab, &entries).unwrap();
         entries[0].id
     }

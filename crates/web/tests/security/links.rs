@@ -1,9 +1,9 @@
 //! What a share link opens, and what it never opens.
 
 use axum::http::Method;
-use slab::diary::Knowledge;
-use slab::diary::body::ChoiceApproved;
-use slab::slab::fold;
+use slab_diary::Knowledge;
+use slab_diary::body::ChoiceApproved;
+use slab_diary::fold;
 use web::Access;
 
 use crate::common::{DEMO, Site};
@@ -235,7 +235,7 @@ fn a_choice_by_link_says_who_when_which_and_the_words() {
     assert_eq!(all.len(), 1);
     let (choice, author, at) = &all[0];
     assert_eq!((choice.panel.as_str(), choice.by.as_str()), ("P7", "Rosa Bell"));
-    assert_eq!(choice.state, Some(slab::diary::body::PanelState::Sealed));
+    assert_eq!(choice.state, Some(slab_diary::body::PanelState::Sealed));
     assert_eq!(author, "link: Rosa, owner");
     assert_eq!(*at, now());
     let words = choice.words.as_deref().unwrap();

@@ -37,7 +37,7 @@ pub(crate) fn routes() -> Vec<Route> {
             let path = part[1..].split('"').next().unwrap().to_owned();
             // Up to the next route or the end of the statement.
             let call = part.split("\n}").next().unwrap();
-            Route { path, page: right(call, "page(May::"), form: right(call, "form(May::") }
+            Route { path, page: right(call, "page(Permission::"), form: right(call, "form(Permission::") }
         })
         .collect();
     assert!(routes.len() > 40, "only {} routes found", routes.len());

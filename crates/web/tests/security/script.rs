@@ -1,9 +1,9 @@
 //! Script in every text of every form: written, and read back on every page as the text it is.
 
-use forms::{Ask, Form, Rule, Typed};
-use slab::diary::{Entry, SlabId};
-use slab::trade::Trade;
+use forms::{Form, FormData, InputKind, Rule};
+use slab_diary::{Entry, SlabId};
 use store::Role;
+use trade_facts::Trade;
 
 use crate::common::{Got, Site};
 use crate::crowd::{Crowd, add, as_person, hours, link, now};
@@ -46,8 +46,8 @@ fn slab_of(site: &Site) -> SlabId {
 }
 
 /// Something for every field of a form that needs an answer, and script for every text.
-fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<Typed> {
-    let mut typed = Typed::new();
+fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<FormData> {
+    let mut typed = FormData::new();
     let least_one: Vec<&str> = form
         .rules
         .iter()
@@ -57,33 +57,35 @@ fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<Typed> {
         })
         .collect();
     for field in form.fields {
-        let text = matches!(field.ask, Ask::Text { .. } | Ask::Mix | Ask::Panel);
+        let text = matches!(field.ask, InputKind::Text { .. } | InputKind::Mix | InputKind::Panel);
         let needed = field.required() || least_one.contains(&field.name);
         if !(needed || text && whole) {
             continue;
         }
         let value = match field.ask {
-            Ask::Text { .. } | Ask::Panel => ODD.to_owned(),
-            Ask::Mix => {
+            InputKind::Text { .. } | InputKind::Panel => ODD.to_owned(),
+            InputKind::Mix => {
                 typed.set("mix_stain", ODD);
                 typed.set("mix_parts", "1");
                 continue;
             }
-            Ask::Lab => {
+            InputKind::Lab => {
                 ["lab_l", "lab_a", "lab_b"].iter().for_each(|name| typed.set(*name, "20"));
                 continue;
             }
-            Ask::PictureBox(names) => {
+            InputKind::PictureBox(names) => {
                 names.iter().for_each(|name| typed.set(*name, "10"));
                 continue;
             }
-            Ask::Entry(kinds) => entries.iter().find(|e| kinds.contains(&e.body.kind()))?.id.to_string(),
-            Ask::Count { least, .. } => least.to_string(),
-            Ask::Number(_) => "20".to_owned(),
-            Ask::Quantity(_) | Ask::Money | Ask::Currency | Ask::TimeZone => {
-                field.example(words::Measure::Imperial).to_owned()
+            InputKind::Entry(kinds) => entries.iter().find(|e| kinds.contains(&e.body.kind()))?.id.to_string(),
+            InputKind::Count { least, .. } => least.to_string(),
+            InputKind::Number(_) => "20".to_owned(),
+            InputKind::Quantity(_) | InputKind::Money | InputKind::Currency | InputKind::TimeZone => {
+                field.example(localization::UnitSystem::Imperial).to_owned()
             }
-            Ask::Choice(_) | Ask::Trade(_) | Ask::YesNo => field.choices(Trade::built_in())[0].to_owned(),
+            InputKind::Choice(_) | InputKind::Trade(_) | InputKind::YesNo => {
+                field.choices(Trade::built_in())[0].to_owned()
+            }
         };
         typed.set(field.name, &value);
     }
@@ -91,11 +93,11 @@ fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<Typed> {
     Some(typed)
 }
 
-fn send(crowd: &Crowd, slab: SlabId, form: &Form, typed: &Typed) -> Got {
+fn send(crowd: &Crowd, slab: SlabId, form: &Form, typed: &FormData) -> Got {
     let mut fields: Vec<(&str, &str)> =
         typed.iter().flat_map(|(name, texts)| texts.iter().map(move |text| (name, text.as_str()))).collect();
     let zone = format!("zone:{ODD}");
-    if form.place != forms::PlaceAsk::None {
+    if form.place != forms::PlaceInput::None {
         fields.push(("place_kind", &zone));
     }
     let path = format!("/slab/{slab}/add/{}", form.kind);
@@ -170,7 +172,8 @@ fn script_in_every_text_of_every_form_stays_text_on_every_page() {
     let (crowd, slab) = odd_crowd();
     let texts = write_all(&crowd, slab);
     let all = forms::forms().iter().flat_map(|form| form.fields);
-    let all = all.filter(|field| matches!(field.ask, Ask::Text { .. } | Ask::Mix | Ask::Panel)).count();
+    let all =
+        all.filter(|field| matches!(field.ask, InputKind::Text { .. } | InputKind::Mix | InputKind::Panel)).count();
     assert_eq!(texts, all, "every text field of every form carried script");
     assert!(all >= 25, "only {all} text fields");
     let diary = crowd.site.store.diary(slab).unwrap();

@@ -36,7 +36,7 @@ pub enum PreviewError {
         measured: Length,
     },
     /// More pixels than are drawn in one piece.
-    #[error("the illustration needs {pixels} pixels; accepted: up to {most}; draw it coarser or smaller", most = super::MOST_PIXELS)]
+    #[error("the illustration needs {pixels} pixels; accepted: up to {most}; draw it coarser or smaller", most = super::MAX_PIXELS)]
     TooLarge {
         /// Pixels it needs.
         pixels: usize,

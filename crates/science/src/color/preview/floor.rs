@@ -5,7 +5,7 @@ use units::{Fraction, Length};
 
 use super::panel_color::PanelColor;
 use super::plane::{Plane, smooth};
-use super::{MOST_PIXELS, PixelSize, PreviewError};
+use super::{MAX_PIXELS, PixelSize, PreviewError};
 use crate::chance::{Seed, Stream};
 use crate::color::Lab;
 
@@ -46,7 +46,7 @@ impl PanelColor {
         }
         let reach = |asked: usize, panel: usize| smooth(asked.max((panel as f64 * measured / side).ceil() as usize));
         let (width, height) = (reach(size.width, self.size.width), reach(size.height, self.size.height));
-        if width * height > MOST_PIXELS {
+        if width * height > MAX_PIXELS {
             return Err(PreviewError::TooLarge { pixels: width * height });
         }
         let plane = Plane::new(width, height);

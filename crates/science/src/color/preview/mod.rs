@@ -44,7 +44,7 @@ pub use radial::Band;
 use units::Length;
 
 /// Most pixels drawn in one piece, those of a panel larger than the stretch among them.
-pub const MOST_PIXELS: usize = 16_000_000;
+pub const MAX_PIXELS: usize = 16_000_000;
 
 /// Pixels across and along.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

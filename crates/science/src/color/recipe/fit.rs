@@ -15,7 +15,7 @@ const STRENGTH_PULL: (f64, f64) = (0.3, 0.5);
 /// is at rounding.
 const RESTS: f64 = 1e-15;
 /// A fit of eight panels takes about ten steps.
-const MOST_STEPS: usize = 300;
+const MAX_STEPS: usize = 300;
 
 /// One panel as the fit sees it.
 #[derive(Debug, Clone)]
@@ -151,7 +151,7 @@ pub(super) fn fit(
     let mut at = near.cloned().unwrap_or_else(|| Strengths::start(stains));
     let mut here = normal(&at, bare, rows);
     let mut damping = 1e-3;
-    for _ in 0..MOST_STEPS {
+    for _ in 0..MAX_STEPS {
         let mut damped = here.curvature.clone();
         for i in 0..damped.nrows() {
             damped[(i, i)] *= 1.0 + damping;

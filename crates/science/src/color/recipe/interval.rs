@@ -8,7 +8,7 @@ use crate::chance::{Seed, Stream};
 /// Stained panels needed for an interval with one, two and three stains, a bare one beside.
 ///
 /// Source: our own simulated panels (`reference/color/coverage.md`); provisional.
-pub const FEWEST_PANELS: [usize; Shares::MOST_STAINS] = [4, 6, 9];
+pub const FEWEST_PANELS: [usize; Shares::MAX_STAINS] = [4, 6, 9];
 /// Draws behind each radius.
 pub(super) const DRAWS: u64 = 400;
 

@@ -73,7 +73,7 @@ pub struct Shares(Vec<f64>);
 
 impl Shares {
     /// As many stains as the model was ever tried with.
-    pub const MOST_STAINS: usize = 3;
+    pub const MAX_STAINS: usize = 3;
 
     /// From parts, such as 3 and 1 for three quarters and one quarter.
     ///
@@ -82,7 +82,7 @@ impl Shares {
     pub fn of_parts(parts: &[f64]) -> Result<Self, RecipeRefusal> {
         let total: f64 = parts.iter().sum();
         let usable = parts.iter().all(|part| *part >= 0.0) && total > 0.0 && total.is_finite();
-        if !usable || parts.len() > Self::MOST_STAINS {
+        if !usable || parts.len() > Self::MAX_STAINS {
             return Err(RecipeRefusal::Parts { parts: parts.to_vec() });
         }
         Ok(Self(parts.iter().map(|part| part / total).collect()))

@@ -1,13 +1,13 @@
 //! From a plan in the diary to the form that tells it again.
 
-use forms::Typed;
-use slab::plan::{Offset, PlanSpec, RectangleSpec, ShapeSpec, Turn, WalkSpec};
-use units::Written;
+use forms::FormData;
+use slab_plan::{Offset, PlanSpec, RectangleSpec, ShapeSpec, Turn, WalkSpec};
+use units::AsWritten;
 
 use super::way::{CUT, PART, ROOM, Telling};
 
 /// The way in which this plan can be told, with everything it says.
-pub(super) fn fill(spec: &PlanSpec) -> (Telling, Typed) {
+pub(super) fn fill(spec: &PlanSpec) -> (Telling, FormData) {
     let as_text = || {
         let json = serde_json::to_string_pretty(spec).unwrap_or_default();
         (Telling::Text, [("json", json)].into_iter().collect())
@@ -22,11 +22,11 @@ pub(super) fn fill(spec: &PlanSpec) -> (Telling, Typed) {
 }
 
 /// A plan as text, whatever shapes it has.
-pub(super) fn text(spec: &PlanSpec) -> Typed {
+pub(super) fn text(spec: &PlanSpec) -> FormData {
     [("json", serde_json::to_string_pretty(spec).unwrap_or_default())].into_iter().collect()
 }
 
-fn push_rectangle(typed: &mut Typed, names: [&str; 4], rectangle: &RectangleSpec) {
+fn push_rectangle(typed: &mut FormData, names: [&str; 4], rectangle: &RectangleSpec) {
     let [x, y] = &rectangle.corner;
     let texts = [x.text(), y.text(), rectangle.width.text(), rectangle.depth.text()];
     for (name, text) in names.into_iter().zip(texts) {
@@ -34,14 +34,14 @@ fn push_rectangle(typed: &mut Typed, names: [&str; 4], rectangle: &RectangleSpec
     }
 }
 
-fn push_room(typed: &mut Typed, name: &str, rectangle: &RectangleSpec) {
+fn push_room(typed: &mut FormData, name: &str, rectangle: &RectangleSpec) {
     let [called, sides @ ..] = ROOM;
     typed.push(format!("{called}[]"), name);
     push_rectangle(typed, sides, rectangle);
 }
 
 /// Cut-outs, zones of rectangles, the rest and north; nothing when some shape is of another kind.
-fn drawn(spec: &PlanSpec, typed: &mut Typed) -> Option<()> {
+fn drawn(spec: &PlanSpec, typed: &mut FormData) -> Option<()> {
     for cut in &spec.cut_outs {
         let ShapeSpec::Rectangles(rectangles) = cut else { return None };
         rectangles.iter().for_each(|r| push_rectangle(typed, CUT, r));
@@ -61,8 +61,8 @@ fn drawn(spec: &PlanSpec, typed: &mut Typed) -> Option<()> {
     Some(())
 }
 
-fn rooms(spec: &PlanSpec, outline: &[RectangleSpec]) -> Option<Typed> {
-    let mut typed = Typed::new();
+fn rooms(spec: &PlanSpec, outline: &[RectangleSpec]) -> Option<FormData> {
+    let mut typed = FormData::new();
     drawn(spec, &mut typed)?;
     let named: Vec<&RectangleSpec> = spec
         .zones
@@ -82,8 +82,8 @@ fn rooms(spec: &PlanSpec, outline: &[RectangleSpec]) -> Option<Typed> {
     Some(typed)
 }
 
-fn walked(spec: &PlanSpec, walk: &WalkSpec) -> Option<Typed> {
-    let mut typed = Typed::new();
+fn walked(spec: &PlanSpec, walk: &WalkSpec) -> Option<FormData> {
+    let mut typed = FormData::new();
     drawn(spec, &mut typed)?;
     for (name, at) in ["start_x", "start_y"].into_iter().zip(&walk.start) {
         // Left empty it is 0 again.
@@ -109,7 +109,7 @@ fn walked(spec: &PlanSpec, walk: &WalkSpec) -> Option<Typed> {
 }
 
 /// The side of a turn, and its angle as it was written.
-pub(super) fn side_and_angle(turn: &Written<Turn>) -> (String, String) {
+pub(super) fn side_and_angle(turn: &AsWritten<Turn>) -> (String, String) {
     let degrees = turn.value().as_right_degrees();
     if degrees == 0.0 {
         return ("straight".to_owned(), String::new());
@@ -121,15 +121,16 @@ pub(super) fn side_and_angle(turn: &Written<Turn>) -> (String, String) {
         Some((angle, _)) if word_end == 0 => angle,
         _ => &folded[word_end..],
     };
-    let same =
-        |angle: &str| Written::<Turn>::read(&format!("{side} {angle}")).is_ok_and(|read| read.value() == turn.value());
+    let same = |angle: &str| {
+        AsWritten::<Turn>::read(&format!("{side} {angle}")).is_ok_and(|read| read.value() == turn.value())
+    };
     let angle = written.trim();
     let angle = if same(angle) { angle.to_owned() } else { degrees.abs().to_string() };
     (side.to_owned(), angle)
 }
 
-fn areas(spec: &PlanSpec, area: &str) -> Option<Typed> {
-    let mut typed: Typed = [("area", area)].into_iter().collect();
+fn areas(spec: &PlanSpec, area: &str) -> Option<FormData> {
+    let mut typed: FormData = [("area", area)].into_iter().collect();
     if !spec.cut_outs.is_empty() || spec.north.is_some() {
         return None;
     }

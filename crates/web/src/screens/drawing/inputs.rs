@@ -1,9 +1,9 @@
 //! The inputs of the drawing form as the templates draw them.
 
-use forms::Typed;
-use words::Voice;
+use forms::FormData;
+use localization::Locale;
 
-use crate::control::{Choice, Mistakes, mistake_of};
+use crate::control::{Choice, FieldErrors, mistake_of};
 
 use super::read::{AREA, Asked, LENGTH};
 use super::way::{CUT, LEG, PART, ROOM, Telling, in_row, rows};
@@ -68,39 +68,42 @@ const SPARE: usize = 3;
 const FEWEST_WALLS: usize = 4;
 
 /// The inputs of one way with what was typed and what is wrong with it.
-pub(super) fn inputs(way: Telling, typed: &Typed, mistakes: &Mistakes, voice: Voice) -> Inputs {
-    let form = Shown { typed, mistakes, voice };
+pub(super) fn inputs(way: Telling, typed: &FormData, mistakes: &FieldErrors, locale: Locale) -> Inputs {
+    let form = Shown { typed, mistakes, locale };
     let mut inputs = Inputs::default();
     match way {
         Telling::Rooms => {
             inputs.rooms = Some(form.rooms());
-            inputs.rest = Some(form.rest(voice.say("draw-rest-rooms", &[]), voice.say("draw-rest-rooms-hint", &[])));
+            inputs.rest =
+                Some(form.rest(locale.message("draw-rest-rooms", &[]), locale.message("draw-rest-rooms-hint", &[])));
         }
         Telling::Walk => {
             inputs.start = vec![
-                form.length("start_x", voice.say("draw-start-x", &[])),
-                form.length("start_y", voice.say("draw-start-y", &[])),
+                form.length("start_x", locale.message("draw-start-x", &[])),
+                form.length("start_y", locale.message("draw-start-y", &[])),
             ];
             inputs.legs = Some(form.legs());
             inputs.closing = form.closing();
             let told = |cell: &Cell| !cell.value.is_empty() || cell.mistake.is_some();
             inputs.finer = inputs.closing.iter().chain(&inputs.start).any(told);
             inputs.rooms = Some(form.rooms());
-            inputs.rest = Some(form.rest(voice.say("draw-rest-walk", &[]), voice.say("draw-rest-walk-hint", &[])));
+            inputs.rest =
+                Some(form.rest(locale.message("draw-rest-walk", &[]), locale.message("draw-rest-walk-hint", &[])));
         }
         Telling::Area => {
-            inputs.area = Some(form.quantity("area", voice.say("draw-area", &[]), &AREA));
+            inputs.area = Some(form.quantity("area", locale.message("draw-area", &[]), &AREA));
             inputs.parts = Some(form.parts());
-            inputs.rest = Some(form.rest(voice.say("draw-rest-area", &[]), voice.say("draw-rest-area-hint", &[])));
+            inputs.rest =
+                Some(form.rest(locale.message("draw-rest-area", &[]), locale.message("draw-rest-area-hint", &[])));
         }
         Telling::Text => {
-            inputs.json = Some(form.line("json", voice.say("draw-json", &[])));
+            inputs.json = Some(form.line("json", locale.message("draw-json", &[])));
         }
     }
     if matches!(way, Telling::Rooms | Telling::Walk) {
         inputs.cuts = Some(form.cuts());
-        let mut north = form.line("north", voice.say("draw-north", &[]));
-        north.hint = Some(voice.say("draw-north-hint", &[]));
+        let mut north = form.line("north", locale.message("draw-north", &[]));
+        north.hint = Some(locale.message("draw-north-hint", &[]));
         north.unit = "°";
         inputs.north = Some(north);
     }
@@ -108,9 +111,9 @@ pub(super) fn inputs(way: Telling, typed: &Typed, mistakes: &Mistakes, voice: Vo
 }
 
 pub(super) struct Shown<'a> {
-    pub(super) typed: &'a Typed,
-    pub(super) mistakes: &'a Mistakes,
-    pub(super) voice: Voice,
+    pub(super) typed: &'a FormData,
+    pub(super) mistakes: &'a FieldErrors,
+    pub(super) locale: Locale,
 }
 
 /// An input of a row before its row is known: its name, its label, and what it asks for.
@@ -141,8 +144,8 @@ impl Column {
 }
 
 impl Shown<'_> {
-    pub(super) fn say(&self, key: &str) -> String {
-        self.voice.say(key, &[])
+    pub(super) fn message(&self, key: &str) -> String {
+        self.locale.message(key, &[])
     }
 
     pub(super) fn line(&self, field: &str, label: String) -> Cell {
@@ -162,8 +165,12 @@ impl Shown<'_> {
     }
 
     pub(super) fn quantity(&self, field: &str, label: String, asked: &Asked) -> Cell {
-        let measure = self.voice.measure;
-        Cell { example: asked.example(measure).to_owned(), unit: asked.unit(measure), ..self.line(field, label) }
+        let unit_system = self.locale.unit_system;
+        Cell {
+            example: asked.example(unit_system).to_owned(),
+            unit: asked.unit(unit_system),
+            ..self.line(field, label)
+        }
     }
 
     fn length(&self, field: &str, label: String) -> Cell {
@@ -175,8 +182,8 @@ impl Shown<'_> {
     }
 
     fn cell(&self, column: &Column, row: &str, value: &str, mistake: Option<String>) -> Cell {
-        let measure = self.voice.measure;
-        let example = column.asked.map_or("", |asked| asked.example(measure));
+        let unit_system = self.locale.unit_system;
+        let example = column.asked.map_or("", |asked| asked.example(unit_system));
         let mut choices = column.choices.clone();
         choices.iter_mut().for_each(|choice| choice.chosen = choice.value == value);
         Cell {
@@ -186,7 +193,7 @@ impl Shown<'_> {
             hint: None,
             value: value.to_owned(),
             example: if column.example.is_empty() { example.to_owned() } else { column.example.to_owned() },
-            unit: column.asked.map_or(column.unit, |asked| asked.unit(measure)),
+            unit: column.asked.map_or(column.unit, |asked| asked.unit(unit_system)),
             choices,
             wide: column.name.ends_with("_name") || column.seldom,
             hidden: column.seldom && value.is_empty() && mistake.is_none(),
@@ -232,61 +239,65 @@ impl Shown<'_> {
     fn rooms(&self) -> Rows {
         let [name, x, y, width, depth] = ROOM;
         let columns = [
-            Column::new(name, self.say("draw-room-name")),
-            Column::new(x, self.say("draw-x")).asking(&LENGTH).example("0"),
-            Column::new(y, self.say("draw-y")).asking(&LENGTH).example("0"),
-            Column::new(width, self.say("draw-width")).asking(&LENGTH),
-            Column::new(depth, self.say("draw-depth")).asking(&LENGTH),
+            Column::new(name, self.message("draw-room-name")),
+            Column::new(x, self.message("draw-x")).asking(&LENGTH).example("0"),
+            Column::new(y, self.message("draw-y")).asking(&LENGTH).example("0"),
+            Column::new(width, self.message("draw-width")).asking(&LENGTH),
+            Column::new(depth, self.message("draw-depth")).asking(&LENGTH),
         ];
-        Rows { add: self.say("draw-add-room"), ..self.rows("rooms", &self.say("draw-room"), columns, 1) }
+        Rows { add: self.message("draw-add-room"), ..self.rows("rooms", &self.message("draw-room"), columns, 1) }
     }
 
     fn cuts(&self) -> Rows {
         let [x, y, width, depth] = CUT;
         let columns = [
-            Column::new(x, self.say("draw-x")).asking(&LENGTH).example("0"),
-            Column::new(y, self.say("draw-y")).asking(&LENGTH).example("0"),
-            Column::new(width, self.say("draw-width")).asking(&LENGTH),
-            Column::new(depth, self.say("draw-depth")).asking(&LENGTH),
+            Column::new(x, self.message("draw-x")).asking(&LENGTH).example("0"),
+            Column::new(y, self.message("draw-y")).asking(&LENGTH).example("0"),
+            Column::new(width, self.message("draw-width")).asking(&LENGTH),
+            Column::new(depth, self.message("draw-depth")).asking(&LENGTH),
         ];
-        Rows { add: self.say("draw-add-cut"), ..self.rows("cuts", &self.say("draw-cut"), columns, 1) }
+        Rows { add: self.message("draw-add-cut"), ..self.rows("cuts", &self.message("draw-cut"), columns, 1) }
     }
 
     pub(super) fn sides(&self) -> Vec<Choice> {
         let choice = |value: &str, label: String| Choice { value: value.to_owned(), label, chosen: false };
         vec![
-            choice("", self.say("draw-turn-none")),
-            choice("left", self.say("draw-turn-left")),
-            choice("right", self.say("draw-turn-right")),
-            choice("straight", self.say("draw-turn-straight")),
+            choice("", self.message("draw-turn-none")),
+            choice("left", self.message("draw-turn-left")),
+            choice("right", self.message("draw-turn-right")),
+            choice("straight", self.message("draw-turn-straight")),
         ]
     }
 
     fn legs(&self) -> Rows {
         let [turn, angle, length] = LEG;
         let columns = [
-            Column { choices: self.sides(), ..Column::new(turn, self.say("draw-turn")) },
-            Column { unit: "°", ..Column::new(angle, self.say("draw-angle")).example("90") },
-            Column::new(length, self.say("draw-length")).asking(&LENGTH),
+            Column { choices: self.sides(), ..Column::new(turn, self.message("draw-turn")) },
+            Column { unit: "°", ..Column::new(angle, self.message("draw-angle")).example("90") },
+            Column::new(length, self.message("draw-length")).asking(&LENGTH),
         ];
-        Rows { add: self.say("draw-add-wall"), ..self.rows("legs", &self.say("draw-wall"), columns, FEWEST_WALLS) }
+        Rows {
+            add: self.message("draw-add-wall"),
+            ..self.rows("legs", &self.message("draw-wall"), columns, FEWEST_WALLS)
+        }
     }
 
     fn closing(&self) -> Vec<Cell> {
-        let mut side = self.line("closing_side", self.say("draw-turn"));
+        let mut side = self.line("closing_side", self.message("draw-turn"));
         side.choices = self.sides();
         side.choices.iter_mut().for_each(|choice| choice.chosen = choice.value == side.value);
-        let angle = Cell { example: "90".to_owned(), unit: "°", ..self.line("closing_angle", self.say("draw-angle")) };
-        let limit = Cell { example: "1:200".to_owned(), ..self.line("limit", self.say("draw-limit")) };
+        let angle =
+            Cell { example: "90".to_owned(), unit: "°", ..self.line("closing_angle", self.message("draw-angle")) };
+        let limit = Cell { example: "1:200".to_owned(), ..self.line("limit", self.message("draw-limit")) };
         vec![side, angle, limit]
     }
 
     fn parts(&self) -> Rows {
         let [name, area] = PART;
         let columns = [
-            Column::new(name, self.say("draw-room-name")),
-            Column::new(area, self.say("draw-part-area")).asking(&AREA),
+            Column::new(name, self.message("draw-room-name")),
+            Column::new(area, self.message("draw-part-area")).asking(&AREA),
         ];
-        Rows { add: self.say("draw-add-part"), ..self.rows("parts", &self.say("draw-part"), columns, 1) }
+        Rows { add: self.message("draw-add-part"), ..self.rows("parts", &self.message("draw-part"), columns, 1) }
     }
 }

@@ -1,11 +1,11 @@
 //! The lines of the plan that stands: a plan that is drawn anew must not lose them.
 
-use forms::Typed;
-use slab::plan::{JointSpec, PlanSpec, ScoreSpec};
-use slab::slab::Slab;
-use words::{Arg, Voice};
+use forms::FormData;
+use localization::{Arg, Locale};
+use slab_diary::Slab;
+use slab_plan::{JointSpec, PlanSpec, ScoreSpec};
 
-use super::blame::number;
+use super::error_source::number;
 use super::way::Telling;
 
 /// The input that leaves them out.
@@ -29,7 +29,7 @@ pub(super) struct KeptShown {
 
 impl Kept {
     /// What there is to carry over; nothing where the plan is told as text, which has its lines in it.
-    pub(super) fn of(way: Telling, typed: &Typed, slab: &Slab<'_>) -> Option<Self> {
+    pub(super) fn of(way: Telling, typed: &FormData, slab: &Slab<'_>) -> Option<Self> {
         let (seen, _) = slab.plan_entry()?;
         let PlanSpec { joints, score_lines, .. } = seen.body;
         if way == Telling::Text || (joints.is_empty() && score_lines.is_empty()) {
@@ -47,18 +47,18 @@ impl Kept {
         }
     }
 
-    pub(super) fn shown(&self, mistake: Option<String>, voice: Voice) -> KeptShown {
+    pub(super) fn shown(&self, mistake: Option<String>, locale: Locale) -> KeptShown {
         let count = |n: usize| Arg::Number(n as f64);
         let args = [("joints", count(self.joints.len())), ("patterns", count(self.score_lines.len()))];
-        KeptShown { said: voice.say("lines-carried", &args), left_out: self.left_out, mistake }
+        KeptShown { said: locale.message("lines-carried", &args), left_out: self.left_out, mistake }
     }
 }
 
 /// Which line no longer fits, when it is a line that is wrong.
-pub(super) fn unfit(path: &str, said: &str, voice: Voice) -> Option<String> {
+pub(super) fn unfit(path: &str, said: &str, locale: Locale) -> Option<String> {
     let (name, key) = [("joints", "lines-joint-unfit"), ("score_lines", "lines-pattern-unfit")]
         .into_iter()
         .find(|(name, _)| path.starts_with(name))?;
     let which = number(path, name).map_or(0, |index| index + 1);
-    Some(voice.say(key, &[("number", Arg::Number(which as f64)), ("said", said.into())]))
+    Some(locale.message(key, &[("number", Arg::Number(which as f64)), ("said", said.into())]))
 }

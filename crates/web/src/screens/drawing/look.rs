@@ -1,11 +1,11 @@
 //! What the plan comes to as it is typed: the drawing, its areas, how a walk closes, what is wrong.
 
-use forms::Typed;
+use forms::FormData;
+use localization::{Arg, Locale};
 use pictures::{Layer, PlanLayers, PlanLook, plan_svg};
-use slab::plan::{Plan, PlanError, WHOLE};
-use slab::slab::Slab;
+use slab_diary::Slab;
+use slab_plan::{Plan, PlanError, WHOLE};
 use units::Area;
-use words::{Arg, Voice};
 
 use super::kept::Kept;
 use super::read::{Told, Wrong, read};
@@ -44,18 +44,18 @@ pub(super) struct Proved {
 /// Reads and proves, with the lines of the plan that stands.
 pub(super) fn prove(
     way: Telling,
-    typed: &Typed,
+    typed: &FormData,
     kept: Option<&Kept>,
-    voice: Voice,
+    locale: Locale,
 ) -> Result<Proved, (Wrong, Option<Box<Opened>>)> {
-    let mut told = read(way, typed, voice).map_err(|wrong| (wrong, None))?;
+    let mut told = read(way, typed, locale).map_err(|wrong| (wrong, None))?;
     if let Some(kept) = kept {
         kept.carry(&mut told.spec);
     }
     match Plan::resolve(&told.spec) {
         Ok(plan) => Ok(Proved { told, plan }),
         Err(error) => {
-            let wrong = super::blame::blame(&error, &told.from, voice);
+            let wrong = super::error_source::blame(&error, &told.from, locale);
             Err((wrong, Some(Box::new(Opened { error, told }))))
         }
     }
@@ -68,14 +68,14 @@ pub(super) struct Opened {
 }
 
 /// The look at what was typed. `slab` is what the diary knows so far.
-pub(super) fn look(way: Telling, typed: &Typed, slab: &Slab<'_>, voice: Voice) -> Look {
+pub(super) fn look(way: Telling, typed: &FormData, slab: &Slab<'_>, locale: Locale) -> Look {
     let kept = Kept::of(way, typed, slab);
-    let metric = voice.measure == words::Measure::Metric;
+    let metric = locale.unit_system == localization::UnitSystem::Metric;
     if typed.iter().filter(|(name, _)| is_input(name)).all(|(_, texts)| texts.iter().all(|t| t.trim().is_empty())) {
         return Look { empty: true, metric, ..Look::default() };
     }
-    match prove(way, typed, kept.as_ref(), voice) {
-        Ok(Proved { plan, .. }) => of_plan(&plan, slab, voice),
+    match prove(way, typed, kept.as_ref(), locale) {
+        Ok(Proved { plan, .. }) => of_plan(&plan, slab, locale),
         Err((mut wrong, opened)) => {
             if opened.is_some() {
                 // The first sentence tells of every wall that may be wrong; at their rows they are told again.
@@ -84,11 +84,11 @@ pub(super) fn look(way: Telling, typed: &Typed, slab: &Slab<'_>, voice: Voice) -
             let open = opened.and_then(|opened| match &opened.error {
                 PlanError::WalkOpen { walk, .. } => {
                     let numbers: Vec<usize> = opened.told.from.legs.iter().map(|row| row + 1).collect();
-                    super::sketch::open_walk(walk, &numbers, voice)
+                    super::sketch::open_walk(walk, &numbers, locale)
                 }
                 _ => None,
             });
-            let wrong = wrong.into_iter().map(|(field, said)| (place(&field, voice), said)).collect();
+            let wrong = wrong.into_iter().map(|(field, said)| (place(&field, locale), said)).collect();
             Look { open, wrong, metric, ..Look::default() }
         }
     }
@@ -100,53 +100,53 @@ fn is_input(name: &str) -> bool {
 }
 
 /// What a plan comes to.
-pub(super) fn of_plan(plan: &Plan, slab: &Slab<'_>, voice: Voice) -> Look {
-    let title = voice.say("draw-as-typed", &[]);
-    let drawing = plan_svg(plan, &PlanLayers::default(), &PlanLook::new("typed", &title, voice));
+pub(super) fn of_plan(plan: &Plan, slab: &Slab<'_>, locale: Locale) -> Look {
+    let title = locale.message("draw-as-typed", &[]);
+    let drawing = plan_svg(plan, &PlanLayers::default(), &PlanLook::new("typed", &title, locale));
     let mut sentences = vec![match plan.perimeter() {
         Some(perimeter) => {
-            let args = [("area", voice.area(plan.area()).into()), ("perimeter", voice.length(perimeter).into())];
-            voice.say("draw-comes-to", &args)
+            let args = [("area", locale.area(plan.area()).into()), ("perimeter", locale.length(perimeter).into())];
+            locale.message("draw-comes-to", &args)
         }
-        None => voice.say("draw-comes-to-area", &[("area", voice.area(plan.area()).into())]),
+        None => locale.message("draw-comes-to-area", &[("area", locale.area(plan.area()).into())]),
     }];
     if plan.cut_out_area() > Area::ZERO {
-        sentences.push(voice.say("draw-cut-out", &[("area", voice.area(plan.cut_out_area()).into())]));
+        sentences.push(locale.message("draw-cut-out", &[("area", locale.area(plan.cut_out_area()).into())]));
     }
-    sentences.extend(plan.walks().iter().map(|(_, walk)| voice.walk(walk)));
+    sentences.extend(plan.walks().iter().map(|(_, walk)| locale.walk(walk)));
     let walls = drawing.items.iter().filter(|item| item.layer == Layer::Dimensions);
     Look {
-        metric: voice.measure == words::Measure::Metric,
+        metric: locale.unit_system == localization::UnitSystem::Metric,
         walls: walls.map(|item| item.text.clone()).collect(),
         drawing: drawing.svg,
         sentences,
-        zones: plan.zones().iter().map(|z| (zone_name(z.name(), voice), voice.area(z.area()))).collect(),
-        doubts: doubts(plan, slab, voice),
+        zones: plan.zones().iter().map(|z| (zone_name(z.name(), locale), locale.area(z.area()))).collect(),
+        doubts: doubts(plan, slab, locale),
         ..Look::default()
     }
 }
 
 /// The name of a zone; the only zone of an undivided slab has one in the reader's language.
-pub(in crate::screens) fn zone_name(name: &str, voice: Voice) -> String {
-    if name == WHOLE { voice.say("plan-whole", &[]) } else { name.to_owned() }
+pub(in crate::screens) fn zone_name(name: &str, locale: Locale) -> String {
+    if name == WHOLE { locale.message("plan-whole", &[]) } else { name.to_owned() }
 }
 
-fn doubts(plan: &Plan, slab: &Slab<'_>, voice: Voice) -> Vec<String> {
+fn doubts(plan: &Plan, slab: &Slab<'_>, locale: Locale) -> Vec<String> {
     let mut doubts = Vec::new();
     let pieces = plan.pieces().len();
     if pieces > 1 {
-        doubts.push(voice.say("draw-pieces", &[("count", Arg::Number(pieces as f64))]));
+        doubts.push(locale.message("draw-pieces", &[("count", Arg::Number(pieces as f64))]));
     }
     if plan.unzoned_area() > plan.area() * WORTH_TELLING {
-        doubts.push(voice.say("draw-unzoned", &[("area", voice.area(plan.unzoned_area()).into())]));
+        doubts.push(locale.message("draw-unzoned", &[("area", locale.area(plan.unzoned_area()).into())]));
     }
     doubts.extend(strangers(plan, slab).into_iter().map(|(zone, count)| {
-        voice.say("draw-stranger", &[("zone", zone.into()), ("count", Arg::Number(f64::from(count)))])
+        locale.message("draw-stranger", &[("zone", zone.into()), ("count", Arg::Number(f64::from(count)))])
     }));
     let points = slab.entries().iter().filter_map(|entry| slab.point_of(entry));
     let off = points.filter(|at| plan.is_drawn() && !plan.contains(*at)).count();
     if off > 0 {
-        doubts.push(voice.say("draw-off", &[("count", Arg::Number(off as f64))]));
+        doubts.push(locale.message("draw-off", &[("count", Arg::Number(off as f64))]));
     }
     doubts
 }
@@ -168,7 +168,7 @@ fn strangers<'s>(plan: &Plan, slab: &'s Slab<'_>) -> Vec<(&'s str, u32)> {
 }
 
 /// Where on the page a mistake is, in words; nothing when it concerns the whole.
-fn place(field: &str, voice: Voice) -> Option<String> {
+fn place(field: &str, locale: Locale) -> Option<String> {
     let (name, row) = row_of(field)?;
     let key = match name.split('_').next() {
         Some("room") => "draw-room-n",
@@ -176,5 +176,5 @@ fn place(field: &str, voice: Voice) -> Option<String> {
         Some("part") => "draw-part-n",
         _ => "draw-wall-n",
     };
-    Some(voice.say(key, &[("number", (row + 1).to_string().into())]))
+    Some(locale.message(key, &[("number", (row + 1).to_string().into())]))
 }

@@ -1,18 +1,18 @@
 //! From what was typed to a plan, and from the plan's parts back to the rows they came from.
 
-use forms::Typed;
-use slab::plan::{
+use forms::FormData;
+use localization::{Locale, UnitSystem};
+use slab_plan::{
     Bearing, LegSpec, PlanSpec, Precision, RectangleSpec, ShapeSpec, Turn, WalkSpec, WrittenPoint, ZoneSpec,
 };
-use units::{Length, Notation, Problem, Written};
-use words::{Measure, Voice};
+use units::{AsWritten, Length, Notation, Problem};
 
 use super::way::{CUT, LEG, PART, ROOM, Telling, filled_rows, in_row};
 
 /// Longest name of a zone, in letters: it must fit the drawing and the papers.
 const LONGEST_NAME: usize = 60;
 
-/// Mistakes by field.
+/// FieldErrors by field.
 pub(super) type Wrong = Vec<(String, String)>;
 
 /// A plan, and where on the page its parts stand.
@@ -41,18 +41,18 @@ pub(super) const LENGTH: Asked = Asked { units: ["ft", "m"], examples: ["12' 6\"
 pub(super) const AREA: Asked = Asked { units: ["ft2", "m2"], examples: ["850 ft2", "80 m2"] };
 
 impl Asked {
-    pub(super) const fn unit(&self, measure: Measure) -> &'static str {
-        self.units[matches!(measure, Measure::Metric) as usize]
+    pub(super) const fn unit(&self, unit_system: UnitSystem) -> &'static str {
+        self.units[matches!(unit_system, UnitSystem::Metric) as usize]
     }
 
-    pub(super) const fn example(&self, measure: Measure) -> &'static str {
-        self.examples[matches!(measure, Measure::Metric) as usize]
+    pub(super) const fn example(&self, unit_system: UnitSystem) -> &'static str {
+        self.examples[matches!(unit_system, UnitSystem::Metric) as usize]
     }
 }
 
 /// Reads a plan told in this way.
-pub(super) fn read(way: Telling, typed: &Typed, voice: Voice) -> Result<Told, Wrong> {
-    let mut reader = Reader::of(typed, voice);
+pub(super) fn read(way: Telling, typed: &FormData, locale: Locale) -> Result<Told, Wrong> {
+    let mut reader = Reader::of(typed, locale);
     let told = match way {
         Telling::Rooms => reader.rooms(),
         Telling::Walk => reader.walk(),
@@ -67,8 +67,8 @@ pub(super) fn read(way: Telling, typed: &Typed, voice: Voice) -> Result<Told, Wr
 
 /// Reads inputs, and gathers what is wrong with them.
 pub(super) struct Reader<'t> {
-    pub(super) typed: &'t Typed,
-    pub(super) voice: Voice,
+    pub(super) typed: &'t FormData,
+    pub(super) locale: Locale,
     pub(super) wrong: Wrong,
 }
 
@@ -80,8 +80,8 @@ struct Room {
 }
 
 impl<'t> Reader<'t> {
-    pub(super) const fn of(typed: &'t Typed, voice: Voice) -> Self {
-        Self { typed, voice, wrong: Vec::new() }
+    pub(super) const fn of(typed: &'t FormData, locale: Locale) -> Self {
+        Self { typed, locale, wrong: Vec::new() }
     }
 
     pub(super) fn blame(&mut self, field: impl Into<String>, said: String) {
@@ -93,11 +93,11 @@ impl<'t> Reader<'t> {
     }
 
     /// A quantity as typed; a bare number takes the reader's usual unit.
-    pub(super) fn quantity<Q: Notation>(&mut self, field: &str, typed: &str, asked: &Asked) -> Option<Written<Q>> {
-        let unit = asked.unit(self.voice.measure);
-        let read = Written::<Q>::read(typed).map_err(|e| e.problem).or_else(|problem| match problem {
+    pub(super) fn quantity<Q: Notation>(&mut self, field: &str, typed: &str, asked: &Asked) -> Option<AsWritten<Q>> {
+        let unit = asked.unit(self.locale.unit_system);
+        let read = AsWritten::<Q>::read(typed).map_err(|e| e.problem).or_else(|problem| match problem {
             // The added unit must not be blamed on the person.
-            Problem::NoUnit => Written::<Q>::read(&format!("{typed} {unit}")).map_err(|_| Problem::NoUnit),
+            Problem::NoUnit => AsWritten::<Q>::read(&format!("{typed} {unit}")).map_err(|_| Problem::NoUnit),
             other => Err(other),
         });
         read.map_err(|problem| {
@@ -108,9 +108,9 @@ impl<'t> Reader<'t> {
     }
 
     fn problem(&self, typed: &str, problem: &Problem, asked: &Asked) -> String {
-        let example = asked.example(self.voice.measure);
+        let example = asked.example(self.locale.unit_system);
         let key = match problem {
-            Problem::Empty => return self.voice.say("mistake-missing", &[]),
+            Problem::Empty => return self.locale.message("mistake-missing", &[]),
             Problem::NotANumber => "mistake-no-number",
             Problem::NoUnit => "mistake-no-unit",
             Problem::OutOfOrder => "mistake-out-of-order",
@@ -118,10 +118,10 @@ impl<'t> Reader<'t> {
             Problem::OutOfRange { .. } => "plan-wrong-too-large",
             Problem::UnknownUnit(unit) => {
                 let args = [("unit", unit.as_str().into()), ("example", example.into())];
-                return self.voice.say("mistake-unknown-unit", &args);
+                return self.locale.message("mistake-unknown-unit", &args);
             }
         };
-        self.voice.say(key, &[("typed", typed.into()), ("example", example.into())])
+        self.locale.message(key, &[("typed", typed.into()), ("example", example.into())])
     }
 
     /// A corner; what is left empty is at 0.
@@ -142,7 +142,7 @@ impl<'t> Reader<'t> {
 
     fn name(&mut self, field: &str, typed: &str) -> String {
         if typed.chars().count() > LONGEST_NAME || typed.chars().any(char::is_control) {
-            let said = self.voice.say("draw-wrong-name", &[("most", (LONGEST_NAME as f64).into())]);
+            let said = self.locale.message("draw-wrong-name", &[("most", (LONGEST_NAME as f64).into())]);
             self.blame(field, said);
         }
         typed.to_owned()
@@ -171,14 +171,14 @@ impl<'t> Reader<'t> {
         cuts.into_iter().unzip()
     }
 
-    fn north(&mut self) -> Option<Written<Bearing>> {
+    fn north(&mut self) -> Option<AsWritten<Bearing>> {
         let typed = self.answer("north");
         if typed.is_empty() {
             return None;
         }
-        let read = Written::read(typed).ok();
+        let read = AsWritten::read(typed).ok();
         if read.is_none() {
-            let said = self.voice.say("draw-wrong-north", &[("typed", typed.into())]);
+            let said = self.locale.message("draw-wrong-north", &[("typed", typed.into())]);
             self.blame("north", said);
         }
         read
@@ -221,7 +221,7 @@ impl<'t> Reader<'t> {
             && named
             && self.answer("rest_name").is_empty()
         {
-            let said = self.voice.say("draw-wrong-nameless", &[]);
+            let said = self.locale.message("draw-wrong-nameless", &[]);
             self.blame(in_row(ROOM[0], nameless.row), said);
         }
         let mut outline: Vec<RectangleSpec> = Vec::new();
@@ -263,7 +263,7 @@ impl<'t> Reader<'t> {
         let limit = self.limit();
         let rooms = self.read_rooms();
         for nameless in rooms.iter().filter(|room| room.name.is_empty()) {
-            let said = self.voice.say("plan-wrong-blank-name", &[]);
+            let said = self.locale.message("plan-wrong-blank-name", &[]);
             self.blame(in_row(ROOM[0], nameless.row), said);
         }
         let (zones, zone_rows) = self.zones(&rooms);
@@ -276,47 +276,47 @@ impl<'t> Reader<'t> {
         })
     }
 
-    fn limit(&mut self) -> Option<Written<Precision>> {
+    fn limit(&mut self) -> Option<AsWritten<Precision>> {
         let typed = self.answer("limit");
         if typed.is_empty() {
             return None;
         }
-        let read = Written::read(typed).ok();
+        let read = AsWritten::read(typed).ok();
         if read.is_none() {
-            let said = self.voice.say("draw-wrong-limit", &[("typed", typed.into())]);
+            let said = self.locale.message("draw-wrong-limit", &[("typed", typed.into())]);
             self.blame("limit", said);
         }
         read
     }
 
     /// The turn before a wall; none where no side was chosen.
-    fn turn(&mut self, row: usize, side: &str, angle: &str) -> Option<Written<Turn>> {
+    fn turn(&mut self, row: usize, side: &str, angle: &str) -> Option<AsWritten<Turn>> {
         if side.is_empty() && !angle.is_empty() {
-            let said = self.voice.say("draw-wrong-side", &[]);
+            let said = self.locale.message("draw-wrong-side", &[]);
             self.blame(in_row(LEG[0], row), said);
         }
         self.turned(&in_row(LEG[1], row), side, angle)
     }
 
-    fn closing_turn(&mut self) -> Option<Written<Turn>> {
+    fn closing_turn(&mut self) -> Option<AsWritten<Turn>> {
         let (side, angle) = (self.answer("closing_side"), self.answer("closing_angle"));
         if side.is_empty() && !angle.is_empty() {
-            let said = self.voice.say("draw-wrong-side", &[]);
+            let said = self.locale.message("draw-wrong-side", &[]);
             self.blame("closing_side", said);
         }
         self.turned("closing_angle", side, angle)
     }
 
-    pub(super) fn turned(&mut self, field: &str, side: &str, angle: &str) -> Option<Written<Turn>> {
+    pub(super) fn turned(&mut self, field: &str, side: &str, angle: &str) -> Option<AsWritten<Turn>> {
         let text = match (side, angle) {
             ("", _) => return None,
             ("straight", _) => "straight".to_owned(),
             (side, "") => format!("{side} 90"),
             (side, angle) => format!("{side} {angle}"),
         };
-        let read = Written::read(&text).ok();
+        let read = AsWritten::read(&text).ok();
         if read.is_none() {
-            let said = self.voice.say("draw-wrong-angle", &[("typed", angle.into())]);
+            let said = self.locale.message("draw-wrong-angle", &[("typed", angle.into())]);
             self.blame(field, said);
         }
         read
@@ -353,7 +353,7 @@ impl<'t> Reader<'t> {
         match PlanSpec::from_json(self.answer("json")) {
             Ok(spec) => Some(Told { spec, from }),
             Err(error) => {
-                self.wrong.extend(super::blame::blame(&error, &from, self.voice));
+                self.wrong.extend(super::error_source::blame(&error, &from, self.locale));
                 None
             }
         }

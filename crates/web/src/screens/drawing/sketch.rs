@@ -3,18 +3,18 @@
 
 use std::fmt::Write as _;
 
-use slab::plan::Walk;
-use words::Voice;
+use localization::Locale;
+use slab_plan::Walk;
 
 const WIDTH: f64 = 360.0;
-const MOST_HEIGHT: f64 = 360.0;
+const MAX_HEIGHT: f64 = 360.0;
 /// Room for the numbers around the walls.
 const MARGIN: f64 = 30.0;
 const INK: &str = "#1f1d1a";
 const ACCENT: &str = "#7a3b1c";
 
 /// The walls in order with their numbers, the start as a ring, the end as a dot, the gap as a broken line.
-pub(super) fn open_walk(walk: &Walk, numbers: &[usize], voice: Voice) -> Option<String> {
+pub(super) fn open_walk(walk: &Walk, numbers: &[usize], locale: Locale) -> Option<String> {
     let mut corners: Vec<(f64, f64)> = walk.points.iter().map(|p| (p.x.as_meters(), p.y.as_meters())).collect();
     let (last, leg) = (*corners.last()?, walk.legs.last()?);
     let end = (last.0 + leg.adjusted_departure().as_meters(), last.1 + leg.adjusted_latitude().as_meters());
@@ -22,7 +22,7 @@ pub(super) fn open_walk(walk: &Walk, numbers: &[usize], voice: Voice) -> Option<
     let low = corners.iter().fold((f64::MAX, f64::MAX), |low, at| (low.0.min(at.0), low.1.min(at.1)));
     let high = corners.iter().fold((f64::MIN, f64::MIN), |high, at| (high.0.max(at.0), high.1.max(at.1)));
     let (width, height) = (high.0 - low.0, high.1 - low.1);
-    let scale = ((WIDTH - 2.0 * MARGIN) / width).min((MOST_HEIGHT - 2.0 * MARGIN) / height);
+    let scale = ((WIDTH - 2.0 * MARGIN) / width).min((MAX_HEIGHT - 2.0 * MARGIN) / height);
     if !scale.is_finite() {
         return None;
     }
@@ -35,7 +35,7 @@ pub(super) fn open_walk(walk: &Walk, numbers: &[usize], voice: Voice) -> Option<
         let _ = write!(path, "{x:.1},{y:.1} ");
     }
     let (start, end) = (*drawn.first()?, *drawn.last()?);
-    let title = voice.say("draw-open-walk", &[]);
+    let title = locale.message("draw-open-walk", &[]);
     let ((x1, y1), (x2, y2), path) = (end, start, path.trim_end());
     let mut svg = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"picture\" role=\"img\" viewBox=\"0 0 {WIDTH} {tall:.0}\" \

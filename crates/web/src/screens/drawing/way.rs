@@ -1,7 +1,7 @@
 //! The ways of telling a plan, and the rows that each is told in.
 
-use forms::Typed;
-use words::Voice;
+use forms::FormData;
+use localization::Locale;
 
 /// A way of telling a plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,22 +33,22 @@ impl Telling {
         Self::ALL.into_iter().find(|way| way.name() == name)
     }
 
-    pub(super) fn label(self, voice: Voice) -> String {
+    pub(super) fn label(self, locale: Locale) -> String {
         match self {
-            Self::Rooms => voice.say("draw-by-rooms", &[]),
-            Self::Walk => voice.say("draw-by-walk", &[]),
-            Self::Area => voice.say("draw-by-area", &[]),
-            Self::Text => voice.say("draw-by-text", &[]),
+            Self::Rooms => locale.message("draw-by-rooms", &[]),
+            Self::Walk => locale.message("draw-by-walk", &[]),
+            Self::Area => locale.message("draw-by-area", &[]),
+            Self::Text => locale.message("draw-by-text", &[]),
         }
     }
 
     /// What it is for, and how it is done.
-    pub(super) fn what(self, voice: Voice) -> String {
+    pub(super) fn what(self, locale: Locale) -> String {
         match self {
-            Self::Rooms => voice.say("draw-by-rooms-what", &[]),
-            Self::Walk => voice.say("draw-by-walk-what", &[]),
-            Self::Area => voice.say("draw-by-area-what", &[]),
-            Self::Text => voice.say("draw-by-text-what", &[]),
+            Self::Rooms => locale.message("draw-by-rooms-what", &[]),
+            Self::Walk => locale.message("draw-by-walk-what", &[]),
+            Self::Area => locale.message("draw-by-area-what", &[]),
+            Self::Text => locale.message("draw-by-text-what", &[]),
         }
     }
 }
@@ -74,13 +74,13 @@ pub(super) fn row_of(field: &str) -> Option<(&str, usize)> {
 }
 
 /// Every row with its place on the page, those left empty too.
-pub(super) fn rows<'t, const N: usize>(typed: &'t Typed, names: &[&str; N]) -> Vec<(usize, [&'t str; N])> {
+pub(super) fn rows<'t, const N: usize>(typed: &'t FormData, names: &[&str; N]) -> Vec<(usize, [&'t str; N])> {
     let columns = names.map(|name| typed.get(&format!("{name}[]")));
     let count = columns.iter().map(|column| column.len()).max().unwrap_or(0);
     (0..count).map(|row| (row, columns.map(|column| column.get(row).map_or("", |text| text.trim())))).collect()
 }
 
 /// The rows in which something was typed.
-pub(super) fn filled_rows<'t, const N: usize>(typed: &'t Typed, names: &[&str; N]) -> Vec<(usize, [&'t str; N])> {
+pub(super) fn filled_rows<'t, const N: usize>(typed: &'t FormData, names: &[&str; N]) -> Vec<(usize, [&'t str; N])> {
     rows(typed, names).into_iter().filter(|(_, cells)| cells.iter().any(|cell| !cell.is_empty())).collect()
 }

@@ -8,21 +8,21 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
-use slab::standing::HoldPointId;
-use slab::trade::{HoldPointTest, Trade};
-use words::{Arg, Voice};
+use localization::{Arg, Locale};
+use slab_answers::standing::HoldPointId;
+use trade_facts::{HoldPointTest, Trade};
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, page};
+use crate::context::{Answer, RequestContext, page};
 use crate::control::Choice;
 use crate::frame::{Frame, show};
 use crate::texts::{capital, holds};
-use crate::visitor::May;
+use crate::visitor::Permission;
 
 use records::{Known, Statement};
 
 pub(super) fn routes() -> Router<Arc<App>> {
-    Router::new().route("/facts", page(May::Read, shown))
+    Router::new().route("/facts", page(Permission::Read, shown))
 }
 
 /// A group of statements under its heading.
@@ -65,17 +65,17 @@ struct Page<'t> {
 }
 
 /// What topics are called. Those of a hold point go by its name.
-pub(crate) fn topic_label(voice: Voice, topic: &str) -> String {
+pub(crate) fn topic_label(locale: Locale, topic: &str) -> String {
     match HoldPointId::ALL.into_iter().find(|id| id.name().replace('_', "-") == topic) {
-        Some(id) => capital(&voice.hold_point(id)),
-        None => voice.say(&format!("facts-topic-{topic}"), &[]),
+        Some(id) => capital(&locale.hold_point(id)),
+        None => locale.message(&format!("facts-topic-{topic}"), &[]),
     }
 }
 
 /// Every topic that a record has: hold points first, in their order, then the rest.
 fn topics_there(trade: &Trade) -> Vec<String> {
     let mut there: BTreeSet<String> = BTreeSet::new();
-    for (_, statements) in records::all(trade, Voice::default()) {
+    for (_, statements) in records::all(trade, Locale::default()) {
         there.extend(statements.into_iter().flat_map(|statement| statement.topics));
     }
     there.extend(trade.hold_point_tests().map(|test| test.hold_point.clone()));
@@ -84,24 +84,25 @@ fn topics_there(trade: &Trade) -> Vec<String> {
     points.into_iter().filter(|point| first.contains(point)).chain(rest).collect()
 }
 
-fn shown(ask: &Ask) -> Answer {
-    let (voice, trade) = (ask.voice(), Trade::built_in());
-    let search = ask.query.answer("q").unwrap_or_default().to_owned();
+fn shown(context: &RequestContext) -> Answer {
+    let (locale, trade) = (context.locale(), Trade::built_in());
+    let search = context.query.answer("q").unwrap_or_default().to_owned();
     let there = topics_there(trade);
-    let about = ask.query.answer("about").filter(|about| there.iter().any(|topic| topic == about)).unwrap_or_default();
+    let about =
+        context.query.answer("about").filter(|about| there.iter().any(|topic| topic == about)).unwrap_or_default();
     let of_topic = |topics: &[String]| about.is_empty() || topics.iter().any(|topic| topic == about);
     let mut groups = Vec::new();
-    for (id, mut statements) in records::all(trade, voice) {
+    for (id, mut statements) in records::all(trade, locale) {
         statements.retain(|s| of_topic(&s.topics) && holds(&search, &s.searched()));
         if !statements.is_empty() {
-            groups.push(Group { id, head: records::head(voice, id), statements });
+            groups.push(Group { id, head: records::head(locale, id), statements });
         }
     }
     let tests: Vec<Test<'_>> = trade
         .hold_point_tests()
         .filter(|test| about.is_empty() || test.hold_point == about)
         .filter(|t| holds(&search, &[&t.name, &t.id, &t.code, &t.how, &t.passes, &t.fails, &t.meaning, &t.remedy]))
-        .map(|test| told(test, trade, voice))
+        .map(|test| told(test, trade, locale))
         .collect();
     let used = groups.iter().flat_map(|g| &g.statements).map(|s| &s.known).chain(tests.iter().map(|t| &t.known));
     let used: BTreeSet<&str> = used.flat_map(|known| &known.sources).map(|(key, _)| key.as_str()).collect();
@@ -112,22 +113,25 @@ fn shown(ask: &Ask) -> Answer {
         kind: source.kind.clone(),
         locator: source.locator.clone(),
         supports: source.supports.clone(),
-        grade: voice.grade(source.grade),
+        grade: locale.grade(source.grade),
     });
     let count = groups.iter().map(|group| group.statements.len()).sum::<usize>() + tests.len();
-    let mut topics: Vec<Choice> =
-        vec![Choice { value: String::new(), label: voice.say("facts-every-topic", &[]), chosen: about.is_empty() }];
+    let mut topics: Vec<Choice> = vec![Choice {
+        value: String::new(),
+        label: locale.message("facts-every-topic", &[]),
+        chosen: about.is_empty(),
+    }];
     topics.extend(there.iter().map(|topic| Choice {
-        label: topic_label(voice, topic),
+        label: topic_label(locale, topic),
         chosen: topic == about,
         value: topic.clone(),
     }));
-    let mut frame = ask.frame(voice.say("facts-title", &[]));
+    let mut frame = context.frame(locale.message("facts-title", &[]));
     frame.keep = "[\"/facts\"]".to_owned();
     Ok(show(&Page {
         frame,
         filtered: !about.is_empty() || !search.is_empty(),
-        counted: voice.say("facts-count", &[("count", Arg::Number(count as f64))]),
+        counted: locale.message("facts-count", &[("count", Arg::Number(count as f64))]),
         sources: sources.collect(),
         search,
         topics,
@@ -136,20 +140,20 @@ fn shown(ask: &Ask) -> Answer {
     }))
 }
 
-fn told<'t>(test: &'t HoldPointTest, trade: &Trade, voice: Voice) -> Test<'t> {
+fn told<'t>(test: &'t HoldPointTest, trade: &Trade, locale: Locale) -> Test<'t> {
     let limit = |id: &String| {
         let fact = trade.fact(id)?;
-        Some((id.clone(), fact.statement.clone(), crate::figures::fact_figure(voice, fact)))
+        Some((id.clone(), fact.statement.clone(), crate::figures::fact_figure(locale, fact)))
     };
-    Test { known: Known::of(trade, voice, test), limits: test.limits.iter().filter_map(limit).collect(), test }
+    Test { known: Known::of(trade, locale, test), limits: test.limits.iter().filter_map(limit).collect(), test }
 }
 
 #[cfg(test)]
 mod tests {
     use std::collections::BTreeSet;
 
-    use slab::trade::{Record, Trade};
-    use words::{Lang, Measure, Voice};
+    use localization::{Lang, Locale, UnitSystem};
+    use trade_facts::{Record, Trade};
 
     use super::{records, topic_label, topics_there};
 
@@ -159,7 +163,7 @@ mod tests {
         assert!(topics.len() > 15, "{topics:?}");
         for lang in Lang::ALL {
             for topic in &topics {
-                let label = topic_label(Voice::new(lang, Measure::Imperial), topic);
+                let label = topic_label(Locale::new(lang, UnitSystem::Imperial), topic);
                 assert!(!label.contains("facts-topic"), "{label}");
             }
         }
@@ -170,7 +174,7 @@ mod tests {
     fn every_record_has_its_own_anchor() {
         let trade = Trade::built_in();
         let all: Vec<String> =
-            records::all(trade, Voice::default()).into_iter().flat_map(|(_, s)| s).map(|s| s.anchor).collect();
+            records::all(trade, Locale::default()).into_iter().flat_map(|(_, s)| s).map(|s| s.anchor).collect();
         let tests = trade.hold_point_tests().map(|test| format!("test-{}", test.id()));
         let anchors: Vec<String> = all.iter().cloned().chain(tests).collect();
         assert_eq!(anchors.iter().collect::<BTreeSet<_>>().len(), anchors.len(), "an anchor twice");

@@ -1,7 +1,7 @@
 //! The records of every file as statements of one shape.
 
-use slab::trade::{Citation, Fact, Record, Trade};
-use words::Voice;
+use localization::Locale;
+use trade_facts::{Citation, Fact, Record, Trade};
 
 use crate::figures::{fact_figure, three_figures};
 
@@ -13,19 +13,19 @@ pub(super) struct Known {
 }
 
 impl Known {
-    pub(super) fn of(trade: &Trade, voice: Voice, record: &impl Record) -> Self {
+    pub(super) fn of(trade: &Trade, locale: Locale, record: &impl Record) -> Self {
         let citation = record.citation();
         let weakest = trade.grade_to_show(&citation);
         let idea = trade.grade_to_show(&Citation { weakest: citation.grade, ..citation.clone() });
         let grade = if idea == weakest {
-            voice.grade(weakest)
+            locale.grade(weakest)
         } else {
-            let said = [("idea", voice.grade(idea).into()), ("rest", voice.grade(weakest).into())];
-            voice.say("facts-two-grades", &said)
+            let said = [("idea", locale.grade(idea).into()), ("rest", locale.grade(weakest).into())];
+            locale.message("facts-two-grades", &said)
         };
         let source = |key: &String| {
             let one = Citation { sources: vec![key.clone()], ..citation.clone() };
-            trade.source(key).map(|source| (source.key.clone(), voice.cite(trade, &one)))
+            trade.source(key).map(|source| (source.key.clone(), locale.cite(trade, &one)))
         };
         Self { grade, sources: citation.sources.iter().filter_map(source).collect() }
     }
@@ -64,7 +64,7 @@ const USED: [(&str, &str); 8] = [
 ];
 
 /// The heading of a group.
-pub(super) fn head(voice: Voice, group: &str) -> String {
+pub(super) fn head(locale: Locale, group: &str) -> String {
     let key = match group {
         "rules" => "facts-rules",
         "limits" => "facts-limits",
@@ -76,17 +76,17 @@ pub(super) fn head(voice: Voice, group: &str) -> String {
         "pour" => "facts-pour",
         _ => "facts-conflicts",
     };
-    voice.say(key, &[])
+    locale.message(key, &[])
 }
 
 struct Writer<'t> {
     trade: &'t Trade,
-    voice: Voice,
+    locale: Locale,
 }
 
 /// Every record, in groups, in the order of the files.
-pub(super) fn all(trade: &Trade, voice: Voice) -> Vec<(&'static str, Vec<Statement>)> {
-    let writer = Writer { trade, voice };
+pub(super) fn all(trade: &Trade, locale: Locale) -> Vec<(&'static str, Vec<Statement>)> {
+    let writer = Writer { trade, locale };
     vec![
         ("rules", trade.facts().map(|fact| writer.fact(fact)).collect()),
         ("limits", trade.limits().map(|fact| writer.fact(fact)).collect()),
@@ -112,7 +112,7 @@ impl Writer<'_> {
             text,
             figure: None,
             further: Vec::new(),
-            known: Known::of(self.trade, self.voice, record),
+            known: Known::of(self.trade, self.locale, record),
             topics: vec![topic.to_owned()],
         }
     }
@@ -128,7 +128,7 @@ impl Writer<'_> {
         }
         Statement {
             code: fact.code.clone().unwrap_or_default(),
-            figure: fact_figure(self.voice, fact),
+            figure: fact_figure(self.locale, fact),
             further: texts([fact.note.as_ref()]),
             topics,
             ..self.of(fact, fact.statement.clone(), "")
@@ -136,7 +136,7 @@ impl Writer<'_> {
     }
 
     fn safety(&self) -> Vec<Statement> {
-        let one = |rule: &slab::trade::SafetyRule| Statement {
+        let one = |rule: &trade_facts::SafetyRule| Statement {
             // Other lists use the same words for their records.
             anchor: format!("safety-{}", rule.id),
             code: rule.code.clone(),
@@ -149,24 +149,24 @@ impl Writer<'_> {
 
     fn figures(&self) -> Vec<Statement> {
         let materials = self.trade.materials().map(|material| Statement {
-            figure: three_figures(self.voice, material),
+            figure: three_figures(self.locale, material),
             further: texts([material.how_used.as_ref()]),
             ..self.of(material, material.item.clone(), "order")
         });
         let allowances = self.trade.allowances().map(|allowance| Statement {
-            figure: three_figures(self.voice, allowance),
+            figure: three_figures(self.locale, allowance),
             ..self.of(allowance, allowance.meaning.clone(), "order")
         });
         materials.chain(allowances).collect()
     }
 
     fn coverage(&self, (low, high): (units::Coverage, units::Coverage)) -> String {
-        let range = self.voice.range(&self.voice.coverage(low), &self.voice.coverage(high));
-        self.voice.say("facts-a-coat", &[("amount", range.into())])
+        let range = self.locale.range(&self.locale.coverage(low), &self.locale.coverage(high));
+        self.locale.message("facts-a-coat", &[("amount", range.into())])
     }
 
     fn finishes(&self) -> Vec<Statement> {
-        let one = |finish: &slab::trade::Finish| Statement {
+        let one = |finish: &trade_facts::Finish| Statement {
             figure: Some(self.coverage(finish.coverage())),
             further: texts([Some(&finish.note)]),
             ..self.of(finish, finish.name.clone(), "finishes")
@@ -175,7 +175,7 @@ impl Writer<'_> {
     }
 
     fn sealers(&self) -> Vec<Statement> {
-        let one = |sealer: &slab::trade::Sealer| Statement {
+        let one = |sealer: &trade_facts::Sealer| Statement {
             figure: Some(self.coverage(sealer.coverage())),
             further: texts([Some(&sealer.look), Some(&sealer.good_for), Some(&sealer.watch_out)]),
             ..self.of(sealer, sealer.name.clone(), "sealers")
@@ -184,7 +184,7 @@ impl Writer<'_> {
     }
 
     fn incidents(&self) -> Vec<Statement> {
-        let one = |incident: &slab::trade::Incident| Statement {
+        let one = |incident: &trade_facts::Incident| Statement {
             code: incident.code.clone(),
             further: texts([Some(&incident.effect), Some(&incident.remedy)]),
             ..self.of(incident, incident.name.clone(), "contamination")
@@ -193,7 +193,7 @@ impl Writer<'_> {
     }
 
     fn pour(&self) -> Vec<Statement> {
-        let one = |clause: &slab::trade::PourSpec| Statement {
+        let one = |clause: &trade_facts::PourSpec| Statement {
             anchor: format!("pour-{}", clause.id),
             code: clause.code.clone(),
             further: texts([Some(&clause.requirement), clause.range.as_ref(), clause.why.as_ref()]),
@@ -203,7 +203,7 @@ impl Writer<'_> {
     }
 
     fn conflicts(&self) -> Vec<Statement> {
-        let one = |conflict: &slab::trade::Conflict| Statement {
+        let one = |conflict: &trade_facts::Conflict| Statement {
             anchor: format!("conflict-{}", conflict.id),
             further: vec![
                 format!("One side: {}", conflict.a),

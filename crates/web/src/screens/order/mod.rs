@@ -7,24 +7,24 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
-use slab::diary::{EntryId, Knowledge};
-use slab::order::{Amount, CoverageBasis, Line, Order, OrderNote, ZoneCoverage, order};
-use slab::slab::{Slab, fold};
-use slab::trade::Trade;
-use words::Voice;
+use localization::Locale;
+use slab_answers::order::{Amount, CoverageBasis, Line, Order, OrderNote, ZoneCoverage, order};
+use slab_diary::{EntryId, Knowledge};
+use slab_diary::{Slab, fold};
+use trade_facts::Trade;
 
 use crate::app::App;
-use crate::ask::{Answer, Ask, page};
+use crate::context::{Answer, RequestContext, page};
 use crate::control::short;
 use crate::entries::Opened;
-use crate::frame::{Frame, Way, show};
-use crate::sight::Sight;
-use crate::visitor::May;
+use crate::frame::{Frame, NavLink, show};
+use crate::view_scope::ViewScope;
+use crate::visitor::Permission;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
-        .route("/slab/{slab}/order", page(May::Read, shown))
-        .route("/slab/{slab}/order.csv", page(May::Read, sheet::file))
+        .route("/slab/{slab}/order", page(Permission::Read, shown))
+        .route("/slab/{slab}/order.csv", page(Permission::Read, sheet::file))
 }
 
 /// An entry in words, with the way to it where it can be opened.
@@ -63,33 +63,34 @@ struct Page {
     /// Everything that is bought in packs: packs and what is in them.
     buy: Vec<(String, String)>,
     /// What would make the order narrower or whole, and the page where it is written.
-    missing: Vec<(String, Option<Way>)>,
+    missing: Vec<(String, Option<NavLink>)>,
     recipe: String,
     rows: Vec<Row>,
     zones: Vec<ZoneRow>,
     file: Option<String>,
 }
 
-fn shown(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let frame = ask.frame(ask.voice().say("order-title", &[])).about(ask, &opened.record, &opened.zone);
-    order_of(ask, &opened, frame, &Sight::own(ask, opened.record.id))
+fn shown(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let frame =
+        context.frame(context.locale().message("order-title", &[])).about(context, &opened.record, &opened.zone);
+    order_of(context, &opened, frame, &ViewScope::own(context, opened.record.id))
 }
 
 /// The order in any frame.
-pub(crate) fn order_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) -> Answer {
-    let (voice, trade) = (ask.voice(), Trade::built_in());
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+pub(crate) fn order_of(context: &RequestContext, opened: &Opened, frame: Frame, sight: &ViewScope) -> Answer {
+    let (locale, trade) = (context.locale(), Trade::built_in());
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let base = &sight.base;
     let way = |path: &str, key: &str| {
-        sight.writes.then(|| Way { href: format!("{base}/{path}"), label: voice.say(key, &[]), here: false })
+        sight.writes.then(|| NavLink { href: format!("{base}/{path}"), label: locale.message(key, &[]), here: false })
     };
     let Ok(order) = order(&slab, trade) else {
         return Ok(show(&Page {
             frame,
-            answer: voice.say("order-no-area", &[]),
+            answer: locale.message("order-no-area", &[]),
             buy: Vec::new(),
-            missing: vec![(voice.say("order-no-area-what", &[]), way("plan/draw", "slab-draw-plan"))],
+            missing: vec![(locale.message("order-no-area-what", &[]), way("plan/draw", "slab-draw-plan"))],
             recipe: String::new(),
             rows: Vec::new(),
             zones: Vec::new(),
@@ -98,43 +99,43 @@ pub(crate) fn order_of(ask: &Ask, opened: &Opened, frame: Frame, sight: &Sight) 
     };
     let mut missing = Vec::new();
     if order.coverage.iter().any(|zone| zone.basis == CoverageBasis::Unknown) {
-        missing.push((voice.say("order-no-finish", &[]), way("add/finish", "order-note-finish")));
+        missing.push((locale.message("order-no-finish", &[]), way("add/finish", "order-note-finish")));
     }
     if order.recipe.panel.is_none() {
         let panels = slab.of_kinds(&["panel_stained"]).next().is_some();
         let (path, key) =
             if panels { ("add/choice_approved", "order-approve") } else { ("add/panel_made", "order-make-panel") };
-        missing.push((voice.say("order-no-recipe", &[]), way(path, key)));
+        missing.push((locale.message("order-no-recipe", &[]), way(path, key)));
     }
-    if !order.lines.iter().any(|line| line.item == slab::order::Item::Sealer) {
-        missing.push((voice.say("order-no-sealer", &[]), way("add/sealer_chosen", "order-choose-sealer")));
+    if !order.lines.iter().any(|line| line.item == slab_answers::order::Item::Sealer) {
+        missing.push((locale.message("order-no-sealer", &[]), way("add/sealer_chosen", "order-choose-sealer")));
     }
-    let packs = |line: &Line| voice.pack_list(&line.buy).map(|packs| (packs, item_of(line, voice)));
+    let packs = |line: &Line| locale.pack_list(&line.buy).map(|packs| (packs, item_of(line, locale)));
     let area = slab.area().unwrap_or(units::Area::ZERO);
     Ok(show(&Page {
         frame,
-        answer: voice.say("order-answer", &[("area", voice.area(area).into())]),
+        answer: locale.message("order-answer", &[("area", locale.area(area).into())]),
         buy: order.lines.iter().filter_map(packs).collect(),
         missing,
-        recipe: recipe(&order, voice),
-        rows: order.lines.iter().map(|line| row(line, sight, &slab, voice)).collect(),
-        zones: order.coverage.iter().map(|zone| zone_row(zone, sight, &slab, voice)).collect(),
+        recipe: recipe(&order, locale),
+        rows: order.lines.iter().map(|line| row(line, sight, &slab, locale)).collect(),
+        zones: order.coverage.iter().map(|zone| zone_row(zone, sight, &slab, locale)).collect(),
         file: (!sight.by_link).then(|| format!("{base}/order.csv")),
     }))
 }
 
 /// The name of a line, with which of it.
-fn item_of(line: &Line, voice: Voice) -> String {
+fn item_of(line: &Line, locale: Locale) -> String {
     match &line.which {
-        Some(which) => format!("{} ({})", voice.item(line.item), voice.term(which)),
-        None => voice.item(line.item),
+        Some(which) => format!("{} ({})", locale.item(line.item), locale.term(which)),
+        None => locale.item(line.item),
     }
 }
 
-fn recipe(order: &Order, voice: Voice) -> String {
+fn recipe(order: &Order, locale: Locale) -> String {
     let recipe = &order.recipe;
     match &recipe.panel {
-        Some(panel) => voice.say(
+        Some(panel) => locale.message(
             "order-recipe-panel",
             &[
                 ("panel", panel.as_str().into()),
@@ -142,7 +143,7 @@ fn recipe(order: &Order, voice: Voice) -> String {
                 ("water", recipe.water_parts.usual.into()),
             ],
         ),
-        None => voice.say(
+        None => locale.message(
             "order-recipe-usual",
             &[
                 ("low", recipe.coats.low.into()),
@@ -154,25 +155,25 @@ fn recipe(order: &Order, voice: Voice) -> String {
 }
 
 /// Low, usual and high of an amount in words.
-fn three(need: &Amount, voice: Voice) -> [String; 3] {
-    let pieces = |count: u32| voice.say("order-pieces", &[("count", count.into())]);
+fn three(need: &Amount, locale: Locale) -> [String; 3] {
+    let pieces = |count: u32| locale.message("order-pieces", &[("count", count.into())]);
     match need {
-        Amount::Volume(s) => [s.low, s.usual, s.high].map(|q| voice.volume(q)),
-        Amount::Mass(s) => [s.low, s.usual, s.high].map(|q| voice.mass(q)),
-        Amount::Area(s) => [s.low, s.usual, s.high].map(|q| voice.area(q)),
+        Amount::Volume(s) => [s.low, s.usual, s.high].map(|q| locale.volume(q)),
+        Amount::Mass(s) => [s.low, s.usual, s.high].map(|q| locale.mass(q)),
+        Amount::Area(s) => [s.low, s.usual, s.high].map(|q| locale.area(q)),
         Amount::Pieces(s) => [s.low, s.usual, s.high].map(pieces),
     }
 }
 
 /// The entries something rests on.
-fn evidence(ids: &[EntryId], sight: &Sight, slab: &Slab<'_>, voice: Voice) -> Vec<Evidence> {
+fn evidence(ids: &[EntryId], sight: &ViewScope, slab: &Slab<'_>, locale: Locale) -> Vec<Evidence> {
     let mut ids = ids.to_vec();
     ids.sort_unstable();
     ids.dedup();
     let told = |entry: &EntryId| {
         let entry = slab.entries().iter().find(|e| e.id == *entry)?;
-        let mut said = short(entry, slab, voice);
-        let line = crate::told::line(entry, voice);
+        let mut said = short(entry, slab, locale);
+        let line = crate::entry_text::line(entry, locale);
         if !line.is_empty() {
             said = format!("{said}: {line}");
         }
@@ -181,28 +182,28 @@ fn evidence(ids: &[EntryId], sight: &Sight, slab: &Slab<'_>, voice: Voice) -> Ve
     ids.iter().filter_map(told).collect()
 }
 
-fn row(line: &Line, sight: &Sight, slab: &Slab<'_>, voice: Voice) -> Row {
-    let [low, usual, high] = three(&line.need, voice);
+fn row(line: &Line, sight: &ViewScope, slab: &Slab<'_>, locale: Locale) -> Row {
+    let [low, usual, high] = three(&line.need, locale);
     let mut facts = line.facts.clone();
     facts.sort_unstable();
     facts.dedup();
     Row {
-        item: item_of(line, voice),
+        item: item_of(line, locale),
         low,
         usual,
         high,
-        buy: voice.pack_list(&line.buy),
-        notes: line.notes.iter().map(|note: &OrderNote| voice.order_note(*note)).collect(),
-        grade: voice.grade(line.grade),
-        evidence: evidence(&line.evidence, sight, slab, voice),
-        facts: facts.into_iter().map(|fact| fact_name(fact, voice)).collect(),
+        buy: locale.pack_list(&line.buy),
+        notes: line.notes.iter().map(|note: &OrderNote| locale.order_note(*note)).collect(),
+        grade: locale.grade(line.grade),
+        evidence: evidence(&line.evidence, sight, slab, locale),
+        facts: facts.into_iter().map(|fact| fact_name(fact, locale)).collect(),
     }
 }
 
 /// A record by its id: finishes and sealers have a name in both languages, the others are English.
-fn fact_name(id: String, voice: Voice) -> (String, String, bool) {
+fn fact_name(id: String, locale: Locale) -> (String, String, bool) {
     let trade = Trade::built_in();
-    let named = voice.term(&id);
+    let named = locale.term(&id);
     if named != id {
         return (id, named, false);
     }
@@ -213,19 +214,19 @@ fn fact_name(id: String, voice: Voice) -> (String, String, bool) {
     (id, text, true)
 }
 
-fn zone_row(zone: &ZoneCoverage, sight: &Sight, slab: &Slab<'_>, voice: Voice) -> ZoneRow {
+fn zone_row(zone: &ZoneCoverage, sight: &ViewScope, slab: &Slab<'_>, locale: Locale) -> ZoneRow {
     let basis = match zone.basis {
-        CoverageBasis::Panels(count) => voice.say("order-zone-panels", &[("count", count.into())]),
-        CoverageBasis::Table => voice.say("order-zone-table", &[]),
-        CoverageBasis::Unknown => voice.say("order-zone-unknown", &[]),
+        CoverageBasis::Panels(count) => locale.message("order-zone-panels", &[("count", count.into())]),
+        CoverageBasis::Table => locale.message("order-zone-table", &[]),
+        CoverageBasis::Unknown => locale.message("order-zone-unknown", &[]),
     };
     ZoneRow {
-        zone: if zone.zone.is_empty() { voice.say("order-whole-slab", &[]) } else { zone.zone.clone() },
-        area: voice.area(zone.area),
-        finish: zone.finish.as_deref().map_or_else(|| voice.say("not-said", &[]), |finish| voice.term(finish)),
-        coverage: voice.range(&voice.coverage(zone.coverage.low), &voice.coverage(zone.coverage.high)),
+        zone: if zone.zone.is_empty() { locale.message("order-whole-slab", &[]) } else { zone.zone.clone() },
+        area: locale.area(zone.area),
+        finish: zone.finish.as_deref().map_or_else(|| locale.message("not-said", &[]), |finish| locale.term(finish)),
+        coverage: locale.range(&locale.coverage(zone.coverage.low), &locale.coverage(zone.coverage.high)),
         basis,
-        grade: voice.grade(zone.grade),
-        evidence: evidence(&zone.evidence, sight, slab, voice),
+        grade: locale.grade(zone.grade),
+        evidence: evidence(&zone.evidence, sight, slab, locale),
     }
 }

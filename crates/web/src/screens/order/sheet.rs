@@ -2,56 +2,56 @@
 
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::{IntoResponse, Redirect};
-use slab::diary::Knowledge;
-use slab::order::{Amount, Line, order};
-use slab::slab::fold;
-use slab::trade::Trade;
-use words::{Measure, Voice};
+use localization::{Locale, UnitSystem};
+use slab_answers::order::{Amount, Line, order};
+use slab_diary::Knowledge;
+use slab_diary::fold;
+use trade_facts::Trade;
 
-use crate::ask::{Answer, Ask};
+use crate::context::{Answer, RequestContext};
+use crate::page_error::PageError;
 use crate::texts::file_name;
-use crate::trouble::Trouble;
 
 /// Tells a spreadsheet that the letters are UTF-8.
 const MARK: &[u8] = "\u{feff}".as_bytes();
 
-pub(super) fn file(ask: &Ask) -> Answer {
-    let opened = ask.opened()?;
-    let voice = ask.voice();
-    let slab = fold(&opened.diary, Knowledge::noted_by(ask.app.asked_at(opened.record.id)));
+pub(super) fn file(context: &RequestContext) -> Answer {
+    let opened = context.opened()?;
+    let locale = context.locale();
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     // Without an area the page says what is missing.
     let Ok(order) = order(&slab, Trade::built_in()) else {
         return Ok(Redirect::to(&format!("/slab/{}/order", opened.record.id)).into_response());
     };
-    let bytes = written(&order.lines, voice).map_err(|e| Trouble::Failed(e.to_string()))?;
+    let bytes = written(&order.lines, locale).map_err(|e| PageError::Failed(e.to_string()))?;
     let name = format!("attachment; filename=\"{}-order.csv\"", file_name(&opened.record.name));
     Ok(([(CONTENT_TYPE, "text/csv; charset=utf-8".to_owned()), (CONTENT_DISPOSITION, name)], bytes).into_response())
 }
 
-fn written(lines: &[Line], voice: Voice) -> Result<Vec<u8>, csv::Error> {
+fn written(lines: &[Line], locale: Locale) -> Result<Vec<u8>, csv::Error> {
     let mut sheet = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(MARK.to_vec());
     let head = [
-        voice.say("order-item", &[]),
-        voice.say("order-low", &[]),
-        voice.say("order-usual", &[]),
-        voice.say("order-high", &[]),
-        voice.say("order-unit", &[]),
-        voice.say("order-packs", &[]),
-        voice.say("order-grade", &[]),
-        voice.say("order-notes", &[]),
+        locale.message("order-item", &[]),
+        locale.message("order-low", &[]),
+        locale.message("order-usual", &[]),
+        locale.message("order-high", &[]),
+        locale.message("order-unit", &[]),
+        locale.message("order-packs", &[]),
+        locale.message("order-grade", &[]),
+        locale.message("order-notes", &[]),
     ];
     sheet.write_record(&head)?;
     for line in lines {
-        let ([low, usual, high], unit) = numbers(&line.need, voice);
-        let notes: Vec<String> = line.notes.iter().map(|note| voice.order_note(*note)).collect();
+        let ([low, usual, high], unit) = numbers(&line.need, locale);
+        let notes: Vec<String> = line.notes.iter().map(|note| locale.order_note(*note)).collect();
         let texts = [
-            super::item_of(line, voice),
+            super::item_of(line, locale),
             low,
             usual,
             high,
             unit,
-            voice.pack_list(&line.buy).unwrap_or_default(),
-            voice.grade(line.grade),
+            locale.pack_list(&line.buy).unwrap_or_default(),
+            locale.grade(line.grade),
             notes.join(" "),
         ];
         sheet.write_record(texts.iter().map(|text| harmless(text)))?;
@@ -60,8 +60,8 @@ fn written(lines: &[Line], voice: Voice) -> Result<Vec<u8>, csv::Error> {
 }
 
 /// Bare numbers in the unit of the column beside them.
-fn numbers(need: &Amount, voice: Voice) -> ([String; 3], String) {
-    let metric = voice.measure == Measure::Metric;
+fn numbers(need: &Amount, locale: Locale) -> ([String; 3], String) {
+    let metric = locale.unit_system == UnitSystem::Metric;
     let round = |number: f64| format!("{number:.2}");
     let all = |low: f64, usual: f64, high: f64, unit: &str| ([low, usual, high].map(round), unit.to_owned());
     match need {
@@ -73,7 +73,9 @@ fn numbers(need: &Amount, voice: Voice) -> ([String; 3], String) {
             all(s.low.as_square_meters(), s.usual.as_square_meters(), s.high.as_square_meters(), "m²")
         }
         Amount::Area(s) => all(s.low.as_square_feet(), s.usual.as_square_feet(), s.high.as_square_feet(), "ft²"),
-        Amount::Pieces(s) => ([s.low, s.usual, s.high].map(|n| n.to_string()), voice.say("order-pieces-unit", &[])),
+        Amount::Pieces(s) => {
+            ([s.low, s.usual, s.high].map(|n| n.to_string()), locale.message("order-pieces-unit", &[]))
+        }
     }
 }
 

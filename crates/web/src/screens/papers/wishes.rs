@@ -2,22 +2,22 @@
 
 use std::collections::BTreeMap;
 
-use forms::Typed;
+use forms::FormData;
 use jiff::civil::Date;
+use localization::{Locale, UnitSystem};
 use papers::{PaperError, PourWishes};
-use slab::diary::body::{Finish, Pour};
-use slab::slab::{Slab, Zone};
-use slab::trade::Trade;
+use slab_diary::body::{Finish, Pour};
+use slab_diary::{Slab, Zone};
+use trade_facts::Trade;
 use units::{Fraction, Length, Notation};
-use words::{Measure, Voice};
 
-use crate::control::{Choice, Mistakes, mistake_of};
+use crate::control::{Choice, FieldErrors, mistake_of};
 
 /// Sample panels of each finish and share of waste when nothing is wished; as on the command line.
 const PANELS: &str = "3";
 const WASTE: &str = "5 %";
 /// Most panels of one finish, as the sheet takes them.
-const MOST_PANELS: u32 = 99;
+const MAX_PANELS: u32 = 99;
 
 /// An input as the template draws it.
 pub(super) struct WishField {
@@ -40,18 +40,18 @@ fn noted_finish<'s>(slab: &'s Slab<'_>, zone: &Zone) -> Option<&'s str> {
     slab.all::<Finish>().rfind(|s| slab.touches(s.entry, zone)).map(|s| s.body.finish.as_str())
 }
 
-fn zone_name(zone: &Zone, voice: Voice) -> String {
-    if zone.name.is_empty() { voice.say("order-whole-slab", &[]) } else { zone.name.clone() }
+fn zone_name(zone: &Zone, locale: Locale) -> String {
+    if zone.name.is_empty() { locale.message("order-whole-slab", &[]) } else { zone.name.clone() }
 }
 
 /// All inputs, with what was typed or what is usual.
-pub(super) fn fields(slab: &Slab<'_>, typed: &Typed, mistakes: &Mistakes, voice: Voice) -> Vec<WishField> {
+pub(super) fn fields(slab: &Slab<'_>, typed: &FormData, mistakes: &FieldErrors, locale: Locale) -> Vec<WishField> {
     let pour = slab.last::<Pour>();
     let from_diary = |known: Option<String>| match known {
-        Some(known) => voice.say("papers-from-diary", &[("value", known.into())]),
+        Some(known) => locale.message("papers-from-diary", &[("value", known.into())]),
         None => String::new(),
     };
-    let thick = pour.and_then(|p| p.body.thickness.as_ref()).map(|t| voice.length(t.value()));
+    let thick = pour.and_then(|p| p.body.thickness.as_ref()).map(|t| locale.length(t.value()));
     let field = |name: &str, label: String, hint: String, usual: &str, example, number| WishField {
         value: typed.first(name).unwrap_or(usual).to_owned(),
         mistake: mistake_of(mistakes, name),
@@ -62,11 +62,11 @@ pub(super) fn fields(slab: &Slab<'_>, typed: &Typed, mistakes: &Mistakes, voice:
         example,
         number,
     };
-    let day = from_diary(pour.map(|p| voice.date(p.entry.happened.date())));
-    let thickness = if voice.measure == Measure::Metric { "100 mm" } else { "4 in" };
+    let day = from_diary(pour.map(|p| locale.date(p.entry.happened.date())));
+    let thickness = if locale.unit_system == UnitSystem::Metric { "100 mm" } else { "4 in" };
     let mut all = vec![
-        field("pour_day", voice.say("papers-pour-day", &[]), day, "", "2026-06-02", false),
-        field("thickness", voice.say("papers-thickness", &[]), from_diary(thick), "", thickness, false),
+        field("pour_day", locale.message("papers-pour-day", &[]), day, "", "2026-06-02", false),
+        field("thickness", locale.message("papers-thickness", &[]), from_diary(thick), "", thickness, false),
     ];
     for (index, zone) in slab.zones().iter().enumerate() {
         let name = finish_input(index);
@@ -74,38 +74,38 @@ pub(super) fn fields(slab: &Slab<'_>, typed: &Typed, mistakes: &Mistakes, voice:
         let chosen = typed.first(&name).unwrap_or_default();
         let mut choices = vec![Choice {
             value: String::new(),
-            label: noted.map_or_else(|| voice.say("choose", &[]), |id| from_diary(Some(voice.term(id)))),
+            label: noted.map_or_else(|| locale.message("choose", &[]), |id| from_diary(Some(locale.term(id)))),
             chosen: chosen.is_empty(),
         }];
         choices.extend(Trade::built_in().finishes().map(|finish| Choice {
             value: finish.id.clone(),
-            label: voice.term(&finish.id),
+            label: locale.term(&finish.id),
             chosen: chosen == finish.id,
         }));
-        let label = voice.say("papers-finish", &[("zone", zone_name(zone, voice).into())]);
+        let label = locale.message("papers-finish", &[("zone", zone_name(zone, locale).into())]);
         all.push(WishField { choices, ..field(&name, label, String::new(), "", "", false) });
     }
     all.push(field(
         "panels",
-        voice.say("papers-panels", &[]),
-        voice.say("papers-panels-hint", &[]),
+        locale.message("papers-panels", &[]),
+        locale.message("papers-panels-hint", &[]),
         PANELS,
         PANELS,
         true,
     ));
-    all.push(field("waste", voice.say("papers-waste", &[]), String::new(), WASTE, WASTE, false));
+    all.push(field("waste", locale.message("papers-waste", &[]), String::new(), WASTE, WASTE, false));
     all
 }
 
 /// The wishes as typed, or every mistake with its input.
 pub(super) fn read(
     slab: &Slab<'_>,
-    typed: &Typed,
+    typed: &FormData,
     prepared: Date,
-    voice: Voice,
+    locale: Locale,
 ) -> Result<PourWishes, Vec<(String, String)>> {
     let mut wrong: Vec<(String, String)> = Vec::new();
-    let mut refuse = |field: &str, key: &str| wrong.push((field.to_owned(), voice.say(key, &[])));
+    let mut refuse = |field: &str, key: &str| wrong.push((field.to_owned(), locale.message(key, &[])));
     let pour = slab.last::<Pour>();
     let pour_day = typed.answer("pour_day").map(str::parse::<Date>);
     if matches!(pour_day, Some(Err(_))) {
@@ -135,7 +135,7 @@ pub(super) fn read(
         }
     }
     let panels = typed.first("panels").unwrap_or(PANELS).trim();
-    let panels = panels.parse::<u32>().ok().filter(|panels| *panels <= MOST_PANELS);
+    let panels = panels.parse::<u32>().ok().filter(|panels| *panels <= MAX_PANELS);
     if panels.is_none() {
         refuse("panels", "papers-panels-wrong");
     }
@@ -158,19 +158,19 @@ pub(super) fn read(
 }
 
 /// A refusal of the paper itself: what its form could not know.
-pub(super) fn refused(error: &PaperError, slab: &Slab<'_>, voice: Voice) -> (String, String) {
+pub(super) fn refused(error: &PaperError, slab: &Slab<'_>, locale: Locale) -> (String, String) {
     match error {
         PaperError::Field { field, .. } if field.starts_with("thickness") => {
-            ("thickness".to_owned(), voice.say("papers-thickness-wrong", &[]))
+            ("thickness".to_owned(), locale.message("papers-thickness-wrong", &[]))
         }
         PaperError::Field { field, .. } if field.starts_with("waste") => {
-            ("waste".to_owned(), voice.say("papers-waste-wrong", &[]))
+            ("waste".to_owned(), locale.message("papers-waste-wrong", &[]))
         }
         PaperError::Glyph { text, character, .. } => {
             let said = [("text", text.to_string().into()), ("sign", character.to_string().into())];
-            (String::new(), voice.say("papers-glyph", &said))
+            (String::new(), locale.message("papers-glyph", &said))
         }
-        _ if slab.zones().is_empty() => (String::new(), voice.say("papers-no-area", &[])),
-        error => (String::new(), voice.say("papers-failed", &[("what", error.to_string().into())])),
+        _ if slab.zones().is_empty() => (String::new(), locale.message("papers-no-area", &[])),
+        error => (String::new(), locale.message("papers-failed", &[("what", error.to_string().into())])),
     }
 }

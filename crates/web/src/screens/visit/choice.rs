@@ -4,18 +4,18 @@
 use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
-use forms::Typed;
-use slab::diary::body::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState};
-use slab::diary::{Entry, Knowledge};
-use slab::slab::{Slab, fold};
-use words::{Lang, Voice};
+use forms::FormData;
+use localization::{Lang, Locale};
+use slab_diary::body::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState};
+use slab_diary::{Entry, Knowledge};
+use slab_diary::{Slab, fold};
 
 use super::Visit;
-use crate::ask::{Answer, Ask, Posted};
-use crate::control::{Choice, Mistakes};
+use crate::context::{Answer, Posted, RequestContext};
+use crate::control::{Choice, FieldErrors};
 use crate::entries::{Written, write};
 use crate::frame::{Frame, show};
-use crate::trouble::Trouble;
+use crate::page_error::PageError;
 
 /// Kinds of entry whose photographs the choice shows.
 pub(super) const OF_PANELS: [&str; 3] = ["panel_made", "panel_stained", "panel_photographed"];
@@ -48,13 +48,13 @@ struct Page {
 }
 
 /// The words that are agreed to. Common practice, no source; our own wording.
-fn agreed(voice: Voice) -> Vec<String> {
+fn agreed(locale: Locale) -> Vec<String> {
     vec![
-        voice.say("agree-varies", &[]),
-        voice.say("agree-shows", &[]),
-        voice.say("agree-panel", &[]),
-        voice.say("agree-sealer", &[]),
-        voice.say("agree-stays", &[]),
+        locale.message("agree-varies", &[]),
+        locale.message("agree-shows", &[]),
+        locale.message("agree-panel", &[]),
+        locale.message("agree-sealer", &[]),
+        locale.message("agree-stays", &[]),
     ]
 }
 
@@ -62,16 +62,16 @@ fn same(a: &str, b: &str) -> bool {
     a.trim().eq_ignore_ascii_case(b.trim())
 }
 
-fn state_said(state: PanelState, voice: Voice) -> String {
+fn state_said(state: PanelState, locale: Locale) -> String {
     match state {
-        PanelState::Bare => voice.say("choice-bare", &[]),
-        PanelState::Stained => voice.say("choice-stained", &[]),
-        PanelState::Sealed => voice.say("choice-sealed", &[]),
+        PanelState::Bare => locale.message("choice-bare", &[]),
+        PanelState::Stained => locale.message("choice-stained", &[]),
+        PanelState::Sealed => locale.message("choice-sealed", &[]),
     }
 }
 
 /// The panels of the diary, each by its last entries.
-fn panels(slab: &Slab<'_>, base: &str, chosen: &str, voice: Voice) -> Vec<Panel> {
+fn panels(slab: &Slab<'_>, base: &str, chosen: &str, locale: Locale) -> Vec<Panel> {
     let mut panels: Vec<Panel> = Vec::new();
     for made in slab.all::<PanelMade>() {
         let name = made.body.panel.trim();
@@ -82,8 +82,8 @@ fn panels(slab: &Slab<'_>, base: &str, chosen: &str, voice: Voice) -> Vec<Panel>
         let stained = slab.all::<PanelStained>().rfind(|stained| same(&stained.body.panel, name));
         panels.push(Panel {
             name: name.to_owned(),
-            told: told(last.body, stained.map(|s| s.body), voice),
-            photographs: photographs(slab, name, base, voice),
+            told: told(last.body, stained.map(|s| s.body), locale),
+            photographs: photographs(slab, name, base, locale),
             stained: stained.is_some(),
             chosen: same(chosen, name),
         });
@@ -91,35 +91,35 @@ fn panels(slab: &Slab<'_>, base: &str, chosen: &str, voice: Voice) -> Vec<Panel>
     panels
 }
 
-fn told(made: &PanelMade, stained: Option<&PanelStained>, voice: Voice) -> Vec<String> {
+fn told(made: &PanelMade, stained: Option<&PanelStained>, locale: Locale) -> Vec<String> {
     let mut told = Vec::new();
     if made.on_the_floor {
-        told.push(voice.say("choice-on-floor", &[]));
+        told.push(locale.message("choice-on-floor", &[]));
     }
     if let Some(finish) = &made.finish {
-        told.push(voice.say("choice-finish", &[("finish", voice.term(finish).into())]));
+        told.push(locale.message("choice-finish", &[("finish", locale.term(finish).into())]));
     }
     match stained {
         Some(stained) => {
-            let part = |share: &slab::diary::body::StainShare| match stained.mix.len() {
+            let part = |share: &slab_diary::body::StainShare| match stained.mix.len() {
                 1 => share.stain.clone(),
-                _ => format!("{} {}", share.stain, voice.number(share.parts, 1)),
+                _ => format!("{} {}", share.stain, locale.number(share.parts, 1)),
             };
             let mix: Vec<String> = stained.mix.iter().map(part).collect();
-            let args = [("mix", voice.list(&mix).into()), ("coats", stained.coats.into())];
-            told.push(voice.say("choice-stain", &args));
+            let args = [("mix", locale.list(&mix).into()), ("coats", stained.coats.into())];
+            told.push(locale.message("choice-stain", &args));
         }
-        None => told.push(voice.say("choice-not-stained", &[])),
+        None => told.push(locale.message("choice-not-stained", &[])),
     }
     told
 }
 
 /// Address and caption of every photograph of a panel.
-fn photographs(slab: &Slab<'_>, name: &str, base: &str, voice: Voice) -> Vec<(String, String)> {
+fn photographs(slab: &Slab<'_>, name: &str, base: &str, locale: Locale) -> Vec<(String, String)> {
     let of = |entry: &Entry, caption: String| -> Vec<(String, String)> {
         entry.photographs.iter().map(|hash| (format!("{base}/photo/{}", hash.as_str()), caption.clone())).collect()
     };
-    let caption = |state: PanelState| format!("{name}: {}", state_said(state, voice));
+    let caption = |state: PanelState| format!("{name}: {}", state_said(state, locale));
     let photographed = slab.all::<PanelPhotographed>().filter(|seen| same(&seen.body.panel, name));
     let mut all: Vec<_> = photographed.flat_map(|seen| of(seen.entry, caption(seen.body.state))).collect();
     let stained = slab.all::<PanelStained>().filter(|seen| same(&seen.body.panel, name));
@@ -129,9 +129,9 @@ fn photographs(slab: &Slab<'_>, name: &str, base: &str, voice: Voice) -> Vec<(St
     all
 }
 
-fn shown(ask: &Ask, visit: &Visit, typed: &Typed, mistakes: &Mistakes) -> Response {
-    let voice = ask.voice();
-    let slab = fold(&visit.opened.diary, Knowledge::noted_by(ask.app.asked_at(visit.opened.record.id)));
+fn shown(context: &RequestContext, visit: &Visit, typed: &FormData, mistakes: &FieldErrors) -> Response {
+    let locale = context.locale();
+    let slab = fold(&visit.opened.diary, Knowledge::noted_by(context.app.asked_at(visit.opened.record.id)));
     let typed_of = |name: &str| typed.first(name).unwrap_or_default().to_owned();
     let chosen: Vec<String> = slab
         .all::<ChoiceApproved>()
@@ -140,61 +140,61 @@ fn shown(ask: &Ask, visit: &Visit, typed: &Typed, mistakes: &Mistakes) -> Respon
             let args = [
                 ("by", choice.body.by.as_str().into()),
                 ("panel", choice.body.panel.as_str().into()),
-                ("date", voice.date(day).into()),
+                ("date", locale.date(day).into()),
             ];
-            voice.say("choice-chosen", &args)
+            locale.message("choice-chosen", &args)
         })
         .collect();
-    let panels = panels(&slab, &visit.sight.base, &typed_of("panel"), voice);
+    let panels = panels(&slab, &visit.sight.base, &typed_of("panel"), locale);
     let any_stained = panels.iter().any(|panel| panel.stained);
     let state = |state: PanelState, value: &str| Choice {
         value: value.to_owned(),
-        label: state_said(state, voice),
+        label: state_said(state, locale),
         chosen: typed_of("state") == value,
     };
     show(&Page {
-        frame: visit.frame(ask, "way-choice"),
+        frame: visit.frame(context, "way-choice"),
         head: match (any_stained, chosen.last()) {
             (_, Some(last)) => last.clone(),
-            (true, None) => voice.say("choice-head", &[]),
-            (false, None) => voice.say("choice-nothing", &[]),
+            (true, None) => locale.message("choice-head", &[]),
+            (false, None) => locale.message("choice-nothing", &[]),
         },
         chosen,
         panels,
         any_stained,
         states: vec![state(PanelState::Sealed, "sealed"), state(PanelState::Stained, "stained")],
-        agreed: agreed(voice),
+        agreed: agreed(locale),
         by: typed_of("by"),
-        lang: voice.lang.name(),
-        entry: typed.first("entry").map_or_else(|| ask.app.fresh_id().to_string(), str::to_owned),
+        lang: locale.lang.name(),
+        entry: typed.first("entry").map_or_else(|| context.app.fresh_id().to_string(), str::to_owned),
         mistakes: mistakes.to_vec(),
     })
 }
 
-pub(super) fn blank(ask: &Ask) -> Answer {
-    let visit = Visit::at(ask, "choice")?;
-    Ok(shown(ask, &visit, &Typed::new(), &[]))
+pub(super) fn blank(context: &RequestContext) -> Answer {
+    let visit = Visit::at(context, "choice")?;
+    Ok(shown(context, &visit, &FormData::new(), &[]))
 }
 
-pub(super) fn choose(ask: &Ask, posted: &Posted) -> Answer {
-    let visit = Visit::at(ask, "choice")?;
-    let tried = ask.app.by_link.admit(&visit.link.id.to_string(), ask.from, ask.app.real_now());
-    tried.map_err(|left| Trouble::Wait(u64::try_from(left.as_secs()).unwrap_or(0) + 1))?;
-    match written(ask, &visit, posted) {
+pub(super) fn choose(context: &RequestContext, posted: &Posted) -> Answer {
+    let visit = Visit::at(context, "choice")?;
+    let tried = context.app.by_link.admit(&visit.link.id.to_string(), context.from, context.app.real_now());
+    tried.map_err(|left| PageError::Wait(u64::try_from(left.as_secs()).unwrap_or(0) + 1))?;
+    match written(context, &visit, posted) {
         Ok(()) => Ok(Redirect::to(&format!("{}/choice?said=approved", visit.sight.base)).into_response()),
-        Err(Trouble::Mistakes(mistakes)) => {
-            let page = shown(ask, &visit, &posted.typed, &mistakes);
+        Err(PageError::FieldErrors(mistakes)) => {
+            let page = shown(context, &visit, &posted.typed, &mistakes);
             Ok((StatusCode::UNPROCESSABLE_ENTITY, page).into_response())
         }
         Err(trouble) => Err(trouble),
     }
 }
 
-fn written(ask: &Ask, visit: &Visit, posted: &Posted) -> Result<(), Trouble> {
-    let voice = ask.voice();
+fn written(context: &RequestContext, visit: &Visit, posted: &Posted) -> Result<(), PageError> {
+    let locale = context.locale();
     let answer = |name: &str| posted.typed.answer(name).unwrap_or_default();
-    let slab = fold(&visit.opened.diary, Knowledge::noted_by(ask.app.asked_at(visit.opened.record.id)));
-    let panel = panels(&slab, "", answer("panel"), voice).into_iter().find(|panel| panel.chosen && panel.stained);
+    let slab = fold(&visit.opened.diary, Knowledge::noted_by(context.app.asked_at(visit.opened.record.id)));
+    let panel = panels(&slab, "", answer("panel"), locale).into_iter().find(|panel| panel.chosen && panel.stained);
     let mut wrong: Vec<(&str, &str)> = Vec::new();
     if panel.is_none() {
         wrong.push(("panel", "mistake-choice-panel"));
@@ -210,20 +210,20 @@ fn written(ask: &Ask, visit: &Visit, posted: &Posted) -> Result<(), Trouble> {
         wrong.push(("agree", "mistake-choice-agree"));
     }
     let (Some(panel), true) = (panel, wrong.is_empty()) else {
-        let said = wrong.into_iter().map(|(field, key)| (field.to_owned(), voice.say(key, &[])));
-        return Err(Trouble::Mistakes(said.collect()));
+        let said = wrong.into_iter().map(|(field, key)| (field.to_owned(), locale.message(key, &[])));
+        return Err(PageError::FieldErrors(said.collect()));
     };
     // The words in the language that they were shown in, which may have changed since.
-    let lang: Lang = answer("lang").parse().unwrap_or(voice.lang);
-    let words = format!("{}: {}", lang.name(), agreed(Voice::new(lang, voice.measure)).join("\n"));
-    let typed: Typed = [("panel", panel.name.as_str()), ("by", by), ("state", answer("state")), ("words", &words)]
+    let lang: Lang = answer("lang").parse().unwrap_or(locale.lang);
+    let words = format!("{}: {}", lang.name(), agreed(Locale::new(lang, locale.unit_system)).join("\n"));
+    let typed: FormData = [("panel", panel.name.as_str()), ("by", by), ("state", answer("state")), ("words", &words)]
         .into_iter()
         .collect();
     let form = forms::form("choice_approved").expect("a choice is a kind of entry");
-    let body = forms::read_body(form, &typed, voice.measure).map_err(|mistakes| {
-        Trouble::Mistakes(mistakes.into_iter().map(|m| (m.field.clone(), m.said(voice))).collect())
+    let body = forms::read_body(form, &typed, locale.unit_system).map_err(|mistakes| {
+        PageError::FieldErrors(mistakes.into_iter().map(|m| (m.field.clone(), m.said(locale))).collect())
     })?;
-    let mut by_link = ask.clone();
+    let mut by_link = context.clone();
     by_link.visitor.name = match visit.link.note.as_str() {
         "" => "link".to_owned(),
         note => format!("link: {note}"),

@@ -1,17 +1,17 @@
 //! The layers of a drawing with what each holds, and what each is chosen to be.
 
 use drawings::{Choice, Drawing, Layer, Loop, Notation, Units};
-use forms::Typed;
+use forms::FormData;
+use localization::{Arg, Locale, UnitSystem};
 use units::{Area, Length};
-use words::{Arg, Measure, Voice};
 
-use super::said::{short, spot, unit, width};
+use super::messages::{short, spot, unit, width};
 use crate::control;
 
 /// Layers that are shown, areas of a layer and kinds of what was left out, at most.
-const MOST_LAYERS: usize = 200;
-const MOST_AREAS: usize = 6;
-const MOST_KINDS: usize = 6;
+const MAX_LAYERS: usize = 200;
+const MAX_AREAS: usize = 6;
+const MAX_KINDS: usize = 6;
 
 /// What a layer is of the plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,13 +36,13 @@ impl Role {
         }
     }
 
-    fn label(self, voice: Voice) -> String {
+    fn label(self, locale: Locale) -> String {
         match self {
-            Self::Nothing => voice.say("dxf-role-nothing", &[]),
-            Self::Outline => voice.say("dxf-role-outline", &[]),
-            Self::CutOuts => voice.say("dxf-role-cut-outs", &[]),
-            Self::Zones => voice.say("dxf-role-zones", &[]),
-            Self::Joints => voice.say("dxf-role-joints", &[]),
+            Self::Nothing => locale.message("dxf-role-nothing", &[]),
+            Self::Outline => locale.message("dxf-role-outline", &[]),
+            Self::CutOuts => locale.message("dxf-role-cut-outs", &[]),
+            Self::Zones => locale.message("dxf-role-zones", &[]),
+            Self::Joints => locale.message("dxf-role-joints", &[]),
         }
     }
 }
@@ -86,7 +86,7 @@ fn largest(layer: &Layer) -> Option<&Loop> {
 
 impl Chosen {
     /// As typed; before anything is chosen, the layer with the largest closed line is the outline.
-    pub(super) fn of(drawing: &Drawing, typed: &Typed) -> Self {
+    pub(super) fn of(drawing: &Drawing, typed: &FormData) -> Self {
         let named = typed.answer("unit");
         let units = named.and_then(|name| Units::TOLD.into_iter().find(|unit| unit_name(*unit) == name));
         let texts = typed.get("role[]");
@@ -95,7 +95,7 @@ impl Chosen {
         let mut roles: Vec<Role> = texts.iter().map(role).collect();
         roles.resize(drawing.layers.len(), Role::Nothing);
         if !by_person {
-            let areas = drawing.layers.values().take(MOST_LAYERS).map(|layer| largest(layer).map(|l| l.area));
+            let areas = drawing.layers.values().take(MAX_LAYERS).map(|layer| largest(layer).map(|l| l.area));
             let most = areas.enumerate().filter_map(|(i, area)| Some((i, area?)));
             if let Some((outline, _)) = most.max_by(|a, b| a.1.total_cmp(&b.1)) {
                 roles[outline] = Role::Outline;
@@ -110,11 +110,11 @@ impl Chosen {
     }
 
     /// The choice for the drawing; the key of what is wrong where not one layer is the outline.
-    pub(super) fn choice(&self, drawing: &Drawing, voice: Voice) -> Result<Choice, String> {
+    pub(super) fn choice(&self, drawing: &Drawing, locale: Locale) -> Result<Choice, String> {
         let mut outline = self.layers(drawing, Role::Outline);
         let key = if outline.is_empty() { "dxf-wrong-no-outline" } else { "dxf-wrong-two-outlines" };
         let (Some(outline_layer), true) = (outline.pop(), outline.is_empty()) else {
-            return Err(voice.say(key, &[]));
+            return Err(locale.message(key, &[]));
         };
         Ok(Choice {
             outline_layer,
@@ -122,9 +122,9 @@ impl Chosen {
             zone_layers: self.layers(drawing, Role::Zones),
             joint_layers: self.layers(drawing, Role::Joints),
             units: self.units,
-            notation: match voice.measure {
-                Measure::Imperial => Notation::FeetInches,
-                Measure::Metric => Notation::Meters,
+            notation: match locale.unit_system {
+                UnitSystem::Imperial => Notation::FeetInches,
+                UnitSystem::Metric => Notation::Meters,
             },
         })
     }
@@ -135,7 +135,7 @@ impl Chosen {
     }
 
     /// The units to choose from, each with what the outline would measure.
-    pub(super) fn unit_choices(&self, drawing: &Drawing, voice: Voice) -> Vec<control::Choice> {
+    pub(super) fn unit_choices(&self, drawing: &Drawing, locale: Locale) -> Vec<control::Choice> {
         let outline = drawing.layers.values().zip(&self.roles).find(|(_, role)| **role == Role::Outline);
         let around = outline.and_then(|(layer, _)| largest(layer));
         let size = around.map(|around| {
@@ -146,16 +146,16 @@ impl Chosen {
             (across(|at| at.x), across(|at| at.y))
         });
         let label = |units: Units| {
-            let name = unit(units, voice);
+            let name = unit(units, locale);
             let Some(((x, y), one)) = size.zip(units.one()) else { return name };
-            let args = [("x", voice.length(one * x)), ("y", voice.length(one * y)), ("unit", name)];
-            voice.say("dxf-unit-size", &args.map(|(name, text)| (name, text.into())))
+            let args = [("x", locale.length(one * x)), ("y", locale.length(one * y)), ("unit", name)];
+            locale.message("dxf-unit-size", &args.map(|(name, text)| (name, text.into())))
         };
         let told = drawing.units != Units::NotTold;
         let first = if told {
-            voice.say("dxf-unit-told", &[("unit", label(drawing.units).into())])
+            locale.message("dxf-unit-told", &[("unit", label(drawing.units).into())])
         } else {
-            voice.say("dxf-unit-choose", &[])
+            locale.message("dxf-unit-choose", &[])
         };
         let mut all = vec![control::Choice { value: String::new(), label: first, chosen: self.units.is_none() }];
         let mut units = Units::TOLD.to_vec();
@@ -175,23 +175,28 @@ impl Chosen {
     }
 
     /// The layers with what they hold; and how many are not shown.
-    pub(super) fn rows(&self, drawing: &Drawing, mistakes: &control::Mistakes, voice: Voice) -> (Vec<LayerRow>, usize) {
+    pub(super) fn rows(
+        &self,
+        drawing: &Drawing,
+        mistakes: &control::FieldErrors,
+        locale: Locale,
+    ) -> (Vec<LayerRow>, usize) {
         let one = self.one(drawing);
-        let rows = drawing.layers.iter().zip(&self.roles).take(MOST_LAYERS).enumerate();
+        let rows = drawing.layers.iter().zip(&self.roles).take(MAX_LAYERS).enumerate();
         let rows = rows.map(|(index, ((name, layer), role))| LayerRow {
             name: short(name),
-            holds: holds(layer, one, voice),
+            holds: holds(layer, one, locale),
             roles: Role::ALL
                 .into_iter()
                 .map(|each| control::Choice {
                     value: each.name().to_owned(),
-                    label: each.label(voice),
+                    label: each.label(locale),
                     chosen: each == *role,
                 })
                 .collect(),
             mistake: control::mistake_of(mistakes, &format!("role[{index}]")),
         });
-        (rows.collect(), drawing.layers.len().saturating_sub(MOST_LAYERS))
+        (rows.collect(), drawing.layers.len().saturating_sub(MAX_LAYERS))
     }
 }
 
@@ -200,50 +205,50 @@ pub(super) fn row_of(drawing: &Drawing, layer: &str) -> Option<usize> {
     drawing.layers.keys().position(|name| name == layer)
 }
 
-fn area(size: f64, one: Option<Length>, voice: Voice) -> String {
+fn area(size: f64, one: Option<Length>, locale: Locale) -> String {
     match one {
-        Some(one) => voice.area(Area::square_meters(size * one.as_meters() * one.as_meters())),
-        None => voice.say("dxf-own-square-units", &[("size", voice.number(size, 3).into())]),
+        Some(one) => locale.area(Area::square_meters(size * one.as_meters() * one.as_meters())),
+        None => locale.message("dxf-own-square-units", &[("size", locale.number(size, 3).into())]),
     }
 }
 
-fn holds(layer: &Layer, one: Option<Length>, voice: Voice) -> Vec<String> {
+fn holds(layer: &Layer, one: Option<Length>, locale: Locale) -> Vec<String> {
     let count = |n: usize| ("count", Arg::Number(n as f64));
     let mut said = Vec::new();
     if !layer.loops.is_empty() {
         let mut sizes: Vec<f64> = layer.loops.iter().map(|around| around.area).collect();
         sizes.sort_by(|a, b| b.total_cmp(a));
-        let mut areas: Vec<String> = sizes.iter().take(MOST_AREAS).map(|size| area(*size, one, voice)).collect();
-        if sizes.len() > MOST_AREAS {
+        let mut areas: Vec<String> = sizes.iter().take(MAX_AREAS).map(|size| area(*size, one, locale)).collect();
+        if sizes.len() > MAX_AREAS {
             areas.push("…".to_owned());
         }
-        said.push(voice.say("dxf-holds-closed", &[count(layer.loops.len()), ("areas", areas.join(", ").into())]));
+        said.push(locale.message("dxf-holds-closed", &[count(layer.loops.len()), ("areas", areas.join(", ").into())]));
     }
     if !layer.open.is_empty() {
         let open = count(layer.open.len());
         said.push(match layer.gaps.first() {
             Some(gap) => {
-                let ends = [("from", spot(gap.from, voice).into()), ("to", spot(gap.to, voice).into())];
-                let gap = ("gap", width(gap.width(), one, voice).into());
-                voice.say("dxf-holds-open", &ends.into_iter().chain([open, gap]).collect::<Vec<_>>())
+                let ends = [("from", spot(gap.from, locale).into()), ("to", spot(gap.to, locale).into())];
+                let gap = ("gap", width(gap.width(), one, locale).into());
+                locale.message("dxf-holds-open", &ends.into_iter().chain([open, gap]).collect::<Vec<_>>())
             }
-            None => voice.say("dxf-holds-open-far", &[open]),
+            None => locale.message("dxf-holds-open-far", &[open]),
         });
     }
     if let Some((at, _)) = layer.branches.first() {
         let places = count(layer.branches.len());
-        said.push(voice.say("dxf-holds-branches", &[places, ("at", spot(*at, voice).into())]));
+        said.push(locale.message("dxf-holds-branches", &[places, ("at", spot(*at, locale).into())]));
     }
     if !layer.labels.is_empty() {
-        said.push(voice.say("dxf-holds-texts", &[count(layer.labels.len())]));
+        said.push(locale.message("dxf-holds-texts", &[count(layer.labels.len())]));
     }
     if !layer.ignored.is_empty() {
-        let kinds = layer.ignored.iter().take(MOST_KINDS).map(|(kind, n)| format!("{n} × {}", short(kind)));
+        let kinds = layer.ignored.iter().take(MAX_KINDS).map(|(kind, n)| format!("{n} × {}", short(kind)));
         let mut kinds: Vec<String> = kinds.collect();
-        if layer.ignored.len() > MOST_KINDS {
+        if layer.ignored.len() > MAX_KINDS {
             kinds.push("…".to_owned());
         }
-        said.push(voice.say("dxf-holds-ignored", &[("kinds", kinds.join(", ").into())]));
+        said.push(locale.message("dxf-holds-ignored", &[("kinds", kinds.join(", ").into())]));
     }
     said
 }

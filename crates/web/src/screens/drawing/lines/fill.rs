@@ -1,18 +1,18 @@
 //! From joints and patterns to the rows that tell them again, and from a proposal to rows.
 
-use forms::Typed;
-use slab::layout::Segment;
-use slab::plan::{JointKind, Offset, PlanSpec, ScoreSpec, WrittenPoint};
+use forms::FormData;
+use localization::{Locale, UnitSystem};
+use slab_plan::layout::Segment;
+use slab_plan::{JointKind, Offset, PlanSpec, ScoreSpec, WrittenPoint};
 use units::{Length, LengthUnit, Notation};
-use words::{Measure, Voice};
 
 use super::super::fill::side_and_angle;
 use super::super::way::rows;
 use super::read::{BORDER, DIAGONAL, FREE, GRID, JOINT};
 
 /// The rows of a plan's lines.
-pub(super) fn fill(spec: &PlanSpec) -> Typed {
-    let mut typed = Typed::new();
+pub(super) fn fill(spec: &PlanSpec) -> FormData {
+    let mut typed = FormData::new();
     for joint in &spec.joints {
         let kind = joint.kind.map_or("", JointKind::code);
         let [from_x, from_y, to_x, to_y, between] = line(&joint.line);
@@ -44,7 +44,7 @@ pub(super) fn fill(spec: &PlanSpec) -> Typed {
     typed
 }
 
-fn push<const N: usize>(typed: &mut Typed, names: &[&str; N], texts: [String; N]) {
+fn push<const N: usize>(typed: &mut FormData, names: &[&str; N], texts: [String; N]) {
     for (name, text) in names.iter().zip(texts) {
         typed.push(format!("{name}[]"), text);
     }
@@ -65,7 +65,7 @@ fn line(points: &[WrittenPoint]) -> [String; 5] {
 
 /// The same form with these saw cuts in place of those it had. Joints between pours and joints that
 /// let the slab move are there already, so they stay.
-pub(super) fn proposed(typed: &Typed, cuts: &[Segment], voice: Voice) -> Typed {
+pub(super) fn proposed(typed: &FormData, cuts: &[Segment], locale: Locale) -> FormData {
     let stays = [JointKind::Construction, JointKind::Isolation].map(JointKind::code);
     let old: Vec<[String; 7]> = rows(typed, &JOINT)
         .into_iter()
@@ -74,11 +74,11 @@ pub(super) fn proposed(typed: &Typed, cuts: &[Segment], voice: Voice) -> Typed {
         .collect();
     let own = |name: &str| JOINT.iter().any(|joint| name.strip_suffix("[]") == Some(joint));
     let kept = typed.iter().filter(|(name, _)| !own(name));
-    let mut all: Typed =
+    let mut all: FormData =
         kept.flat_map(|(name, texts)| texts.iter().map(move |text| (name.to_owned(), text.clone()))).collect();
     old.into_iter().for_each(|cells| push(&mut all, &JOINT, cells));
     for cut in cuts {
-        let [x, y, to_x, to_y] = [cut.from.x, cut.from.y, cut.to.x, cut.to.y].map(|at| offset(at, voice));
+        let [x, y, to_x, to_y] = [cut.from.x, cut.from.y, cut.to.x, cut.to.y].map(|at| offset(at, locale));
         let kind = JointKind::SawCut.code().to_owned();
         push(&mut all, &JOINT, [x, y, to_x, to_y, kind, String::new(), String::new()]);
     }
@@ -87,12 +87,12 @@ pub(super) fn proposed(typed: &Typed, cuts: &[Segment], voice: Voice) -> Typed {
 
 /// As a tape reads it: sixteenths of an inch, or millimeters. Ends that fall short of a wall by that
 /// little are made to meet it.
-fn offset(at: Offset, voice: Voice) -> String {
+fn offset(at: Offset, locale: Locale) -> String {
     let size = Length::meters(at.as_meters().abs());
     let sign = if at < Offset::ZERO { "-" } else { "" };
-    let shown = match voice.measure {
-        Measure::Imperial => size.show_feet_inches(16),
-        Measure::Metric => size.show(LengthUnit::Meter, 3),
+    let shown = match locale.unit_system {
+        UnitSystem::Imperial => size.show_feet_inches(16),
+        UnitSystem::Metric => size.show(LengthUnit::Meter, 3),
     };
     let nothing = Length::read(&shown).is_ok_and(|read| read == Length::ZERO);
     if nothing { "0".to_owned() } else { format!("{sign}{shown}") }

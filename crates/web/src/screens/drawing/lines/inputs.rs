@@ -1,7 +1,7 @@
 //! The inputs of the page of lines as the templates draw them.
 
-use slab::plan::{JointKind, Plan, WHOLE};
-use words::Voice;
+use localization::Locale;
+use slab_plan::{JointKind, Plan, WHOLE};
 
 use crate::control::Choice;
 
@@ -13,7 +13,7 @@ use super::read::{BORDER, DIAGONAL, FREE, GRID, JOINT, SLIVER, THICK};
 const MORE: usize = 6;
 
 /// Words that no list has, kept in it because they were sent, at most.
-const MOST_UNKNOWN: usize = 50;
+const MAX_UNKNOWN: usize = 50;
 
 /// Rows of joints and of each kind of pattern, and what the reckoning asks for.
 pub(super) struct Inputs {
@@ -27,7 +27,7 @@ pub(super) struct Inputs {
 
 pub(super) fn inputs(form: &Shown<'_>, plan: &Plan, more: bool) -> Inputs {
     let desk = Desk { form, plan, least: if more { MORE } else { 1 } };
-    let say = |key: &str| form.voice.say(key, &[]);
+    let say = |key: &str| form.locale.message(key, &[]);
     let mut thickness = form.quantity("thickness", say("lines-thickness"), &THICK);
     thickness.hint = Some(say("lines-thickness-hint"));
     let mut wish = form.quantity("wish", say("lines-wish"), &AREA);
@@ -47,12 +47,12 @@ struct Desk<'a> {
 }
 
 impl Desk<'_> {
-    fn say(&self, key: &str) -> String {
-        self.form.voice.say(key, &[])
+    fn message(&self, key: &str) -> String {
+        self.form.locale.message(key, &[])
     }
 
     fn length(&self, name: &'static str, key: &str) -> Column {
-        Column::new(name, self.say(key)).asking(&LENGTH)
+        Column::new(name, self.message(key)).asking(&LENGTH)
     }
 
     fn at_zero(&self, name: &'static str, key: &str) -> Column {
@@ -63,14 +63,14 @@ impl Desk<'_> {
     fn zone(&self, name: &'static str) -> Column {
         let choice =
             |value: &str, label: &str| Choice { value: value.to_owned(), label: label.to_owned(), chosen: false };
-        let mut choices = vec![choice("", &self.say("plan-whole"))];
+        let mut choices = vec![choice("", &self.message("plan-whole"))];
         choices.extend(self.plan.zones().iter().filter(|z| z.name() != WHOLE).map(|z| choice(z.name(), z.name())));
         self.keep_typed(name, &mut choices);
-        Column { choices, ..Column::new(name, self.say("plan-zone")) }
+        Column { choices, ..Column::new(name, self.message("plan-zone")) }
     }
 
     fn keep_typed(&self, name: &str, choices: &mut Vec<Choice>) {
-        let most = choices.len() + MOST_UNKNOWN;
+        let most = choices.len() + MAX_UNKNOWN;
         for typed in self.form.typed.get(&format!("{name}[]")) {
             let typed = typed.trim();
             if choices.len() < most && choices.iter().all(|known| known.value != typed) {
@@ -81,14 +81,14 @@ impl Desk<'_> {
 
     fn kinds(&self, name: &'static str) -> Column {
         let choice = |value: &str, label: String| Choice { value: value.to_owned(), label, chosen: false };
-        let mut choices = vec![choice("", self.say("lines-kind-unknown"))];
-        choices.extend(JointKind::ALL.map(|kind| choice(kind.code(), kind_label(kind, self.form.voice))));
+        let mut choices = vec![choice("", self.message("lines-kind-unknown"))];
+        choices.extend(JointKind::ALL.map(|kind| choice(kind.code(), kind_label(kind, self.form.locale))));
         self.keep_typed(name, &mut choices);
-        Column { choices, ..Column::new(name, self.say("lines-kind")) }
+        Column { choices, ..Column::new(name, self.message("lines-kind")) }
     }
 
     fn via(&self, name: &'static str) -> Column {
-        Column { seldom: true, ..Column::new(name, self.say("lines-via")) }
+        Column { seldom: true, ..Column::new(name, self.message("lines-via")) }
     }
 
     fn rows<const N: usize>(&self, field: &'static str, one: &str, add: &str, columns: [Column; N]) -> Rows {
@@ -107,23 +107,23 @@ impl Desk<'_> {
             self.zone(zone),
             self.via(via),
         ];
-        self.rows("joints", &self.say("lines-joint"), &self.say("lines-add-joint"), columns)
+        self.rows("joints", &self.message("lines-joint"), &self.message("lines-add-joint"), columns)
     }
 
     fn patterns(&self) -> Vec<(String, String, Rows)> {
-        let add = self.say("lines-add-pattern");
+        let add = self.message("lines-add-pattern");
         let [x, y, side, angle, origin_x, origin_y, zone] = GRID;
-        let mut turn = Column::new(side, self.say("lines-turn"));
+        let mut turn = Column::new(side, self.message("lines-turn"));
         turn.choices = self.form.sides();
         turn.choices.retain(|choice| choice.value != "straight");
         if let Some(none) = turn.choices.first_mut() {
-            none.label = self.say("lines-turn-none");
+            none.label = self.message("lines-turn-none");
         }
         let grid = [
             self.length(x, "lines-spacing-x"),
             self.length(y, "lines-spacing-y"),
             turn,
-            Column { unit: "°", ..Column::new(angle, self.say("draw-angle")).example("30") },
+            Column { unit: "°", ..Column::new(angle, self.message("draw-angle")).example("30") },
             self.length(origin_x, "lines-origin-x").example(" "),
             self.length(origin_y, "lines-origin-y").example(" "),
             self.zone(zone),
@@ -145,7 +145,7 @@ impl Desk<'_> {
             self.zone(zone),
             self.via(via),
         ];
-        let one = |key: &str| self.say(key);
+        let one = |key: &str| self.message(key);
         vec![
             (one("lines-grids"), one("lines-grids-hint"), self.rows("grids", &one("lines-grid"), &add, grid)),
             (
@@ -160,10 +160,10 @@ impl Desk<'_> {
 }
 
 /// How a joint was made.
-fn kind_label(kind: JointKind, voice: Voice) -> String {
+fn kind_label(kind: JointKind, locale: Locale) -> String {
     match kind {
-        JointKind::SawCut => voice.say("lines-kind-saw-cut", &[]),
-        JointKind::Construction => voice.say("lines-kind-construction", &[]),
-        JointKind::Isolation => voice.say("lines-kind-isolation", &[]),
+        JointKind::SawCut => locale.message("lines-kind-saw-cut", &[]),
+        JointKind::Construction => locale.message("lines-kind-construction", &[]),
+        JointKind::Isolation => locale.message("lines-kind-isolation", &[]),
     }
 }

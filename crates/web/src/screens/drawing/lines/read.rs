@@ -1,13 +1,13 @@
 //! From the rows to joints and patterns, and from a plan's path back to the input it came from.
 
-use forms::Typed;
-use slab::plan::{
+use forms::FormData;
+use localization::Locale;
+use slab_plan::{
     BorderSpec, DiagonalSpec, FreeSpec, GridSpec, JointKind, JointSpec, Offset, PlanSpec, ScoreSpec, WrittenPoint,
 };
-use units::{Area, Fraction, Length, Written};
-use words::Voice;
+use units::{Area, AsWritten, Fraction, Length};
 
-use super::super::blame::number;
+use super::super::error_source::number;
 use super::super::read::{AREA, Asked, LENGTH, Reader, Wrong};
 use super::super::way::{in_row, rows};
 
@@ -59,8 +59,8 @@ pub(super) struct Tools {
 }
 
 /// Reads every row.
-pub(super) fn read(typed: &Typed, voice: Voice) -> Result<Lines, Wrong> {
-    let mut desk = Desk { reader: Reader::of(typed, voice), lines: Lines::default() };
+pub(super) fn read(typed: &FormData, locale: Locale) -> Result<Lines, Wrong> {
+    let mut desk = Desk { reader: Reader::of(typed, locale), lines: Lines::default() };
     desk.joints();
     desk.grids();
     desk.diagonals();
@@ -70,8 +70,8 @@ pub(super) fn read(typed: &Typed, voice: Voice) -> Result<Lines, Wrong> {
 }
 
 /// Reads what the reckoning asks for; what is left empty is not asked.
-pub(super) fn tools(typed: &Typed, voice: Voice) -> (Tools, Wrong) {
-    let mut reader = Reader::of(typed, voice);
+pub(super) fn tools(typed: &FormData, locale: Locale) -> (Tools, Wrong) {
+    let mut reader = Reader::of(typed, locale);
     let mut tools = Tools::default();
     let answer = |name: &str| typed.answer(name).unwrap_or_default();
     if !answer("thickness").is_empty() {
@@ -83,10 +83,10 @@ pub(super) fn tools(typed: &Typed, voice: Voice) -> (Tools, Wrong) {
     }
     let share = typed.first("sliver").map_or(SLIVER, str::trim);
     if !share.is_empty() {
-        let read = Written::<Fraction>::read(share).or_else(|_| Written::<Fraction>::read(&format!("{share} %")));
+        let read = AsWritten::<Fraction>::read(share).or_else(|_| AsWritten::<Fraction>::read(&format!("{share} %")));
         tools.sliver = read.ok().map(|written| written.value());
         if tools.sliver.is_none() {
-            reader.blame("sliver", voice.say("lines-wrong-sliver", &[("typed", share.into())]));
+            reader.blame("sliver", locale.message("lines-wrong-sliver", &[("typed", share.into())]));
         }
     }
     (tools, reader.wrong)
@@ -98,7 +98,7 @@ struct Desk<'t> {
 }
 
 /// The rows where one of the first `asked` inputs was typed in: what is only chosen makes no line.
-fn typed_rows<'t, const N: usize>(typed: &'t Typed, names: &[&str; N], asked: usize) -> Vec<(usize, [&'t str; N])> {
+fn typed_rows<'t, const N: usize>(typed: &'t FormData, names: &[&str; N], asked: usize) -> Vec<(usize, [&'t str; N])> {
     let all = rows(typed, names);
     all.into_iter().filter(|(_, cells)| cells[..asked].iter().any(|cell| !cell.is_empty())).collect()
 }
@@ -108,11 +108,11 @@ fn named(zone: &str) -> Option<String> {
 }
 
 impl Desk<'_> {
-    fn say(&self, key: &str, typed: &str) -> String {
-        self.reader.voice.say(key, &[("typed", typed.into())])
+    fn message(&self, key: &str, typed: &str) -> String {
+        self.reader.locale.message(key, &[("typed", typed.into())])
     }
 
-    fn length(&mut self, name: &str, row: usize, typed: &str) -> Option<Written<Length>> {
+    fn length(&mut self, name: &str, row: usize, typed: &str) -> Option<AsWritten<Length>> {
         self.reader.quantity(&in_row(name, row), typed, &LENGTH)
     }
 
@@ -134,10 +134,11 @@ impl Desk<'_> {
             return Some(Vec::new());
         }
         let texts: Option<Vec<[String; 2]>> = serde_json::from_str(typed).ok();
-        let point = |[x, y]: &[String; 2]| Some([Written::<Offset>::read(x).ok()?, Written::<Offset>::read(y).ok()?]);
+        let point =
+            |[x, y]: &[String; 2]| Some([AsWritten::<Offset>::read(x).ok()?, AsWritten::<Offset>::read(y).ok()?]);
         let points = texts.and_then(|texts| texts.iter().map(point).collect());
         if points.is_none() {
-            let said = self.say("lines-wrong-via", typed);
+            let said = self.message("lines-wrong-via", typed);
             self.reader.blame(field, said);
         }
         points
@@ -158,7 +159,7 @@ impl Desk<'_> {
             let line = self.line([x, y, to_x, to_y, via], row, [from_x, from_y, end_x, end_y, between]);
             let known = JointKind::ALL.into_iter().find(|known| known.code() == made);
             if known.is_none() && !made.is_empty() {
-                let said = self.say("lines-wrong-kind", made);
+                let said = self.message("lines-wrong-kind", made);
                 self.reader.blame(in_row(kind, row), said);
             }
             if let Some(line) = line {
@@ -181,7 +182,7 @@ impl Desk<'_> {
             // One spacing alone makes squares.
             let spacing_y = if up.is_empty() { spacing_x.clone() } else { self.length(y, row, up) };
             if turned.is_empty() && !degrees.is_empty() {
-                let said = self.reader.voice.say("draw-wrong-side", &[]);
+                let said = self.reader.locale.message("draw-wrong-side", &[]);
                 self.reader.blame(in_row(side, row), said);
             }
             let turn = self.reader.turned(&in_row(angle, row), turned, degrees);

@@ -1,0 +1,240 @@
+//! A calculation as parts for a page, as text and as JSON: the answer first, then what it was made
+//! from and rests on.
+
+use std::fmt::Write;
+
+use localization::Locale;
+use science::Source;
+use serde_json::{Map, Value, json};
+use trade_facts::Grade;
+
+use crate::shown::Shown;
+use crate::sum::{Input, Sum};
+
+/// Something found, in a reader's words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Answered {
+    /// Its name in JSON, without the unit.
+    pub name: &'static str,
+    /// Its name for a person.
+    pub label: String,
+    /// Its value, or a list: one for each day, limit, spell or item.
+    pub lines: Vec<String>,
+}
+
+/// Something given, as it was understood.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Understood {
+    /// The field it was given in ([`crate::SumField::id`]).
+    pub name: &'static str,
+    /// Its name for a person.
+    pub label: String,
+    /// As it was typed, choices in words; the usual value where nothing was given.
+    pub value: String,
+    /// As it was understood, in the reader's units.
+    pub understood: String,
+    /// Nothing was given and the usual value was taken.
+    pub assumed: bool,
+}
+
+/// A formula or limit with where it comes from and how sure that is.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RestsOn {
+    /// The id of its source.
+    pub id: &'static str,
+    /// What it is, in words.
+    pub formula: String,
+    /// The document and the place in it.
+    pub source: String,
+    /// How sure.
+    pub grade: Grade,
+    /// How sure, in words.
+    pub grade_said: String,
+    /// Source and grade in one sentence.
+    pub cited: String,
+}
+
+/// What must be said beside an answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Cautioned {
+    /// Its code in JSON.
+    pub code: &'static str,
+    /// The sentence.
+    pub text: String,
+}
+
+/// The grade as the rest of the program says it.
+fn grade(source: Source) -> Grade {
+    match source.grade {
+        science::Grade::Verified => Grade::Verified,
+        science::Grade::VerifiedSecondary => Grade::SecondaryCopy,
+        science::Grade::Memory => Grade::FromMemory,
+        science::Grade::CommonPractice => Grade::CommonPractice,
+    }
+}
+
+/// The name of a value; a result may go by another one than what was given under the same name.
+fn label(locale: Locale, kind: &str, name: &str) -> String {
+    let name = name.replace('_', "-");
+    let own = format!("{kind}-{name}");
+    if locale.knows(&own) { locale.message(&own, &[]) } else { locale.message(&format!("value-{name}"), &[]) }
+}
+
+fn understood(locale: Locale, input: &Input) -> Understood {
+    let understood = input.shown.line(locale);
+    let value = match (&input.typed, &input.shown) {
+        (Some(typed), shown) if !matches!(shown, Shown::Code(_)) => typed.clone(),
+        _ => understood.clone(),
+    };
+    let label = label(locale, "given", input.name);
+    Understood { name: input.name, label, value, understood, assumed: input.typed.is_none() }
+}
+
+/// Languages other than that of the documents have their own words for what is not a title.
+fn rests_on(locale: Locale, source: Source) -> RestsOn {
+    let key = format!("cite-sum-{}", source.id);
+    let named = match source.locator {
+        _ if locale.knows(&key) => locale.message(&key, &[]),
+        "" => source.document.to_owned(),
+        locator => format!("{}; {locator}", source.document),
+    };
+    let said = locale.grade(grade(source));
+    let cited =
+        locale.message("standing-source", &[("source", named.as_str().into()), ("grade", said.as_str().into())]);
+    RestsOn {
+        id: source.id,
+        formula: locale.message(&format!("formula-{}", source.id), &[]),
+        source: named,
+        grade: grade(source),
+        grade_said: said,
+        cited,
+    }
+}
+
+impl Sum {
+    /// Its name on the command line and in addresses, such as `dew-point`.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        self.id
+    }
+
+    /// Its name for a person.
+    #[must_use]
+    pub fn title(&self, locale: Locale) -> String {
+        locale.message(&format!("sum-{}", self.id), &[])
+    }
+
+    /// What was found, the answer first.
+    #[must_use]
+    pub fn answers(&self, locale: Locale) -> Vec<Answered> {
+        let answered = self.results.iter().map(|found| Answered {
+            name: found.name,
+            label: label(locale, "found", found.name),
+            lines: found.shown.lines(locale),
+        });
+        answered.collect()
+    }
+
+    /// What was given and what was assumed.
+    #[must_use]
+    pub fn inputs(&self, locale: Locale) -> Vec<Understood> {
+        self.inputs.iter().map(|input| understood(locale, input)).collect()
+    }
+
+    /// The formula.
+    #[must_use]
+    pub fn formula(&self, locale: Locale) -> RestsOn {
+        rests_on(locale, self.source)
+    }
+
+    /// Limits and further formulas that were used.
+    #[must_use]
+    pub fn also(&self, locale: Locale) -> Vec<RestsOn> {
+        self.also.iter().map(|source| rests_on(locale, *source)).collect()
+    }
+
+    /// What must be said beside the answer; all of it.
+    #[must_use]
+    pub fn cautions(&self, locale: Locale) -> Vec<Cautioned> {
+        let cautioned = self.cautions.iter();
+        cautioned.map(|c| Cautioned { code: c.name(), text: locale.message(&c.key(), &[]) }).collect()
+    }
+
+    /// What was assumed of a file, left out of it, or missing in it. In English.
+    #[must_use]
+    pub fn notes(&self) -> &[String] {
+        &self.notes
+    }
+
+    /// For a terminal, in lines of at most 100 characters.
+    #[must_use]
+    pub fn text(&self, locale: Locale) -> String {
+        let mut out = String::new();
+        let _ = writeln!(out, "{}", self.title(locale));
+        for Answered { label, lines, .. } in self.answers(locale) {
+            match lines.as_slice() {
+                [one] => wrapped(&mut out, "  ", "    ", &format!("{label}: {one}")),
+                many => {
+                    wrapped(&mut out, "  ", "    ", &format!("{label}:"));
+                    for line in many {
+                        wrapped(&mut out, "    ", "      ", line);
+                    }
+                }
+            }
+        }
+        let _ = writeln!(out);
+        let inputs: Vec<String> = self.inputs(locale).into_iter().map(|input| given(locale, input)).collect();
+        wrapped(&mut out, "", "  ", &locale.message("sum-from", &[("inputs", inputs.join("; ").into())]));
+        let RestsOn { formula, cited, .. } = self.formula(locale);
+        wrapped(&mut out, "", "  ", &locale.message("sum-formula", &[("formula", formula.into())]));
+        wrapped(&mut out, "", "  ", &cited);
+        for RestsOn { formula, cited, .. } in self.also(locale) {
+            wrapped(&mut out, "", "  ", &locale.message("sum-also", &[("text", format!("{formula}. {cited}").into())]));
+        }
+        for Cautioned { text, .. } in self.cautions(locale) {
+            wrapped(&mut out, "  ! ", "    ", &text);
+        }
+        out
+    }
+
+    /// For a program: schema `underfoot.sum/1` of `docs/json.md`.
+    #[must_use]
+    pub fn json(&self, locale: Locale) -> Value {
+        let inputs: Map<String, Value> = self.inputs.iter().flat_map(|i| i.shown.fields(i.name)).collect();
+        let assumed: Vec<&str> = self.inputs.iter().filter(|i| i.typed.is_none()).map(|i| i.name).collect();
+        let results: Map<String, Value> = self.results.iter().flat_map(|f| f.shown.fields(f.name)).collect();
+        json!({
+            "schema": "underfoot.sum/1",
+            "sum": self.id,
+            "inputs": inputs,
+            "assumed": assumed,
+            "results": results,
+            "formula": self.formula(locale).formula,
+            "source": source(self.source),
+            "grade": grade(self.source).words(),
+            "also": self.also.iter().map(|also| json!({
+                "formula": rests_on(locale, *also).formula, "source": source(*also), "grade": grade(*also).words(),
+            })).collect::<Vec<_>>(),
+            "cautions": self.cautions(locale).into_iter().map(|caution| caution.text).collect::<Vec<_>>(),
+            "caution_codes": self.cautions.iter().map(|caution| caution.name()).collect::<Vec<_>>(),
+        })
+    }
+}
+
+fn given(locale: Locale, input: Understood) -> String {
+    if input.assumed {
+        locale.message("sum-assumed", &[("name", input.label.into()), ("value", input.value.into())])
+    } else {
+        format!("{} {}", input.label, input.value)
+    }
+}
+
+fn wrapped(out: &mut String, first: &str, rest: &str, text: &str) {
+    const WIDTH: usize = 100;
+    let options = textwrap::Options::new(WIDTH).initial_indent(first).subsequent_indent(rest);
+    let _ = writeln!(out, "{}", textwrap::fill(text, options));
+}
+
+fn source(source: Source) -> Value {
+    json!({ "id": source.id, "document": source.document, "locator": source.locator })
+}

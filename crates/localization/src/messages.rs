@@ -1,0 +1,169 @@
+//! The messages of both languages, and saying one of them.
+
+use std::borrow::Cow;
+use std::sync::LazyLock;
+
+use fluent_bundle::concurrent::FluentBundle;
+use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use unic_langid::langid;
+
+use crate::locale::{Lang, Locale};
+
+macro_rules! files {
+    ($($lang:ident: [$($name:literal),+ $(,)?]),+ $(,)?) => {
+        &[$($((Lang::$lang, $name, include_str!(concat!("../../../locales/", $name)))),+),+]
+    };
+}
+
+/// Every file of messages: its language, its path under `locales/`, its text.
+pub const FILES: &[(Lang, &str, &str)] = files![
+    En: [
+        "en/reasons.ftl",
+        "en/actions.ftl",
+        "en/standing.ftl",
+        "en/names.ftl",
+        "en/forms.ftl",
+        "en/numbers.ftl",
+        "en/order.ftl",
+        "en/shell.ftl",
+        "en/sums.ftl",
+        "en/sum_forms.ftl",
+        "en/pictures.ftl",
+        "en/drying.ftl",
+        "en/pages.ftl",
+        "en/photo.ftl",
+        "en/recipe.ftl",
+        "en/panel_pages.ftl",
+        "en/script.ftl",
+        "en/plan.ftl",
+        "en/plan_pages.ftl",
+        "en/answer_pages.ftl",
+        "en/drying_pages.ftl",
+        "en/people_pages.ftl",
+        "en/line_pages.ftl",
+    ],
+    Es: [
+        "es/reasons.ftl",
+        "es/actions.ftl",
+        "es/standing.ftl",
+        "es/names.ftl",
+        "es/forms.ftl",
+        "es/numbers.ftl",
+        "es/order.ftl",
+        "es/shell.ftl",
+        "es/sums.ftl",
+        "es/sum_forms.ftl",
+        "es/pictures.ftl",
+        "es/drying.ftl",
+        "es/pages.ftl",
+        "es/photo.ftl",
+        "es/recipe.ftl",
+        "es/panel_pages.ftl",
+        "es/script.ftl",
+        "es/plan.ftl",
+        "es/plan_pages.ftl",
+        "es/answer_pages.ftl",
+        "es/drying_pages.ftl",
+        "es/people_pages.ftl",
+        "es/line_pages.ftl",
+        "es/sources.ftl",
+        "es/trade_names.ftl",
+    ],
+];
+
+/// Something put into a message.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Arg<'a> {
+    /// A text, shown as it is.
+    Text(Cow<'a, str>),
+    /// A number, which also chooses the plural.
+    Number(f64),
+}
+
+impl<'a> From<&'a str> for Arg<'a> {
+    fn from(text: &'a str) -> Self {
+        Self::Text(Cow::Borrowed(text))
+    }
+}
+
+impl From<String> for Arg<'_> {
+    fn from(text: String) -> Self {
+        Self::Text(Cow::Owned(text))
+    }
+}
+
+impl From<u32> for Arg<'_> {
+    fn from(count: u32) -> Self {
+        Self::Number(f64::from(count))
+    }
+}
+
+impl From<f64> for Arg<'_> {
+    fn from(number: f64) -> Self {
+        Self::Number(number)
+    }
+}
+
+type Bundle = FluentBundle<FluentResource>;
+
+/// Constant data, parsed once.
+static ENGLISH: LazyLock<Bundle> = LazyLock::new(|| bundle(Lang::En));
+static SPANISH: LazyLock<Bundle> = LazyLock::new(|| bundle(Lang::Es));
+
+fn bundle(lang: Lang) -> Bundle {
+    let id = match lang {
+        Lang::En => langid!("en-US"),
+        Lang::Es => langid!("es-US"),
+    };
+    let mut bundle = Bundle::new_concurrent(vec![id]);
+    // Isolating marks around names would be copied into papers and searches.
+    bundle.set_use_isolating(false);
+    for (_, name, text) in FILES.iter().filter(|(l, ..)| *l == lang) {
+        let resource = FluentResource::try_new((*text).to_owned())
+            .unwrap_or_else(|(_, errors)| panic!("a test reads every file; {name}: {errors:?}"));
+        if let Err(errors) = bundle.add_resource(resource) {
+            panic!("a test looks for doubled keys; {name}: {errors:?}");
+        }
+    }
+    bundle
+}
+
+impl Locale {
+    fn bundle(self) -> &'static Bundle {
+        match self.lang {
+            Lang::En => &ENGLISH,
+            Lang::Es => &SPANISH,
+        }
+    }
+
+    /// Whether there is a message under the key.
+    #[must_use]
+    pub fn knows(self, key: &str) -> bool {
+        self.bundle().has_message(key)
+    }
+
+    /// The message under a key, with its arguments filled in. A key without a message comes back as
+    /// it is, so that a mistake is seen and nothing breaks.
+    #[must_use]
+    pub fn message(self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
+        let bundle = self.bundle();
+        let Some(pattern) = bundle.get_message(key).and_then(|m| m.value()) else { return key.to_owned() };
+        let mut filled = FluentArgs::with_capacity(args.len());
+        for (name, arg) in args {
+            let value = match arg {
+                Arg::Text(text) => FluentValue::from(text.as_ref()),
+                Arg::Number(number) => FluentValue::from(*number),
+            };
+            filled.set(*name, value);
+        }
+        // Errors are arguments that are missing; tests rule them out for every message of ours.
+        bundle.format_pattern(pattern, Some(&filled), &mut Vec::new()).into_owned()
+    }
+
+    /// The text under an attribute of a message, where it has one.
+    pub(crate) fn attribute(self, key: &str, attribute: &str) -> Option<String> {
+        let bundle = self.bundle();
+        let attribute = bundle.get_message(key)?.get_attribute(attribute)?;
+        Some(bundle.format_pattern(attribute.value(), None, &mut Vec::new()).into_owned())
+    }
+}

@@ -1,0 +1,59 @@
+//! What to buy, in words.
+
+use slab_answers::order::{Amount, Item, OrderNote, PackCount, PackSize};
+
+use crate::locale::Locale;
+
+impl Locale {
+    /// The name of a line of the order.
+    #[must_use]
+    pub fn item(self, item: Item) -> String {
+        self.message(&format!("item-{}", item.name()), &[])
+    }
+
+    /// What to know about a line.
+    #[must_use]
+    pub fn order_note(self, note: OrderNote) -> String {
+        self.message(&format!("note-{}", note.name()), &[])
+    }
+
+    /// How much is needed: from the low to the high end, and what is usual.
+    #[must_use]
+    pub fn need(self, need: &Amount) -> String {
+        let (low, usual, high) = match need {
+            Amount::Volume(s) => (self.volume(s.low), self.volume(s.usual), self.volume(s.high)),
+            Amount::Mass(s) => (self.mass(s.low), self.mass(s.usual), self.mass(s.high)),
+            Amount::Area(s) => (self.area(s.low), self.area(s.usual), self.area(s.high)),
+            Amount::Pieces(s) => (self.pieces(s.low), self.pieces(s.usual), self.pieces(s.high)),
+        };
+        if low == high {
+            return self.message("order-need-exact", &[("usual", usual.into())]);
+        }
+        let range = self.range(&low, &high);
+        self.message("order-need", &[("range", range.into()), ("usual", usual.into())])
+    }
+
+    fn pieces(self, count: u32) -> String {
+        self.message("order-pieces", &[("count", count.into())])
+    }
+
+    /// The packs to buy, as a list; nothing for what is not sold in packs.
+    #[must_use]
+    pub fn pack_list(self, packs: &[PackCount]) -> Option<String> {
+        let one = |pack: &PackCount| {
+            let size = match pack.size {
+                PackSize::Volume(volume) => self.volume(volume),
+                PackSize::Mass(mass) => self.mass(mass),
+            };
+            self.message("order-pack", &[("count", pack.count.into()), ("size", size.into())])
+        };
+        let each: Vec<String> = packs.iter().map(one).collect();
+        (!each.is_empty()).then(|| self.list(&each))
+    }
+
+    /// What to buy; nothing for what is not sold in packs.
+    #[must_use]
+    pub fn packs(self, packs: &[PackCount]) -> Option<String> {
+        self.pack_list(packs).map(|list| self.message("order-buy", &[("packs", list.into())]))
+    }
+}

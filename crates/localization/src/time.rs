@@ -1,0 +1,71 @@
+//! Durations and dates.
+
+use jiff::Timestamp;
+use jiff::civil::Date;
+use jiff::tz::TimeZone;
+use units::Duration;
+
+use crate::locale::Locale;
+use crate::numerals::rounded;
+
+const MINUTE: f64 = 60.0;
+const HOUR: f64 = 60.0 * MINUTE;
+const DAY: f64 = 24.0 * HOUR;
+
+impl Locale {
+    /// How long: `45 seconds`, `1 minute 30 seconds`, `90 minutes`, `24 hours`, `17.5 days`.
+    ///
+    /// Seconds up to ten minutes, minutes up to two days, tenths of a day up to sixty days.
+    #[must_use]
+    pub fn duration(self, duration: Duration) -> String {
+        let seconds = duration.as_seconds().max(0.0);
+        if seconds < 10.0 {
+            return self.timed("seconds", seconds, 1);
+        }
+        let whole = seconds.round();
+        if whole < 10.0 * MINUTE {
+            return self.two("minutes", (whole / MINUTE).floor(), "seconds", whole % MINUTE);
+        }
+        let minutes = (seconds / MINUTE).round();
+        if minutes < 100.0 {
+            return self.timed("minutes", minutes, 0);
+        }
+        if minutes < 2.0 * DAY / MINUTE {
+            return self.two("hours", (minutes / MINUTE).floor(), "minutes", minutes % MINUTE);
+        }
+        let days = seconds / DAY;
+        self.timed("days", days, usize::from(days < 60.0))
+    }
+
+    fn timed(self, unit: &str, value: f64, decimals: usize) -> String {
+        let step = if decimals == 0 { 1.0 } else { 10.0 };
+        // The plural goes by the number as printed.
+        let printed = (value * step).round() / step;
+        let args = [("n", rounded(value, decimals).into()), ("count", printed.into())];
+        self.message(&format!("duration-{unit}"), &args)
+    }
+
+    fn two(self, large: &str, many: f64, small: &str, rest: f64) -> String {
+        match (many > 0.0, rest > 0.0) {
+            (true, true) => format!("{} {}", self.timed(large, many, 0), self.timed(small, rest, 0)),
+            (true, false) => self.timed(large, many, 0),
+            _ => self.timed(small, rest, 0),
+        }
+    }
+
+    /// A day: `May 3, 2026`, `3 de mayo de 2026`.
+    #[must_use]
+    pub fn date(self, date: Date) -> String {
+        let month = self.message(&format!("month-{}", date.month()), &[]);
+        let args =
+            [("day", date.day().to_string().into()), ("month", month.into()), ("year", date.year().to_string().into())];
+        self.message("date", &args)
+    }
+
+    /// A moment in a place's own clock: `May 3, 2026 14:05`.
+    #[must_use]
+    pub fn moment(self, at: Timestamp, zone: &TimeZone) -> String {
+        let local = at.to_zoned_datetime(zone.clone());
+        format!("{} {:02}:{:02}", self.date(local.date()), local.hour(), local.minute())
+    }
+}

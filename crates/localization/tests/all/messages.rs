@@ -1,0 +1,71 @@
+//! The messages as parsed: keys, what they ask for, their plain texts.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use fluent_bundle::FluentResource;
+use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
+use localization::{FILES, Lang};
+
+/// One message or attribute (`key.attribute`).
+#[derive(Debug, Clone, Default, PartialEq)]
+pub(crate) struct Message {
+    /// The arguments it asks for.
+    pub(crate) asks: BTreeSet<String>,
+    /// Its texts between the arguments.
+    pub(crate) text: String,
+}
+
+/// All messages of a language by key. A key that stands twice or junk in a file is a failure.
+pub(crate) fn messages(lang: Lang) -> BTreeMap<String, Message> {
+    let mut out = BTreeMap::new();
+    for (_, name, text) in FILES.iter().filter(|(l, ..)| *l == lang) {
+        let resource = FluentResource::try_new((*text).to_owned())
+            .unwrap_or_else(|(_, errors)| panic!("{name} does not parse: {errors:?}"));
+        for entry in resource.entries() {
+            match entry {
+                Entry::Message(message) => {
+                    let value = message.value.as_ref().unwrap_or_else(|| panic!("{} is empty", message.id.name));
+                    let mut parts = vec![(message.id.name.to_owned(), value)];
+                    for attribute in &message.attributes {
+                        parts.push((format!("{}.{}", message.id.name, attribute.id.name), &attribute.value));
+                    }
+                    for (key, pattern) in parts {
+                        let mut read = Message::default();
+                        walk(pattern, &mut read);
+                        assert!(out.insert(key.clone(), read).is_none(), "{name}: {key} stands twice");
+                    }
+                }
+                Entry::Comment(_) | Entry::GroupComment(_) | Entry::ResourceComment(_) => {}
+                other => panic!("{name} holds {other:?}"),
+            }
+        }
+    }
+    out
+}
+
+fn walk(pattern: &Pattern<&str>, into: &mut Message) {
+    for element in &pattern.elements {
+        match element {
+            PatternElement::TextElement { value } => {
+                into.text.push_str(value);
+                into.text.push(' ');
+            }
+            PatternElement::Placeable { expression: Expression::Inline(inline) } => asked(inline, into),
+            PatternElement::Placeable { expression: Expression::Select { selector, variants } } => {
+                asked(selector, into);
+                for variant in variants {
+                    walk(&variant.value, into);
+                }
+            }
+        }
+    }
+}
+
+fn asked(inline: &InlineExpression<&str>, into: &mut Message) {
+    match inline {
+        InlineExpression::VariableReference { id } => {
+            into.asks.insert(id.name.to_owned());
+        }
+        other => panic!("our messages only ask for arguments, not {other:?}"),
+    }
+}

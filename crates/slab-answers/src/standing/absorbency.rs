@@ -1,0 +1,113 @@
+//! Does the surface drink, and evenly? A burnished slab is found here, not at the membrane.
+
+use units::Duration;
+
+use super::drops::{Drink, Tried};
+use super::finding::{Finding, Value};
+use super::{Action, Code, Judge};
+use slab_diary::body::{Finish, Incident};
+use slab_diary::{EntryOf, Zone};
+use trade_facts::Thirst;
+
+impl Judge<'_> {
+    pub(super) fn absorbency(&self, zone: &Zone) -> Finding {
+        let tried = self.tried(zone);
+        let burn = self.untreated_burn(zone);
+        let finding = match burn {
+            Some(burn) => Finding::held(Code::TrowelBurn, Action::ScreenAndRetest)
+                .with("date", Value::Date(burn.entry.happened.date()))
+                .because([burn.entry.id]),
+            None => self.absorbency_by_drops(zone, tried),
+        };
+        finding
+            .because(tried.drops.iter().map(|d| d.seen.entry.id))
+            .and_if(!tried.outdated.is_empty(), Code::OlderTestsOutdated)
+            .and_if(!tried.unplaced.is_empty(), Code::TestsWithoutPlace)
+    }
+
+    /// The finish of a zone, where one is noted.
+    pub(super) fn finish(&self, zone: &Zone) -> Option<EntryOf<'_, Finish>> {
+        self.slab.all::<Finish>().rfind(|s| self.slab.touches(s.entry, zone))
+    }
+
+    fn untreated_burn(&self, zone: &Zone) -> Option<EntryOf<'_, Incident>> {
+        let burn =
+            self.slab.all::<Incident>().rfind(|s| s.body.what == "trowel-burn" && self.slab.touches(s.entry, zone))?;
+        let opened = self.surface_since(zone).is_some_and(|since| since > burn.entry.happened.instant());
+        let treated = self.incident_settled(burn);
+        (!opened && !treated).then_some(burn)
+    }
+
+    fn absorbency_by_drops(&self, zone: &Zone, tried: &Tried<'_>) -> Finding {
+        let needed = self.drops_needed(zone);
+        let have = tried.drops.len() as u32;
+        let counted = |f: Finding| f.with("drops", Value::Count(have)).with("needed", Value::Count(needed));
+        let dense_finish = self.finish(zone).is_some_and(|f| {
+            self.figures
+                .trade()
+                .finish(&f.body.finish)
+                .is_some_and(|finish| matches!(finish.absorbency, Thirst::Low | Thirst::VeryLow))
+        });
+        if tried.drops.is_empty() {
+            return counted(Finding::unproven(Code::NoDrops, Action::WaterDrops))
+                .and_if(dense_finish, Code::DenseFinishNeedsCoat);
+        }
+        if tried.film() {
+            return counted(Finding::cant_tell(Code::FilmHidesAbsorbency, Action::StripAndRetest));
+        }
+        if tried.water_is_stopped() {
+            return if tried.powder() && !tried.any(Drink::Beads) {
+                counted(Finding::held(Code::Burnished, Action::ScreenAndRetest)).and(Code::DenseFinishNeedsCoat)
+            } else {
+                counted(Finding::cant_tell(Code::WaterStandsUnknownWhy, Action::ScrapeWhereWaterStands))
+            };
+        }
+        // One finish is one field, wherever its zones lie; another finish may drink differently.
+        let finish = |zone: &Zone| self.finish(zone).map(|f| f.body.finish.clone());
+        let own = finish(zone);
+        let times: Vec<Duration> = self
+            .slab
+            .zones()
+            .iter()
+            .filter(|other| finish(other) == own)
+            .flat_map(|other| self.tried(other).drops.iter().filter_map(|d| d.time))
+            .collect();
+        let fastest = times.iter().copied().reduce(Duration::min);
+        let slowest = times.iter().copied().reduce(Duration::max);
+        let factor = match (fastest, slowest) {
+            // Nobody times a drop better than to a second.
+            (Some(fast), Some(slow)) => slow / fast.max(Duration::seconds(1.0)),
+            _ => 1.0,
+        };
+        let spread = |f: Finding| {
+            let f = counted(f).with("factor", Value::Ratio(factor));
+            match (fastest, slowest) {
+                (Some(fast), Some(slow)) => {
+                    f.with("fastest", Value::Duration(fast)).with("slowest", Value::Duration(slow))
+                }
+                _ => f,
+            }
+        };
+        if factor > self.figures.number("absorbency-uneven-factor") {
+            return spread(Finding::held(Code::DrinksUnevenly, Action::ScreenAndRetest));
+        }
+        if tried.any(Drink::Slow) {
+            return spread(Finding::cant_tell(Code::DrinksSlowly, Action::TryOnPanelOrScreen))
+                .and_if(dense_finish, Code::DenseFinishNeedsCoat);
+        }
+        if factor > self.figures.number("absorbency-even-factor") {
+            return spread(Finding::cant_tell(Code::DrinksSomewhatUnevenly, Action::MoreDrops));
+        }
+        if have < needed {
+            return counted(Finding::unproven(Code::TooFewDrops, Action::WaterDrops));
+        }
+        let places = self.figures.number("drop-places") as u32;
+        let over_slab: u32 = self.slab.zones().iter().map(|z| self.tried(z).drops.len() as u32).sum();
+        if over_slab < places {
+            return counted(Finding::unproven(Code::TooFewPlaces, Action::WaterDrops))
+                .with("places", Value::Count(over_slab))
+                .with("places_needed", Value::Count(places));
+        }
+        spread(Finding::released(Code::DrinksEvenly)).and_if(dense_finish, Code::DenseFinishNeedsCoat)
+    }
+}

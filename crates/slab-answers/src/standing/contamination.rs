@@ -1,0 +1,194 @@
+//! Oil, marks, drips, shadows: what other trades left, and whether it was dealt with.
+//!
+//! Time never clears a deposit. An incident is settled by treatment and a passed test on its spot,
+//! or, where the trade says it may be, by a named person's acceptance.
+
+use jiff::Timestamp;
+
+use super::drops::Drink;
+use super::finding::{Finding, Value};
+use super::{Action, Code, Judge};
+use slab_diary::EntryId;
+use slab_diary::body::{
+    Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Incident, PrintedSide, Repair, Retest,
+    RetestResult, Scrape, ScrapeResult, Survey, WaterDrop,
+};
+use slab_diary::{EntryOf, Zone};
+use trade_facts::{Blocks, Clears};
+
+/// Incidents that other hold points judge.
+const ELSEWHERE: [&str; 3] = ["membrane-compound", "trowel-burn", "nailed-into-field"];
+
+/// Cleaning that may lift a deposit; whether it did, only a test on the spot tells.
+fn lifts_deposits(method: CleaningMethod) -> bool {
+    !matches!(method, CleaningMethod::Sweep | CleaningMethod::Water | CleaningMethod::Acid)
+}
+
+impl Judge<'_> {
+    pub(super) fn contamination(&self, zone: &Zone) -> Finding {
+        let mut findings: Vec<Finding> = self
+            .slab
+            .all::<Incident>()
+            .filter(|s| !ELSEWHERE.contains(&s.body.what.as_str()) && self.slab.touches(s.entry, zone))
+            .map(|incident| self.incident(incident))
+            .collect();
+        findings.extend(self.covers(zone));
+        findings.push(self.survey(zone));
+        Finding::worst(findings).unwrap_or_else(|| Finding::unproven(Code::NoSurvey, Action::MistAndLook))
+    }
+
+    /// Whether an incident was settled, by the same rules.
+    pub(super) fn incident_settled(&self, incident: EntryOf<'_, Incident>) -> bool {
+        self.incident(incident).state == super::State::Released
+    }
+
+    pub(super) fn incident(&self, incident: EntryOf<'_, Incident>) -> Finding {
+        let id = incident.entry.id;
+        let happened = incident.entry.happened.instant();
+        let record = self.figures.trade().incident(&incident.body.what);
+        let named = |f: Finding| {
+            f.with("what", Value::Term(incident.body.what.clone()))
+                .with("date", Value::Date(incident.entry.happened.date()))
+                .because([id])
+        };
+        let accepted = self.slab.all::<Accepted>().rfind(|s| s.body.of == id);
+        if let Some(accepted) = accepted {
+            return if record.is_some_and(|r| r.acceptable) {
+                named(Finding::released(Code::IncidentAccepted))
+                    .with("by", Value::Text(accepted.body.by.clone()))
+                    .because([accepted.entry.id])
+            } else {
+                named(Finding::held(Code::IncidentNotAcceptable, Action::TreatAndRetest)).because([accepted.entry.id])
+            };
+        }
+        if record.is_some_and(|r| r.clears == Clears::Never) {
+            return named(Finding::held(Code::NothingTakesItOut, Action::AskOwnerToAccept));
+        }
+        let treated = self.treated(incident).filter(|(at, _)| *at >= happened);
+        let since = treated.map_or(happened, |(at, _)| at);
+        let film_or_residue = record.is_none_or(|r| matches!(r.blocks, Blocks::Film | Blocks::Residue));
+        let (look, drop, tests) = self.retests(id, since);
+        let finding = match (treated, look, drop) {
+            (None, None, None) => named(Finding::held(Code::IncidentUntreated, Action::TreatAndRetest)),
+            (_, Some(RetestResult::StillThere), _) => {
+                named(Finding::held(Code::IncidentStillThere, Action::TreatAndRetest))
+            }
+            (_, Some(RetestResult::Clear), Some(false)) => {
+                named(Finding::cant_tell(Code::LooksClearButWaterStops, Action::TreatAndRetest))
+            }
+            (_, _, Some(false)) => named(Finding::held(Code::IncidentStopsWater, Action::TreatAndRetest)),
+            (_, Some(RetestResult::Faint), _) => named(Finding::cant_tell(Code::IncidentFaint, Action::TreatAndRetest)),
+            (None, _, _) => named(Finding::cant_tell(Code::ClearWithoutTreatment, Action::TreatAndRetest)),
+            (Some(_), None, None) => named(Finding::unproven(Code::TreatedNotRetested, Action::RetestSpot)),
+            // What sits in the pores can look gone: only water proves it.
+            (Some(_), Some(RetestResult::Clear), None) if film_or_residue => {
+                named(Finding::unproven(Code::TreatedLooksClearNoDrop, Action::RetestSpot))
+            }
+            (Some(_), _, _) => named(Finding::released(Code::IncidentCleared)),
+        };
+        finding.because(treated.map(|(_, by)| by)).because(tests)
+    }
+
+    /// The last treatment of an incident: one meant for it, or of the whole zone it lies in.
+    fn treated(&self, incident: EntryOf<'_, Incident>) -> Option<(Timestamp, EntryId)> {
+        let cleaned = self.slab.all::<Cleaning>().filter(|s| s.body.of == Some(incident.entry.id)).map(|s| s.entry);
+        let repaired = self.slab.all::<Repair>().filter(|s| s.body.of == Some(incident.entry.id)).map(|s| s.entry);
+        let ground = self
+            .slab
+            .zones()
+            .iter()
+            .filter(|zone| self.slab.touches(incident.entry, zone))
+            .flat_map(|zone| self.cleanings(zone).filter(|s| lifts_deposits(s.body.method)).map(|s| s.entry));
+        cleaned
+            .chain(repaired)
+            .chain(ground)
+            .filter(|e| e.happened >= incident.entry.happened)
+            .max_by_key(|e| e.order())
+            .map(|e| (e.happened.instant(), e.id))
+    }
+
+    /// The last look and whether the last drop soaked in, on the spot of an incident since a moment.
+    fn retests(&self, id: EntryId, since: Timestamp) -> (Option<RetestResult>, Option<bool>, Vec<EntryId>) {
+        let mut evidence = Vec::new();
+        let look = self
+            .slab
+            .all::<Retest>()
+            .rfind(|s| s.body.of == id && s.entry.happened.instant() >= since)
+            .map(|s| (s.body.result, s.entry.id));
+        let drop = self
+            .slab
+            .all::<WaterDrop>()
+            .filter(|s| s.body.of == Some(id) && s.entry.happened.instant() >= since)
+            .filter_map(|s| self.drink(s.body).map(|(drink, _)| (drink == Drink::Soaks, s.entry.id)))
+            .last();
+        let blade = self
+            .slab
+            .all::<Scrape>()
+            .rfind(|s| s.body.of == Some(id) && s.entry.happened.instant() >= since)
+            .map(|s| (s.body.result == ScrapeResult::Powder, s.entry.id));
+        evidence.extend(look.map(|(_, id)| id));
+        evidence.extend(drop.map(|(_, id)| id));
+        evidence.extend(blade.map(|(_, id)| id));
+        // A blade that still lifts something outweighs a drop that soaked in.
+        let water = match (drop, blade) {
+            (Some((soaks, _)), Some((powder, _))) => Some(soaks && powder),
+            (Some((soaks, _)), None) => Some(soaks),
+            (None, Some((false, _))) => Some(false),
+            (None, _) => None,
+        };
+        (look.map(|(result, _)| result), water, evidence)
+    }
+
+    /// Covers that lie on the slab, or lay with ink or plastic against it and were not looked under.
+    fn covers(&self, zone: &Zone) -> Vec<Finding> {
+        let covers: Vec<EntryOf<'_, Cover>> =
+            self.slab.all::<Cover>().filter(|s| self.slab.touches(s.entry, zone)).collect();
+        let mut findings = Vec::new();
+        for laid in covers.iter().filter(|s| s.body.action == CoverAction::Laid) {
+            let lifted = covers.iter().find(|s| {
+                s.body.action == CoverAction::Lifted
+                    && s.body.material == laid.body.material
+                    && s.entry.happened >= laid.entry.happened
+            });
+            let told = |f: Finding| f.with("date", Value::Date(laid.entry.happened.date())).because([laid.entry.id]);
+            let Some(lifted) = lifted else {
+                findings.push(told(Finding::unproven(Code::CoverStillLies, Action::LiftMistAndLook)));
+                continue;
+            };
+            let risky = laid.body.printed == Some(PrintedSide::Down) || laid.body.material == CoverMaterial::Plastic;
+            let looked = self.surveys(zone).any(|s| s.entry.happened >= lifted.entry.happened);
+            if risky && !looked {
+                let code = if laid.body.printed == Some(PrintedSide::Down) {
+                    Code::InkLayAgainstSlab
+                } else {
+                    Code::PlasticLayOnSlab
+                };
+                findings.push(told(Finding::unproven(code, Action::MistAndLook)).because([lifted.entry.id]));
+            }
+        }
+        findings
+    }
+
+    fn surveys<'s>(&'s self, zone: &'s Zone) -> impl DoubleEndedIterator<Item = EntryOf<'s, Survey>> {
+        self.slab.all::<Survey>().filter(move |s| s.body.contamination && self.slab.touches(s.entry, zone))
+    }
+
+    fn survey(&self, zone: &Zone) -> Finding {
+        let Some(last) = self.surveys(zone).next_back() else {
+            return Finding::unproven(Code::NoSurvey, Action::MistAndLook);
+        };
+        let days = last.entry.happened.date().until(self.today).map_or(0, |span| span.get_days()).max(0);
+        let keeps = self.figures.number("survey-keeps");
+        let told = |f: Finding| {
+            f.with("date", Value::Date(last.entry.happened.date()))
+                .with("days", Value::Count(days as u32))
+                .with("keeps", Value::Count(keeps as u32))
+                .because([last.entry.id])
+        };
+        if f64::from(days) > keeps {
+            told(Finding::unproven(Code::SurveyOld, Action::MistAndLook))
+        } else {
+            told(Finding::released(Code::Surveyed))
+        }
+    }
+}

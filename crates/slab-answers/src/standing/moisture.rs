@@ -1,0 +1,342 @@
+//! Dry enough for the chosen sealer? Only measurements say so; a forecast never releases.
+//!
+//! Counted from the end of the wet cure, not from the pour: a probe read under wet covers tells
+//! nothing of a dried slab. Humidity in the slab and emission from it cannot be converted into each
+//! other; where both were measured and disagree, nobody can tell.
+
+use std::collections::{HashMap, HashSet};
+
+use jiff::Timestamp;
+use science::emission::{Exposure as DishExposure, moisture_emission};
+use science::moisture::month_per_inch;
+use units::{Duration, Length, MoistureEmission, RelativeHumidity};
+
+use super::finding::{Finding, Value};
+use super::surface::DryingStart;
+use super::{Action, Code, Judge};
+use slab_diary::body::{EmissionDish, PlasticSheet, Rinsed, SealerChosen, SheetResult, SlabHumidity};
+use slab_diary::{Entry, EntryId};
+use slab_diary::{EntryOf, Zone};
+
+/// What the sealer asks, from its maker's sheet where it is known.
+pub(crate) struct Asked {
+    /// Fine up to here.
+    pub(crate) humidity: Option<RelativeHumidity>,
+    /// Up to here the maker's sheet would have to say so.
+    pub(crate) humidity_upper: Option<RelativeHumidity>,
+    emission: Option<MoistureEmission>,
+    dry_sheet_does: bool,
+    damp_tolerant: bool,
+}
+
+/// The plastic sheets of one zone.
+#[derive(Default)]
+struct Sheets {
+    dry: u32,
+    /// Dry, but lifted too early to prove it.
+    too_short: u32,
+    darkened: u32,
+    drops: u32,
+    evidence: Vec<EntryId>,
+}
+
+/// One kind of test on one zone.
+#[derive(Default)]
+struct Measured {
+    /// Readings that count in full.
+    sound: usize,
+    /// Readings taken the wrong way.
+    weak: usize,
+    over: usize,
+    between: usize,
+    evidence: Vec<EntryId>,
+}
+
+impl Measured {
+    fn fits(&self) -> bool {
+        self.sound > 0 && self.over == 0 && self.between == 0
+    }
+}
+
+/// Tests of one round lie within this time of each other.
+const ONE_ROUND: jiff::SignedDuration = jiff::SignedDuration::from_hours(7 * 24);
+
+/// The readings that still speak: of a spot the last one, since a slab dries; and of readings
+/// without a spot those of the last round in their zone.
+fn latest<'d, T>(seen: impl DoubleEndedIterator<Item = EntryOf<'d, T>>) -> Vec<EntryOf<'d, T>>
+where
+    T: 'd,
+{
+    let mut spots: HashSet<(&str, &str)> = HashSet::new();
+    let mut newest: HashMap<Option<&str>, Timestamp> = HashMap::new();
+    // The diary is told in order: walking back, the first of a spot is its newest.
+    let mut standing: Vec<EntryOf<'d, T>> = seen
+        .rev()
+        .filter(|s| {
+            let place = s.entry.place.as_ref();
+            match place.and_then(|p| p.point.as_ref()) {
+                Some([x, y]) => spots.insert((x.text(), y.text())),
+                None => {
+                    let at = s.entry.happened.instant();
+                    let zone = place.and_then(|p| p.zone.as_deref());
+                    let newest = *newest.entry(zone).or_insert(at);
+                    newest.duration_since(at) <= ONE_ROUND
+                }
+            }
+        })
+        .collect();
+    standing.reverse();
+    standing
+}
+
+impl Judge<'_> {
+    pub(super) fn moisture(&self, zone: &Zone) -> Finding {
+        let Some(chosen) = self.slab.all::<SealerChosen>().rfind(|s| self.slab.touches(s.entry, zone)) else {
+            return Finding::unproven(Code::NoSealerChosen, Action::ChooseSealer);
+        };
+        let asked = self.asked(chosen.body);
+        let (since, start) = self.dry_since(zone);
+        let counts =
+            |e: &Entry| self.slab.speaks_for(e, zone) && since.is_none_or(|since| e.happened.instant() >= since);
+        let outdated = self.outdated_moisture_tests(zone, &counts);
+        let probes = self.probes(zone, &asked, &counts);
+        let dishes = self.dishes(&asked, &counts);
+        let sheets = self.sheets(&counts);
+        let finding = if let DryingStart::StillWet(entry) = start
+            && entry.happened.instant() + self.longest_wet_cure() > self.at
+        {
+            Finding::held(Code::StillWetCuring, Action::EndWetCure)
+                .with("date", Value::Date(entry.happened.date()))
+                .because([entry.id])
+        } else {
+            self.measured(zone, &asked, &probes, &dishes, &sheets)
+        };
+        let finding = finding
+            .with("sealer", Value::Term(chosen.body.sealer.clone()))
+            .because([chosen.entry.id])
+            .because(probes.evidence)
+            .because(dishes.evidence)
+            .because(sheets.evidence)
+            .and_if(!outdated.is_empty(), Code::MoistureTestsOutdated)
+            .because(outdated);
+        self.with_rule_of_thumb(zone, finding, &start)
+    }
+
+    pub(crate) fn asked(&self, chosen: &SealerChosen) -> Asked {
+        let rule = self.figures.trade().sealer(&chosen.sealer).map(|s| s.moisture);
+        let own_humidity = chosen.humidity_limit.as_ref().map(units::AsWritten::value);
+        let own_emission = chosen.emission_limit.as_ref().map(units::AsWritten::value);
+        // A sealer we know nothing of is taken for a tight film: the strictest default.
+        let tight = rule.is_none_or(|r| !r.dry_sheet && !r.damp_tolerant);
+        let (plain_id, upper_id, emission_id) = if tight {
+            ("humidity-film", "humidity-film-stop", "emission-film")
+        } else {
+            ("humidity-breathing", "humidity-breathing", "emission-breathing")
+        };
+        let default = rule.and_then(|r| r.humidity_max()).or_else(|| Some(self.figures.value(plain_id)));
+        let upper = rule.and_then(|r| r.humidity_upper()).or_else(|| Some(self.figures.value(upper_id)));
+        Asked {
+            humidity: own_humidity.or(default),
+            humidity_upper: own_humidity.or(upper),
+            emission: own_emission
+                .or_else(|| rule.and_then(|r| r.emission_max()))
+                .or_else(|| Some(self.figures.value(emission_id))),
+            dry_sheet_does: rule.is_some_and(|r| r.dry_sheet || r.damp_tolerant),
+            damp_tolerant: rule.is_some_and(|r| r.damp_tolerant),
+        }
+    }
+
+    /// Since when a moisture test counts: the end of the wet cure, and the last rinse.
+    fn dry_since(&self, zone: &Zone) -> (Option<Timestamp>, DryingStart<'_>) {
+        let start = self.drying_since(zone);
+        let cured = match &start {
+            DryingStart::From(entry) => Some(entry.happened.instant()),
+            DryingStart::StillWet(entry) => Some(entry.happened.instant() + self.longest_wet_cure()),
+            DryingStart::Unknown => None,
+        };
+        let rinsed =
+            self.slab.all::<Rinsed>().rfind(|s| self.slab.touches(s.entry, zone)).map(|s| s.entry.happened.instant());
+        (cured.max(rinsed), start)
+    }
+
+    fn outdated_moisture_tests(&self, zone: &Zone, counts: &impl Fn(&Entry) -> bool) -> Vec<EntryId> {
+        let kinds = ["slab_humidity", "emission_dish", "plastic_sheet"];
+        self.slab.of_kinds(&kinds).filter(|e| self.slab.speaks_for(e, zone) && !counts(e)).map(|e| e.id).collect()
+    }
+
+    fn probes(&self, zone: &Zone, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
+        let thickness = self.pour(zone).and_then(|p| p.body.thickness.as_ref().map(units::AsWritten::value));
+        let two_sides = self.slab.drying_sides() == Some(2);
+        let share: units::Fraction = self.figures.value(if two_sides {
+            "humidity-probe-depth-two-sides"
+        } else {
+            "humidity-probe-depth-one-side"
+        });
+        let slack = self.figures.number("probe-depth-tolerance");
+        let rest: Duration = self.figures.value("humidity-equilibrate");
+        let mut measured = Measured::default();
+        for seen in latest(self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry))) {
+            measured.evidence.push(seen.entry.id);
+            let deep_enough = match (thickness, seen.body.depth.as_ref().map(units::AsWritten::value)) {
+                (Some(thickness), Some(depth)) => {
+                    let wanted = thickness * share.as_share();
+                    (depth - wanted).abs() <= wanted * slack
+                }
+                // Nobody can say whether an unknown depth was right.
+                (Some(_), None) => false,
+                (None, _) => true,
+            };
+            let rested = seen.body.equilibrated.as_ref().is_some_and(|t| t.value() >= rest);
+            if deep_enough && rested {
+                measured.sound += 1;
+            } else {
+                measured.weak += 1;
+            }
+            let humidity = seen.body.humidity.value();
+            if asked.humidity_upper.is_some_and(|limit| humidity > limit) {
+                measured.over += 1;
+            } else if asked.humidity.is_some_and(|limit| humidity > limit) {
+                measured.between += 1;
+            }
+        }
+        measured
+    }
+
+    fn dishes(&self, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
+        let mut measured = Measured::default();
+        for seen in latest(self.slab.all::<EmissionDish>().filter(|s| counts(s.entry))) {
+            measured.evidence.push(seen.entry.id);
+            let body = seen.body;
+            let Ok(read) = moisture_emission(body.gain.value(), body.area.value(), body.exposed.value()) else {
+                measured.weak += 1;
+                continue;
+            };
+            if read.exposure == DishExposure::Standard {
+                measured.sound += 1;
+            } else {
+                measured.weak += 1;
+            }
+            if asked.emission.is_some_and(|limit| read.emission > limit) {
+                measured.over += 1;
+            }
+        }
+        measured
+    }
+
+    fn sheets(&self, counts: &impl Fn(&Entry) -> bool) -> Sheets {
+        let hours: Duration = self.figures.value("sheet-hours");
+        let mut sheets = Sheets::default();
+        for seen in latest(self.slab.all::<PlasticSheet>().filter(|s| counts(s.entry))) {
+            sheets.evidence.push(seen.entry.id);
+            match seen.body.result {
+                SheetResult::Drops => sheets.drops += 1,
+                SheetResult::Darkened => sheets.darkened += 1,
+                // A dry sheet proves something only when it lay long enough.
+                SheetResult::Dry if seen.body.covered.value() >= hours => sheets.dry += 1,
+                SheetResult::Dry => sheets.too_short += 1,
+            }
+        }
+        sheets
+    }
+
+    fn measured(&self, zone: &Zone, asked: &Asked, probes: &Measured, dishes: &Measured, sheets: &Sheets) -> Finding {
+        let drops = sheets.drops > 0;
+        let limited = |f: Finding| {
+            let f = match asked.humidity {
+                Some(limit) => f.with("humidity_limit", Value::Humidity(limit)),
+                None => f,
+            };
+            match asked.emission {
+                Some(limit) => f.with("emission_limit", Value::Emission(limit)),
+                None => f,
+            }
+        };
+        let bad = probes.over > 0 || dishes.over > 0 || drops;
+        let good = probes.fits() || dishes.fits();
+        if bad && good {
+            return limited(Finding::cant_tell(Code::MoistureTestsDisagree, Action::MeasureMoistureAgain));
+        }
+        if probes.over > 0 {
+            return limited(Finding::held(Code::SlabTooHumid, Action::DryAndMeasureAgain));
+        }
+        if dishes.over > 0 {
+            return limited(Finding::held(Code::EmissionTooHigh, Action::DryAndMeasureAgain));
+        }
+        if drops {
+            return if asked.damp_tolerant {
+                limited(Finding::cant_tell(Code::SheetWetSealerTolerates, Action::AskSealerMaker))
+            } else {
+                limited(Finding::held(Code::SheetWet, Action::DryAndMeasureAgain))
+            };
+        }
+        if probes.between > 0 {
+            return limited(Finding::cant_tell(Code::HumidityNeedsMaker, Action::AskSealerMaker));
+        }
+        if probes.sound == 0 && dishes.sound == 0 && asked.dry_sheet_does {
+            let needed = zone.area.map_or(1, |area| self.figures.tests_for(area, "sheet-tests", None));
+            let counted =
+                |f: Finding| limited(f).with("have", Value::Count(sheets.dry)).with("needed", Value::Count(needed));
+            return if sheets.darkened > 0 {
+                limited(Finding::cant_tell(Code::SheetDarkened, Action::MeasureMoistureAgain))
+            } else if sheets.dry > 0 && sheets.dry < needed {
+                counted(Finding::unproven(Code::TooFewSheets, Action::LaySheet))
+            } else if sheets.dry > 0 {
+                counted(Finding::released(Code::SheetDry))
+            } else if sheets.too_short > 0 {
+                limited(Finding::cant_tell(Code::SheetTooShort, Action::LaySheet))
+            } else if probes.weak + dishes.weak > 0 {
+                limited(Finding::cant_tell(Code::MoistureTestsWeak, Action::MeasureMoistureAgain))
+            } else {
+                limited(Finding::unproven(Code::NoMoistureTest, Action::LaySheet))
+            };
+        }
+        if probes.sound == 0 && dishes.sound == 0 {
+            return if probes.weak + dishes.weak > 0 {
+                limited(Finding::cant_tell(Code::MoistureTestsWeak, Action::SetProbes))
+            } else if !sheets.evidence.is_empty() {
+                limited(Finding::unproven(Code::SheetIsNotEnough, Action::SetProbes))
+            } else {
+                limited(Finding::unproven(Code::NoMoistureTest, Action::SetProbes))
+            };
+        }
+        let (have, needed) = if probes.sound > 0 {
+            (
+                latest(self.slab.all::<SlabHumidity>()).len() as u32,
+                self.tests_over_slab("humidity-tests-first", "humidity-tests-further"),
+            )
+        } else {
+            (
+                latest(self.slab.all::<EmissionDish>()).len() as u32,
+                self.tests_over_slab("emission-tests-first", "emission-tests-further"),
+            )
+        };
+        if have < needed {
+            return limited(Finding::unproven(Code::TooFewMoistureTests, Action::SetProbes))
+                .with("have", Value::Count(have))
+                .with("needed", Value::Count(needed));
+        }
+        limited(Finding::released(Code::DryEnough)).with("have", Value::Count(have))
+    }
+
+    /// Tests the standard asks for over the whole slab; one where its area is unknown.
+    fn tests_over_slab(&self, first: &str, further: &str) -> u32 {
+        self.slab.area().map_or(1, |area| self.figures.tests_for(area, first, Some(further)))
+    }
+
+    /// Says when one month per inch would be over, counted from the start of drying.
+    fn with_rule_of_thumb(&self, zone: &Zone, finding: Finding, start: &DryingStart<'_>) -> Finding {
+        let thickness: Option<Length> =
+            self.pour(zone).and_then(|p| p.body.thickness.as_ref().map(units::AsWritten::value));
+        let (Some(thickness), DryingStart::From(entry)) = (thickness, start) else { return finding };
+        if finding.state == super::State::Released {
+            return finding;
+        }
+        let days = month_per_inch(thickness).as_days().ceil() as i64;
+        let Ok(date) = entry.happened.date().checked_add(jiff::ToSpan::days(days)) else { return finding };
+        finding
+            .and(Code::MonthPerInch)
+            .with("thickness", Value::Length(thickness))
+            .with("from", Value::Date(entry.happened.date()))
+            .with("date", Value::Date(date))
+    }
+}

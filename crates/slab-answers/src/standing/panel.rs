@@ -1,0 +1,109 @@
+//! A panel of *this* concrete with *this* finish, stained, shown and approved.
+
+use super::finding::{Finding, Value};
+use super::{Action, Code, Judge};
+use slab_diary::body::{ChoiceApproved, PanelMade, PanelStained, PanelState};
+use slab_diary::{EntryOf, Zone};
+
+fn same(a: &str, b: &str) -> bool {
+    a.trim().eq_ignore_ascii_case(b.trim())
+}
+
+impl Judge<'_> {
+    pub(super) fn panel(&self, zone: &Zone) -> Finding {
+        let approvals: Vec<EntryOf<'_, ChoiceApproved>> =
+            self.slab.all::<ChoiceApproved>().filter(|s| self.slab.touches(s.entry, zone)).collect();
+        if approvals.is_empty() {
+            return self.no_approval();
+        }
+        // The best of the approvals counts: a house may have one panel for each finish.
+        approvals
+            .iter()
+            .map(|approval| self.approval(zone, *approval))
+            .min_by_key(|finding| finding.state)
+            .unwrap_or_else(|| self.no_approval())
+    }
+
+    fn no_approval(&self) -> Finding {
+        let made: Vec<_> = self.slab.all::<PanelMade>().map(|s| s.entry.id).collect();
+        let stained: Vec<_> = self.slab.all::<PanelStained>().map(|s| s.entry.id).collect();
+        if !stained.is_empty() {
+            Finding::unproven(Code::NoChoiceYet, Action::GetApproval).because(stained)
+        } else if !made.is_empty() {
+            Finding::unproven(Code::PanelsBare, Action::StainPanels).because(made)
+        } else {
+            Finding::unproven(Code::NoPanel, Action::MakePanel)
+        }
+    }
+
+    fn approval(&self, zone: &Zone, approval: EntryOf<'_, ChoiceApproved>) -> Finding {
+        let name = &approval.body.panel;
+        let named = |f: Finding| {
+            f.with("panel", Value::Text(name.clone()))
+                .with("by", Value::Text(approval.body.by.clone()))
+                .with("date", Value::Date(approval.entry.happened.date()))
+                .because([approval.entry.id])
+        };
+        let Some(made) = self.slab.all::<PanelMade>().rfind(|s| same(&s.body.panel, name)) else {
+            return named(Finding::cant_tell(Code::PanelOriginUnknown, Action::NotePanel));
+        };
+        let stained: Vec<EntryOf<'_, PanelStained>> =
+            self.slab.all::<PanelStained>().filter(|s| same(&s.body.panel, name)).collect();
+        let finding = self.represents(zone, made, &named).unwrap_or_else(|| {
+            if stained.is_empty() {
+                named(Finding::cant_tell(Code::ApprovedBeforeStained, Action::StainPanels))
+            } else if stained.iter().any(|s| s.entry.happened > approval.entry.happened) {
+                named(Finding::unproven(Code::StainedAgainSinceApproval, Action::GetApproval))
+            } else {
+                named(Finding::released(Code::PanelApproved))
+                    .and_if(approval.body.state != Some(PanelState::Sealed), Code::ApprovedUnsealed)
+            }
+        });
+        finding.because([made.entry.id]).because(stained.iter().map(|s| s.entry.id))
+    }
+
+    /// `None` when the panel has the zone's finish and mix; otherwise what is amiss.
+    fn represents(
+        &self,
+        zone: &Zone,
+        made: EntryOf<'_, PanelMade>,
+        named: &impl Fn(Finding) -> Finding,
+    ) -> Option<Finding> {
+        let floor_finish = self.finish(zone);
+        let floor_mix = self.pour(zone).and_then(|p| p.body.mix.as_deref());
+        let told = |f: Finding, of: &str, zone_has: &str| {
+            named(f).with("panel_has", Value::Term(of.to_owned())).with("zone_has", Value::Term(zone_has.to_owned()))
+        };
+        // A mock-up on the floor itself has the floor's own concrete and finish, in its own zone.
+        if made.body.on_the_floor && !self.slab.touches(made.entry, zone) {
+            return Some(named(Finding::held(Code::PanelOtherZone, Action::MakePanel)));
+        }
+        // The floor was opened since: what the panel shows is no longer what the floor is, unless
+        // the new finish was noted and a panel has it, or the mock-up was made on the opened floor.
+        let finished = floor_finish.map(|f| f.entry.happened.instant());
+        let opened = self.surface_opened(zone).filter(|e| {
+            let at = e.happened.instant();
+            if made.body.on_the_floor { at > made.entry.happened.instant() } else { finished.is_none_or(|f| at > f) }
+        });
+        if let Some(opened) = opened {
+            return Some(named(Finding::held(Code::FloorChangedSincePanel, Action::MakePanel)).because([opened.id]));
+        }
+        if made.body.on_the_floor {
+            return None;
+        }
+        match (made.body.finish.as_deref(), floor_finish.map(|f| f.body.finish.as_str())) {
+            (Some(panel), Some(floor)) if !same(panel, floor) => {
+                return Some(told(Finding::held(Code::PanelOtherFinish, Action::MakePanel), panel, floor));
+            }
+            (Some(_), Some(_)) => {}
+            _ => return Some(named(Finding::cant_tell(Code::PanelFinishUnknown, Action::NotePanel))),
+        }
+        match (made.body.mix.as_deref(), floor_mix) {
+            (Some(panel), Some(floor)) if !same(panel, floor) => {
+                Some(told(Finding::held(Code::PanelOtherMix, Action::MakePanel), panel, floor))
+            }
+            (Some(_), Some(_)) => None,
+            _ => Some(named(Finding::cant_tell(Code::PanelMixUnknown, Action::NotePanel))),
+        }
+    }
+}

@@ -1,0 +1,61 @@
+//! A named person's release: it stands until newer evidence speaks against it.
+
+use std::collections::HashSet;
+
+use super::finding::{Finding, Value};
+use super::{Code, HoldPointId, Judge, State};
+use slab_diary::Zone;
+use slab_diary::body::HoldReleased;
+use slab_diary::{Entry, EntryId};
+
+impl Judge<'_> {
+    pub(super) fn apply_release(&self, id: HoldPointId, finding: &mut Finding) {
+        if finding.state == State::Released {
+            return;
+        }
+        let zone = finding.zone.as_ref().and_then(|name| self.slab.zones().iter().find(|z| z.name == *name));
+        let release = self
+            .slab
+            .all::<HoldReleased>()
+            .rfind(|s| s.body.hold_point == id && zone.is_none_or(|zone| self.slab.touches(s.entry, zone)));
+        let Some(release) = release else { return };
+        let (state, code) = if id == HoldPointId::Site {
+            // Eyewash and safety data sheets are there or they are not.
+            (finding.state, Code::NobodyMayReleaseSite)
+        } else if self.grew_worse(id, zone, release.entry, finding) {
+            (finding.state, Code::ReleaseLapsed)
+        } else {
+            (State::Released, Code::ReleasedByPerson)
+        };
+        let told = Finding::new(state, code)
+            .with("by", Value::Text(release.body.by.clone()))
+            .with("reason", Value::Text(release.body.reason.clone()))
+            .with("date", Value::Date(release.entry.happened.date()));
+        finding.state = state;
+        finding.reasons.splice(0..0, told.reasons);
+        finding.evidence.push(release.entry.id);
+        if state == State::Released {
+            finding.next = None;
+        }
+    }
+
+    /// Whether evidence newer than the release made the case worse than the person knew it: a worse
+    /// state, or the same bad state for another reason. Newer evidence that only adds to what was
+    /// known leaves the release standing.
+    fn grew_worse(&self, id: HoldPointId, zone: Option<&Zone>, release: &Entry, now: &Finding) -> bool {
+        let evidence: HashSet<EntryId> = now.evidence.iter().copied().collect();
+        let newer = self
+            .slab
+            .entries()
+            .iter()
+            .any(|e| e.happened.instant() > release.happened.instant() && evidence.contains(&e.id));
+        if !newer || now.state < State::CantTell {
+            return false;
+        }
+        let earlier = self.slab.as_it_was(release.happened.instant());
+        let judge = Judge::new(&earlier, self.figures);
+        let zone = zone.cloned().unwrap_or_else(|| earlier.zones()[0].clone());
+        let then = judge.zone(id, &zone);
+        now.state > then.state || now.reasons.first().map(|r| r.code) != then.reasons.first().map(|r| r.code)
+    }
+}

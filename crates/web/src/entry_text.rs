@@ -1,0 +1,77 @@
+//! An entry in words: what it says, field by field, in the reader's language.
+
+use forms::{Form, InputKind};
+use localization::Locale;
+use slab_diary::Entry;
+use slab_diary::body::Body;
+
+/// Label and value of everything an entry says.
+pub(crate) fn told(entry: &Entry, locale: Locale) -> Vec<(String, String)> {
+    match &entry.body {
+        Body::Plan(plan) => plan_told(plan, locale),
+        Body::AirSeries(series) => {
+            vec![(locale.message("told-source", &[]), series.source.clone())]
+        }
+        Body::Unknown(unknown) => vec![(locale.message("told-unknown", &[]), unknown.raw.get().to_owned())],
+        body => forms::form(body.kind()).map(|form| by_form(form, entry, locale)).unwrap_or_default(),
+    }
+}
+
+fn by_form(form: &'static Form, entry: &Entry, locale: Locale) -> Vec<(String, String)> {
+    let typed = forms::typed_from(&entry.body, None);
+    let one = |field: &'static forms::Field| {
+        let value = match field.ask {
+            InputKind::Mix => {
+                let (stains, parts) = (typed.get("mix_stain"), typed.get("mix_parts"));
+                let rows: Vec<String> =
+                    stains.iter().zip(parts).map(|(stain, part)| format!("{stain} {part}")).collect();
+                rows.join(" : ")
+            }
+            InputKind::Lab | InputKind::PictureBox(_) => {
+                let parts: Vec<&str> = field.inputs().iter().filter_map(|name| typed.first(name)).collect();
+                parts.join(", ")
+            }
+            _ => {
+                let value = typed.first(field.name)?;
+                if field.choices(trade_facts::Trade::built_in()).contains(&value) {
+                    forms::choice_label(locale, form, field, value)
+                } else {
+                    value.to_owned()
+                }
+            }
+        };
+        // Another entry is named by its id: of use to a program, not to a reader.
+        let of_entry = matches!(field.ask, InputKind::Entry(_));
+        (!value.is_empty() && !of_entry).then(|| (forms::label(locale, form, field), value))
+    };
+    form.fields.iter().filter_map(one).collect()
+}
+
+fn plan_told(spec: &slab_plan::PlanSpec, locale: Locale) -> Vec<(String, String)> {
+    match slab_plan::Plan::resolve(spec) {
+        Ok(plan) => {
+            let mut all = vec![(locale.message("told-area", &[]), locale.area(plan.area()))];
+            all.extend(plan.zones().iter().map(|zone| (zone.name().to_owned(), locale.area(zone.area()))));
+            all
+        }
+        Err(error) => vec![(locale.message("told-wrong", &[]), locale.plan_error(&error))],
+    }
+}
+
+/// The entry in one line.
+pub(crate) fn line(entry: &Entry, locale: Locale) -> String {
+    told(entry, locale).into_iter().map(|(label, value)| format!("{label}: {value}")).collect::<Vec<_>>().join("; ")
+}
+
+/// Its place in words; nothing for the whole slab.
+pub(crate) fn place(entry: &Entry, locale: Locale) -> Option<String> {
+    let place = entry.place.as_ref()?;
+    if let Some(zone) = &place.zone {
+        return Some(zone.clone());
+    }
+    if let Some([x, y]) = &place.point {
+        let at = [("x", x.text().into()), ("y", y.text().into())];
+        return Some(locale.message("told-point", &at));
+    }
+    place.polygon.as_ref().map(|_| locale.message("told-patch", &[]))
+}

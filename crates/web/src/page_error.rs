@@ -1,0 +1,143 @@
+//! What a page answers when it can't do what was asked: what was wrong, and what to do next.
+
+use axum::http::StatusCode;
+use axum::response::{IntoResponse, Redirect, Response};
+use jiff::Timestamp;
+use jiff::tz::TimeZone;
+use serde_json::json;
+
+use crate::frame::{Frame, trouble_page};
+
+/// A reason not to do what was asked.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(crate) enum PageError {
+    /// There is nothing at this address, or nothing this visitor may know of.
+    NotFound,
+    /// The visitor must sign in first; the path to come back to.
+    SignIn(String),
+    /// There is no owner yet.
+    SetUp,
+    /// This visitor may not do this.
+    Forbidden,
+    /// Sent from another site.
+    ForeignOrigin,
+    /// Addressed to another host.
+    ForeignHost,
+    /// Too many tries; seconds to wait.
+    Wait(u64),
+    /// What was sent cannot be taken: field and sentence, for each mistake.
+    FieldErrors(Vec<(String, String)>),
+    /// Larger than may be sent at once.
+    TooLarge,
+    /// Not in a form that is read here.
+    WrongType,
+    /// The link's time is over, since then.
+    LinkOver(Timestamp),
+    /// The link was withdrawn, then.
+    LinkWithdrawn(Timestamp),
+    /// Something of ours failed: what was being done. Never a path or what a library said, since anyone
+    /// may read it.
+    Failed(String),
+}
+
+impl From<store::StoreError> for PageError {
+    fn from(error: store::StoreError) -> Self {
+        use store::StoreError as E;
+        // All of it is for whoever runs the server, who sees its terminal.
+        eprintln!("underfoot: {error}");
+        Self::Failed(match error {
+            E::Disk { doing, .. } | E::Database { doing, .. } | E::Busy { doing } => doing.to_owned(),
+            E::EntryDamaged { entry, .. } => format!("entry {entry}"),
+            E::NoPhotograph(hash) | E::PhotographDamaged { hash, .. } => format!("photograph {}", hash.as_str()),
+            _ => "the store".to_owned(),
+        })
+    }
+}
+
+impl PageError {
+    /// One mistake in one field.
+    pub(crate) fn mistake(field: &str, said: impl Into<String>) -> Self {
+        Self::FieldErrors(vec![(field.to_owned(), said.into())])
+    }
+
+    pub(crate) fn status(&self) -> StatusCode {
+        match self {
+            Self::NotFound => StatusCode::NOT_FOUND,
+            Self::SignIn(_) | Self::SetUp => StatusCode::UNAUTHORIZED,
+            Self::Forbidden | Self::ForeignOrigin => StatusCode::FORBIDDEN,
+            Self::ForeignHost => StatusCode::MISDIRECTED_REQUEST,
+            Self::Wait(_) => StatusCode::TOO_MANY_REQUESTS,
+            Self::FieldErrors(_) => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::TooLarge => StatusCode::PAYLOAD_TOO_LARGE,
+            Self::WrongType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
+            Self::LinkOver(_) | Self::LinkWithdrawn(_) => StatusCode::GONE,
+            Self::Failed(_) => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+
+    /// Key of the sentence that says what was wrong; `.next` of it says what to do.
+    fn key(&self) -> &'static str {
+        match self {
+            Self::NotFound => "trouble-not-found",
+            Self::SignIn(_) | Self::SetUp => "trouble-sign-in",
+            Self::Forbidden => "trouble-forbidden",
+            Self::ForeignOrigin => "trouble-foreign-origin",
+            Self::ForeignHost => "trouble-foreign-host",
+            Self::Wait(_) => "trouble-wait",
+            Self::FieldErrors(_) => "trouble-mistakes",
+            Self::TooLarge => "trouble-too-large",
+            Self::WrongType => "trouble-wrong-type",
+            Self::LinkOver(_) => "trouble-link-over",
+            Self::LinkWithdrawn(_) => "trouble-link-withdrawn",
+            Self::Failed(_) => "trouble-failed",
+        }
+    }
+
+    /// The sentence in the reader's language.
+    pub(crate) fn said(&self, locale: localization::Locale) -> String {
+        let args = match self {
+            Self::Wait(seconds) => {
+                let time = locale.duration(units::Duration::seconds(*seconds as f64));
+                vec![("time", time.into())]
+            }
+            Self::LinkOver(at) | Self::LinkWithdrawn(at) => {
+                vec![("date", locale.date(at.to_zoned_datetime(TimeZone::UTC).date()).into())]
+            }
+            Self::Failed(what) => vec![("what", what.as_str().into())],
+            _ => Vec::new(),
+        };
+        locale.message(self.key(), &args)
+    }
+
+    /// What to do next.
+    pub(crate) fn next(&self, locale: localization::Locale) -> String {
+        locale.message(&format!("{}-next", self.key()), &[])
+    }
+
+    /// As an answer: JSON for the script, a page for a person.
+    pub(crate) fn answer(self, frame: Frame, wants_json: bool) -> Response {
+        let locale = frame.locale;
+        if wants_json {
+            let mistakes: Vec<_> = match &self {
+                Self::FieldErrors(all) => {
+                    all.iter().map(|(field, message)| json!({ "field": field, "message": message })).collect()
+                }
+                _ => Vec::new(),
+            };
+            let said = json!({
+                "ok": false,
+                "message": format!("{} {}", self.said(locale), self.next(locale)),
+                "mistakes": mistakes,
+            });
+            return (self.status(), axum::Json(said)).into_response();
+        }
+        match &self {
+            Self::SignIn(back) => {
+                let query = form_urlencoded::Serializer::new(String::new()).append_pair("next", back).finish();
+                Redirect::to(&format!("/sign-in?{query}")).into_response()
+            }
+            Self::SetUp => Redirect::to("/set-up").into_response(),
+            _ => (self.status(), trouble_page(frame, &self)).into_response(),
+        }
+    }
+}
