@@ -4,9 +4,8 @@
 use std::fmt::Write;
 
 use localization::Locale;
-use science::Source;
+use science::{FormulaSource, Grade};
 use serde_json::{Map, Value, json};
-use trade_facts::Grade;
 
 use crate::shown::Shown;
 use crate::sum::{Input, Sum};
@@ -63,16 +62,6 @@ pub struct Cautioned {
     pub text: String,
 }
 
-/// The grade as the rest of the program says it.
-fn grade(source: Source) -> Grade {
-    match source.grade {
-        science::Grade::Verified => Grade::Verified,
-        science::Grade::VerifiedSecondary => Grade::SecondaryCopy,
-        science::Grade::Memory => Grade::FromMemory,
-        science::Grade::CommonPractice => Grade::CommonPractice,
-    }
-}
-
 /// The name of a value; a result may go by another one than what was given under the same name.
 fn label(locale: Locale, kind: &str, name: &str) -> String {
     let name = name.replace('_', "-");
@@ -91,21 +80,21 @@ fn understood(locale: Locale, input: &Input) -> Understood {
 }
 
 /// Languages other than that of the documents have their own words for what is not a title.
-fn rests_on(locale: Locale, source: Source) -> RestsOn {
+fn rests_on(locale: Locale, source: FormulaSource) -> RestsOn {
     let key = format!("cite-sum-{}", source.id);
     let named = match source.locator {
         _ if locale.knows(&key) => locale.message(&key, &[]),
         "" => source.document.to_owned(),
         locator => format!("{}; {locator}", source.document),
     };
-    let said = locale.grade(grade(source));
+    let said = locale.grade(source.grade);
     let cited =
         locale.message("standing-source", &[("source", named.as_str().into()), ("grade", said.as_str().into())]);
     RestsOn {
         id: source.id,
         formula: locale.message(&format!("formula-{}", source.id), &[]),
         source: named,
-        grade: grade(source),
+        grade: source.grade,
         grade_said: said,
         cited,
     }
@@ -211,9 +200,9 @@ impl Sum {
             "results": results,
             "formula": self.formula(locale).formula,
             "source": source(self.source),
-            "grade": grade(self.source).words(),
+            "grade": self.source.grade.words(),
             "also": self.also.iter().map(|also| json!({
-                "formula": rests_on(locale, *also).formula, "source": source(*also), "grade": grade(*also).words(),
+                "formula": rests_on(locale, *also).formula, "source": source(*also), "grade": also.grade.words(),
             })).collect::<Vec<_>>(),
             "cautions": self.cautions(locale).into_iter().map(|caution| caution.text).collect::<Vec<_>>(),
             "caution_codes": self.cautions.iter().map(|caution| caution.name()).collect::<Vec<_>>(),
@@ -235,6 +224,6 @@ fn wrapped(out: &mut String, first: &str, rest: &str, text: &str) {
     let _ = writeln!(out, "{}", textwrap::fill(text, options));
 }
 
-fn source(source: Source) -> Value {
+fn source(source: FormulaSource) -> Value {
     json!({ "id": source.id, "document": source.document, "locator": source.locator })
 }

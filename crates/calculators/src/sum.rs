@@ -1,6 +1,6 @@
 //! One calculation's answer, the same for text and JSON.
 
-use science::Source;
+use science::FormulaSource;
 
 use crate::caution::Caution;
 use crate::shown::Shown;
@@ -30,16 +30,16 @@ pub struct Sum {
     /// The answer first.
     pub(crate) results: Vec<Found>,
     /// The formula.
-    pub(crate) source: Source,
+    pub(crate) source: FormulaSource,
     /// Limits and further formulas that were used.
-    pub(crate) also: Vec<Source>,
+    pub(crate) also: Vec<FormulaSource>,
     pub(crate) cautions: Vec<Caution>,
     /// What was noticed in a file.
     pub(crate) notes: Vec<String>,
 }
 
 impl Sum {
-    pub(crate) fn new(id: &'static str, source: Source) -> Self {
+    pub(crate) fn new(id: &'static str, source: FormulaSource) -> Self {
         Self {
             id,
             inputs: Vec::new(),
@@ -55,7 +55,7 @@ impl Sum {
         self.results.push(Found { name, shown });
     }
 
-    pub(crate) fn note_also(&mut self, source: Source) {
+    pub(crate) fn note_also(&mut self, source: FormulaSource) {
         self.also.push(source);
     }
 

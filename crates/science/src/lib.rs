@@ -5,7 +5,7 @@
 //! clock and holds no global state; randomness comes in as a seed. Each function names its source
 //! and how good that source is (verified, secondary copy, from memory).
 //!
-//! To add a calculation: one module with its typed error, a [`Source`] constant that names the
+//! To add a calculation: one module with its typed error, a [`FormulaSource`] constant that names the
 //! formula's document and grade, and a test that checks it against values from outside.
 
 pub mod absorbency;
@@ -27,5 +27,5 @@ mod source;
 mod span;
 
 pub use mixture::{MixtureError, Parts, SpecificGravity};
-pub use source::{Grade, Source};
+pub use source::{FormulaSource, Grade};
 pub use span::{Span, joined};

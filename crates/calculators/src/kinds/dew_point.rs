@@ -1,7 +1,7 @@
 //! Dew point of air, and how far above it a surface is.
 
 use clap::Args;
-use science::Source;
+use science::FormulaSource;
 use science::air::{Air, HYLAND_WEXLER, STANDARD_ATMOSPHERE, standard_pressure};
 use science::limits::{Limit, all};
 use units::{Length, Pressure, TemperatureDifference};
@@ -78,7 +78,7 @@ pub(crate) fn run(args: &DewPoint) -> Result<Sum, SumError> {
 }
 
 /// The usual margin above the dew point with its source.
-fn above_dew_point() -> (TemperatureDifference, Source) {
+fn above_dew_point() -> (TemperatureDifference, FormulaSource) {
     all()
         .into_iter()
         .find_map(|known| match known.limit {

@@ -2,7 +2,7 @@
 
 use clap::Args;
 use science::markup::{Margin, Markup as Ratio};
-use science::{Grade, Source};
+use science::{FormulaSource, Grade};
 
 use crate::accepted::Accepted;
 use crate::caution::Caution;
@@ -12,7 +12,7 @@ use crate::shown::Shown;
 use crate::sum::Sum;
 
 /// (1 + mark-up)(1 − margin) = 1.
-const MARKUP_MARGIN: Source = Source {
+const MARKUP_MARGIN: FormulaSource = FormulaSource {
     id: "markup-margin",
     document: "arithmetic",
     locator: "(1 + mark-up)(1 - margin) = 1",

@@ -2,7 +2,7 @@
 
 use clap::Args;
 use science::ventilation::{Mixing, Room, air_changes_for_removal};
-use science::{Grade, Source};
+use science::{FormulaSource, Grade};
 use units::{AirFlow, Concentration, Duration, Volume};
 
 use crate::accepted::Accepted;
@@ -13,11 +13,11 @@ use crate::shown::Shown;
 use crate::sum::Sum;
 
 /// t = V/Q' · ln(C1/C2), Q' = Q/K.
-const PURGE: Source = Source {
+const PURGE: FormulaSource = FormulaSource {
     id: "purge",
     document: "ACGIH Industrial Ventilation, dilution chapter",
     locator: "t = V/Q' ln(C1/C2), Q' = Q/K; one well-mixed room, numbers checked by arithmetic",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// What is asked.

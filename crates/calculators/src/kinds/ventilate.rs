@@ -5,7 +5,7 @@ use science::ventilation::{
     DILUTION_FOR_HEALTH, DILUTION_FOR_LEL, ExplosiveMargin, How, Mixing, Release, Room, Solvent, Substance,
     dilution_flows,
 };
-use science::{Grade, Source, SpecificGravity};
+use science::{FormulaSource, Grade, SpecificGravity};
 use units::{AirFlow, Concentration, Duration, Fraction, MolarMass, Temperature, Volume};
 
 use crate::accepted::Accepted;
@@ -16,11 +16,11 @@ use crate::shown::Shown;
 use crate::sum::Sum;
 
 /// Where the limits of the listed substances come from.
-const EXPOSURE_LIMITS: Source = Source {
+const EXPOSURE_LIMITS: FormulaSource = FormulaSource {
     id: "exposure-limits",
     document: "29 CFR 1910.1000 table Z-1; NIOSH Pocket Guide",
     locator: "reference/physics/exposure_limits.csv says which number was read and which is from memory",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// What is asked.

@@ -2,7 +2,7 @@
 
 use clap::Args;
 use science::concrete::{ConcreteNeed, QUARTER_YARD, SamplePanels, order};
-use science::{Grade, Source};
+use science::{FormulaSource, Grade};
 use units::{Area, Fraction, Length};
 
 use crate::accepted::Accepted;
@@ -13,7 +13,7 @@ use crate::shown::Shown;
 use crate::sum::Sum;
 
 /// Area times thickness; waste and rounding are the trade's.
-const ORDER: Source = Source {
+const ORDER: FormulaSource = FormulaSource {
     id: "concrete-order",
     document: "geometry: 27 cubic feet in a cubic yard",
     locator: "waste and the quarter-yard step are trade practice and yours to change",

@@ -78,36 +78,40 @@ pub use next::{Aim, Enough, Gain, Ground, NextRule, State};
 pub use nugget::{Nugget, NuggetBasis, Repeats, SAME_PLACE, repeats};
 pub use owen::owens_t;
 
-use crate::source::{Grade, Source};
+use crate::source::{FormulaSource, Grade};
 
 /// Fewest places with drops from which a map is drawn. Our choice: with an unknown level and three
 /// parameters, fewer places leave nothing to judge the fit by.
 pub const FEWEST_PLACES: usize = 6;
 
 /// Kriging with an unknown level, and its leave-one-out errors.
-pub const KRIGING: Source = Source {
+pub const KRIGING: FormulaSource = FormulaSource {
     id: "ordinary-kriging",
     document: "Cressie, Statistics for Spatial Data, rev. ed. 1993; leave-one-out: Dubrule, Mathematical Geology 15 (1983)",
     locator: "sec. 3.2",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// Restricted maximum likelihood of the covariance.
-pub const REML: Source =
-    Source { id: "reml", document: "Patterson and Thompson, Biometrika 58 (1971)", locator: "", grade: Grade::Memory };
+pub const REML: FormulaSource = FormulaSource {
+    id: "reml",
+    document: "Patterson and Thompson, Biometrika 58 (1971)",
+    locator: "",
+    grade: Grade::FromMemory,
+};
 
 /// Where to test next when a limit matters.
-pub const EXPECTED_BERNOULLI_VARIANCE: Source = Source {
+pub const EXPECTED_BERNOULLI_VARIANCE: FormulaSource = FormulaSource {
     id: "expected-bernoulli-variance",
     document: "Bect et al., Statistics and Computing 22 (2012); closed form: Chevalier et al., Technometrics 56 (2014)",
     locator: "",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// Drops whose end was not seen.
-pub const CENSORED_DROPS: Source = Source {
+pub const CENSORED_DROPS: FormulaSource = FormulaSource {
     id: "expectation-propagation",
     document: "Minka, Expectation Propagation for approximate Bayesian inference, UAI 2001",
     locator: "",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };

@@ -3,31 +3,31 @@
 use units::{EvaporationRate, Fraction, RelativeHumidity, Speed, Temperature};
 
 use super::{AirError, saturation_pressure, vapor_pressure};
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// The vapor pressure form.
-pub const MENZEL: Source = Source {
+pub const MENZEL: FormulaSource = FormulaSource {
     id: "menzel-1954",
     document: "Menzel 1954, behind the ACI 305R evaporation chart",
     locator: "W = 0.44 (e0 - ea)(0.253 + 0.096 V)",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// The form without vapor pressures.
-pub const UNO: Source = Source {
+pub const UNO: FormulaSource = FormulaSource {
     id: "uno-1998",
     document: "Uno 1998, ACI Materials Journal",
     locator: "E = 5 ((Tc + 18)^2.5 - r (Ta + 18)^2.5)(V + 4) 1e-6",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// The usual alarm, 0.2 lb/ft²/h = 1.0 kg/m²/h, about half with silica fume. The limit is an
 /// argument everywhere.
-pub const ACI_305_ALARM: Source = Source {
+pub const ACI_305_ALARM: FormulaSource = FormulaSource {
     id: "evaporation-alarm",
     document: "ACI 305R",
     locator: "0.2 lb/ft²/h; about half of it for silica-fume concrete",
-    grade: Grade::VerifiedSecondary,
+    grade: Grade::SecondaryCopy,
 };
 
 /// How far a measured rate may lie from the formula's: ± 40 % (V, abstract of a 2020 paper that
@@ -49,7 +49,7 @@ pub enum EvaporationForm {
 impl EvaporationForm {
     /// The document behind it.
     #[must_use]
-    pub const fn source(self) -> Source {
+    pub const fn source(self) -> FormulaSource {
         match self {
             Self::Menzel => MENZEL,
             Self::Uno | Self::UnoUsCustomary => UNO,

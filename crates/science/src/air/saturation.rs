@@ -3,10 +3,10 @@
 use units::{Pressure, Temperature};
 
 use super::AirError;
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// The vapor pressure formula. The constants agree with psychrolib 2.5.0 to all printed digits.
-pub const HYLAND_WEXLER: Source = Source {
+pub const HYLAND_WEXLER: FormulaSource = FormulaSource {
     id: "hyland-wexler",
     document: "ASHRAE Fundamentals 2017, chapter 1",
     locator: "equations 5 and 6",

@@ -3,10 +3,10 @@
 use units::{Length, Pressure, RelativeHumidity, Temperature};
 
 use super::{AirError, dew_point, saturation_pressure, wet_bulb};
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// Pressure against height above sea level.
-pub const STANDARD_ATMOSPHERE: Source = Source {
+pub const STANDARD_ATMOSPHERE: FormulaSource = FormulaSource {
     id: "standard-atmosphere",
     document: "ASHRAE Fundamentals 2017, chapter 1",
     locator: "equation 3",

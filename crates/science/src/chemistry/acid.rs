@@ -3,22 +3,22 @@
 use units::{Density, Fraction, Temperature};
 
 use super::ChemistryError;
-use crate::{Grade, Source, SpecificGravity};
+use crate::{FormulaSource, Grade, SpecificGravity};
 
 /// Density of hydrochloric acid at 20 °C by mass share.
-pub const HCL_DENSITY: Source = Source {
+pub const HCL_DENSITY: FormulaSource = FormulaSource {
     id: "hcl-density-20c",
     document: "handbook table (Perry, CRC)",
     locator: "10, 20, 30, 32, 34, 36, 38 % read in a stored copy to 3 decimals; the other rows from memory",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// Degrees Baumé of liquids heavier than water: Be = 145 − 145 / sg(60/60 °F).
-pub const BAUME: Source = Source {
+pub const BAUME: FormulaSource = FormulaSource {
     id: "baume-heavy",
     document: "the US scale for liquids heavier than water",
     locator: "Be = 145 - 145/sg",
-    grade: Grade::VerifiedSecondary,
+    grade: Grade::SecondaryCopy,
 };
 
 /// Mass percent of HCl and density at 20 °C, g/mL ([`HCL_DENSITY`]).

@@ -4,10 +4,10 @@ use units::{AmountOfSubstance, Area, Density, FilmThickness, Mass, Pressure, Tem
 
 use super::error::checked_mass;
 use super::{Caution, ChemistryError, Species};
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// Moles against moles, from atomic weights.
-pub const STOICHIOMETRY: Source = Source {
+pub const STOICHIOMETRY: FormulaSource = FormulaSource {
     id: "stoichiometry",
     document: "atomic weights (IUPAC 2021) and balanced equations",
     locator: "moles of acid per mole of base at the stated end point",

@@ -1,10 +1,10 @@
 //! How far two colors lie apart to the eye: CIEDE2000.
 
 use super::Lab;
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// The difference formula with kL = kC = kH = 1.
-pub const CIEDE2000: Source = Source {
+pub const CIEDE2000: FormulaSource = FormulaSource {
     id: "ciede2000",
     document: "CIE 142-2001; Sharma, Wu and Dalal 2005, Color Research and Application 30(1)",
     locator: "equations 2 to 22; 34 published pairs",

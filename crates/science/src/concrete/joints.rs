@@ -4,14 +4,14 @@ use units::{Fraction, Length};
 
 use super::ConcreteError;
 use super::error::above_zero;
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// Spacing 24 to 36 times the thickness, cut at least a quarter deep, panels near square.
-pub const JOINT_RULE: Source = Source {
+pub const JOINT_RULE: FormulaSource = FormulaSource {
     id: "joint-spacing",
     document: "trade notes after ACI 302 and ACI 360",
     locator: "24 to 36 times the thickness; depth at least 1/4",
-    grade: Grade::VerifiedSecondary,
+    grade: Grade::SecondaryCopy,
 };
 
 /// More panels than this along one side are a slip of the unit, not a slab.

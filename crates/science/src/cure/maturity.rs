@@ -4,15 +4,19 @@ use units::{Duration, Temperature, TemperatureDifference};
 
 use super::log::{Stretch, believed};
 use super::{CureError, TemperatureLog};
-use crate::{Grade, Source, Span};
+use crate::{FormulaSource, Grade, Span};
 
 /// The temperature–time factor, Σ (Ta − T0) Δt.
-pub const NURSE_SAUL: Source =
-    Source { id: "temperature-time-factor", document: "ASTM C1074", locator: "equation 1", grade: Grade::Memory };
+pub const NURSE_SAUL: FormulaSource = FormulaSource {
+    id: "temperature-time-factor",
+    document: "ASTM C1074",
+    locator: "equation 1",
+    grade: Grade::FromMemory,
+};
 
 /// Equivalent age, Σ exp(−Q (1/Ta − 1/Ts)) Δt.
-pub const EQUIVALENT_AGE: Source =
-    Source { id: "equivalent-age", document: "ASTM C1074", locator: "equation 2", grade: Grade::Memory };
+pub const EQUIVALENT_AGE: FormulaSource =
+    FormulaSource { id: "equivalent-age", document: "ASTM C1074", locator: "equation 2", grade: Grade::FromMemory };
 
 /// Gas constant, J/(mol·K), exact in the SI of 2019.
 const GAS_CONSTANT: f64 = 8.314_462_618;

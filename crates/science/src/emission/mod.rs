@@ -8,15 +8,15 @@
 
 use units::{Area, Duration, Mass, MoistureEmission};
 
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// lb/1000 ft²/24 h = 52.91 · Δm\[g\] / (A\[ft²\] · t\[h\]): the constant is the unit conversion
 /// 24 · 1000 / 453.59237 (V); the form of the standard is from memory.
-pub const DISH_TEST: Source = Source {
+pub const DISH_TEST: FormulaSource = FormulaSource {
     id: "dish-test",
     document: "ASTM F1869",
     locator: "mass gain over area and time, 60 to 72 h; rate definition read in F1869-11, formula text from memory",
-    grade: Grade::VerifiedSecondary,
+    grade: Grade::SecondaryCopy,
 };
 
 /// Shortest exposure of the standard test, hours (V2).

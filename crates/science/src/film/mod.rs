@@ -8,10 +8,10 @@
 
 use units::{Area, Coverage, FilmThickness, Fraction, Length, Volume};
 
-use crate::{Grade, Parts, Source};
+use crate::{FormulaSource, Grade, Parts};
 
 /// ft²/gal = 1604.17 · VS / mil: 231 in³ in a gallon, spread over 144 in² at 0.001 in.
-pub const FILM: Source = Source {
+pub const FILM: FormulaSource = FormulaSource {
     id: "film-build",
     document: "geometry: 231 cubic inches in a US gallon",
     locator: "ft²/gal = 1604.17 VS / mil",

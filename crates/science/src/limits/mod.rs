@@ -7,7 +7,7 @@
 use units::{Area, Density, Duration, EvaporationRate, Fraction, MoistureEmission, Ph, TemperatureDifference};
 
 use crate::chemistry::Metal;
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// A limit or a test constant.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,7 +48,7 @@ pub struct KnownLimit {
     /// The limit.
     pub limit: Limit,
     /// Where it comes from.
-    pub source: Source,
+    pub source: FormulaSource,
 }
 
 fn ph(value: f64) -> Ph {
@@ -79,12 +79,12 @@ pub(crate) const fn toxic_leachate(metal: Metal) -> Density {
     })
 }
 
-const fn metal_source(metal: Metal) -> Source {
+const fn metal_source(metal: Metal) -> FormulaSource {
     let grade = match metal {
         Metal::Arsenic | Metal::Barium | Metal::Cadmium | Metal::Chromium => Grade::Verified,
-        Metal::Lead | Metal::Mercury | Metal::Selenium | Metal::Silver => Grade::Memory,
+        Metal::Lead | Metal::Mercury | Metal::Selenium | Metal::Silver => Grade::FromMemory,
     };
-    Source { id: "toxic-leachate", document: "40 CFR 261.24", locator: "table 1", grade }
+    FormulaSource { id: "toxic-leachate", document: "40 CFR 261.24", locator: "table 1", grade }
 }
 
 const fn known(
@@ -94,7 +94,7 @@ const fn known(
     locator: &'static str,
     grade: Grade,
 ) -> KnownLimit {
-    KnownLimit { limit, source: Source { id, document, locator, grade } }
+    KnownLimit { limit, source: FormulaSource { id, document, locator, grade } }
 }
 
 /// Every limit, in the order of the reference file.
@@ -160,7 +160,7 @@ fn surface() -> Vec<KnownLimit> {
             "surface-ph-window",
             "SSPC-SP 13/NACE 6",
             "table of acceptance",
-            Grade::Memory,
+            Grade::FromMemory,
         ),
     ]
 }
@@ -174,35 +174,35 @@ fn slab_moisture() -> Vec<KnownLimit> {
             "probe-depth",
             "ASTM F2170-09",
             "secondary manual quoting it",
-            Grade::VerifiedSecondary,
+            Grade::SecondaryCopy,
         ),
         known(
             Limit::ProbeWait(Duration::hours(24.0), Duration::hours(72.0)),
             "probe-wait",
             "ASTM F2170-18",
             "trade notices; the standard's text not seen",
-            Grade::VerifiedSecondary,
+            Grade::SecondaryCopy,
         ),
         known(
             Limit::ProbeCount(3, thousand),
             "probe-count",
             "ASTM F2170-09",
             "slab at service conditions for 48 h",
-            Grade::VerifiedSecondary,
+            Grade::SecondaryCopy,
         ),
         known(
             Limit::DishExposure(Duration::hours(60.0), Duration::hours(72.0)),
             "dish-exposure",
             "ASTM F1869",
             "",
-            Grade::VerifiedSecondary,
+            Grade::SecondaryCopy,
         ),
         known(
             Limit::DishLimit(pounds(3.0), pounds(5.0)),
             "dish-limit",
             "trade article 1998",
             "flooring, not stain",
-            Grade::VerifiedSecondary,
+            Grade::SecondaryCopy,
         ),
     ]
 }
@@ -214,14 +214,14 @@ fn weather() -> Vec<KnownLimit> {
             "evaporation-alarm",
             "ACI 305R",
             "stored page of the institute",
-            Grade::VerifiedSecondary,
+            Grade::SecondaryCopy,
         ),
         known(
             Limit::AboveDewPoint(TemperatureDifference::celsius_degrees(3.0)),
             "above-dew-point",
             "ISO 8502-4 practice",
             "exact clause from memory; a difference, 5.4 °F",
-            Grade::VerifiedSecondary,
+            Grade::SecondaryCopy,
         ),
     ]
 }

@@ -4,22 +4,22 @@ use units::{Diffusivity, Fraction, Length, Pressure, Temperature};
 
 use super::potential::Shape;
 use super::{DryingError, Sides};
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// Source of the equation, of the shape of D(H) and of the published link from strength.
-pub const MODEL_CODE_DRYING: Source = Source {
+pub const MODEL_CODE_DRYING: FormulaSource = FormulaSource {
     id: "model-code-1990-drying",
     document: "CEB-FIP Model Code 1990; shape after Bazant and Najjar 1972",
     locator: "2.1.9",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// Source of the default prior: a fit of that shape's D1 to recalled drying times.
-pub const DRYING_PRIOR: Source = Source {
+pub const DRYING_PRIOR: FormulaSource = FormulaSource {
     id: "drying-prior",
     document: "fit to recalled drying tables (Hedenblad 1997; Brewer 1965)",
     locator: "reference/physics/drying_calibration.csv",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// Where the numbers of a [`Concrete`] come from.
@@ -37,7 +37,7 @@ pub enum ParameterSet {
 impl ParameterSet {
     /// The source to show; `None` for the user's own numbers.
     #[must_use]
-    pub const fn source(self) -> Option<Source> {
+    pub const fn source(self) -> Option<FormulaSource> {
         match self {
             Self::Published => Some(MODEL_CODE_DRYING),
             Self::DefaultPrior => Some(DRYING_PRIOR),

@@ -3,11 +3,11 @@
 use units::{Duration, Length};
 
 use super::DateToLimit;
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// Source of the rule of thumb.
-pub const MONTH_PER_INCH: Source =
-    Source { id: "month-per-inch", document: "common practice", locator: "", grade: Grade::CommonPractice };
+pub const MONTH_PER_INCH: FormulaSource =
+    FormulaSource { id: "month-per-inch", document: "common practice", locator: "", grade: Grade::CommonPractice };
 
 /// One month (30 days) of drying for each inch of thickness after the wet cure, drying one side
 /// (common practice, no source).

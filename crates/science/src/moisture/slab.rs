@@ -3,11 +3,11 @@
 use units::{Duration, Fraction, Length, RelativeHumidity, Speed};
 
 use super::{Ambient, Concrete, DryingError};
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// Source of the probe depth.
-pub const PROBE_DEPTH: Source =
-    Source { id: "astm-f2170-depth", document: "ASTM F2170", locator: "", grade: Grade::VerifiedSecondary };
+pub const PROBE_DEPTH: FormulaSource =
+    FormulaSource { id: "astm-f2170-depth", document: "ASTM F2170", locator: "", grade: Grade::SecondaryCopy };
 
 /// Which faces lose moisture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

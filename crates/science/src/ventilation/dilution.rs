@@ -4,10 +4,10 @@ use units::{AirFlow, Concentration, Duration, MolarMass, Temperature, Volume};
 
 use super::error::{checked_flow, checked_share};
 use super::{Substance, VentilationError};
-use crate::{Grade, Source, SpecificGravity};
+use crate::{FormulaSource, Grade, SpecificGravity};
 
 /// Q = 403 · SG · ER · 10⁶ · K / (MW · C).
-pub const DILUTION_FOR_HEALTH: Source = Source {
+pub const DILUTION_FOR_HEALTH: FormulaSource = FormulaSource {
     id: "dilution-for-health",
     document: "ACGIH Industrial Ventilation, dilution chapter",
     locator: "Q = 403 SG ER 1e6 K / (MW C), read in stored copies",
@@ -15,11 +15,11 @@ pub const DILUTION_FOR_HEALTH: Source = Source {
 };
 
 /// Q = 403 · SG · ER · 100 · C / (MW · LEL · B).
-pub const DILUTION_FOR_LEL: Source = Source {
+pub const DILUTION_FOR_LEL: FormulaSource = FormulaSource {
     id: "dilution-for-explosive-limit",
     document: "ACGIH Industrial Ventilation, dilution chapter",
     locator: "Q = 403 SG ER 100 C / (MW LEL B)",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// Cubic feet of vapor from a US pint of a liquid of specific gravity 1 and molar mass 1 at 70 °F:

@@ -98,7 +98,7 @@ const fn xylene(substance: Substance, lower: f64, upper: f64, flash_c: f64) -> S
         dangerous: Concentration::parts_per_million(900.0),
         explosive: burns(lower, upper),
         flash_point: FlashPoint::At(Temperature::celsius(flash_c)),
-        grade: Grade::Memory,
+        grade: Grade::FromMemory,
     }
 }
 
@@ -137,7 +137,7 @@ impl Substance {
                 dangerous: Concentration::parts_per_million(300.0),
                 explosive: burns(15.0, 28.0),
                 flash_point: FlashPoint::Gas,
-                grade: Grade::Memory,
+                grade: Grade::FromMemory,
             },
             Self::Acetone => SubstanceData {
                 substance: self,
@@ -148,7 +148,7 @@ impl Substance {
                 dangerous: Concentration::parts_per_million(2500.0),
                 explosive: burns(2.5, 12.8),
                 flash_point: FlashPoint::At(Temperature::celsius(-18.0)),
-                grade: Grade::Memory,
+                grade: Grade::FromMemory,
             },
             Self::OrthoXylene => xylene(self, 0.9, 6.7, 32.0),
             Self::MetaXylene => xylene(self, 1.1, 7.0, 28.0),
@@ -161,7 +161,7 @@ impl Substance {
                 dangerous: Concentration::parts_per_million(500.0),
                 explosive: burns(1.1, 7.1),
                 flash_point: FlashPoint::At(Temperature::celsius(4.0)),
-                grade: Grade::Memory,
+                grade: Grade::FromMemory,
             },
         }
     }

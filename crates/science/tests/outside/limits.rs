@@ -59,9 +59,9 @@ fn every_limit_stands_in_the_reference_file() {
             assert!(found, "{}: {number} is not in {:?}", row[0], row[1]);
         }
         let from_memory = row[3].starts_with("MEMORY");
-        assert_eq!(known.source.grade == Grade::Memory, from_memory, "{}", row[0]);
+        assert_eq!(known.source.grade == Grade::FromMemory, from_memory, "{}", row[0]);
         if row[3].contains("secondary") {
-            assert_eq!(known.source.grade, Grade::VerifiedSecondary, "{}", row[0]);
+            assert_eq!(known.source.grade, Grade::SecondaryCopy, "{}", row[0]);
         }
         assert!(row[2] == "same" || row[2].contains(known.source.document), "{}: {}", row[0], known.source.document);
         if let Limit::ToxicLeachate(metal, _) = known.limit {

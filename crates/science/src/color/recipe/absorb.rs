@@ -1,13 +1,13 @@
 //! From reflected light to absorption over scatter and back, for a layer too thick to see through.
 
-use crate::{Grade, Source};
+use crate::{FormulaSource, Grade};
 
 /// The law between reflected light and absorption over scatter of a layer too thick to see through.
-pub const KUBELKA_MUNK: Source = Source {
+pub const KUBELKA_MUNK: FormulaSource = FormulaSource {
     id: "kubelka-munk-1931",
     document: "Kubelka and Munk 1931, Zeitschrift für technische Physik 12",
     locator: "K/S = (1 - R)^2/(2R)",
-    grade: Grade::Memory,
+    grade: Grade::FromMemory,
 };
 
 /// K/S = (1 − R)²/(2R), [`KUBELKA_MUNK`].
