@@ -332,6 +332,5 @@ cite-sum-dilution-for-explosive-limit = ACGIH Industrial Ventilation, capítulo 
 cite-sum-exposure-limits = 29 CFR 1910.1000 tabla Z-1; guía de bolsillo de NIOSH; reference/physics/exposure_limits.csv dice qué número se leyó y cuál es de memoria
 cite-sum-purge = ACGIH Industrial Ventilation, capítulo de dilución; t = V/Q' ln(C1/C2), Q' = Q/K; un cuarto bien mezclado, números comprobados con aritmética
 cite-sum-concrete-order = geometría: 27 pies cúbicos por yarda cúbica; el desperdicio y el cuarto de yarda son costumbre del ramo y usted los cambia
-cite-sum-joint-spacing = notas del ramo según ACI 302 y ACI 360; de 24 a 36 veces el espesor; profundidad de por lo menos 1/4
 cite-sum-markup-margin = aritmética; (1 + recargo)(1 - margen) = 1
 cite-sum-ciede2000 = CIE 142-2001; Sharma, Wu y Dalal 2005; ecuaciones 2 a 22; 34 pares publicados

@@ -4,9 +4,9 @@
 use std::fmt::Write;
 
 use localization::Locale;
-use science::{FormulaSource, Grade};
 use serde_json::{Map, Value, json};
 
+use crate::rests_on::RestsOn;
 use crate::shown::Shown;
 use crate::sum::{Input, Sum};
 
@@ -36,23 +36,6 @@ pub struct Understood {
     pub assumed: bool,
 }
 
-/// A formula or limit with where it comes from and how sure that is.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct RestsOn {
-    /// The id of its source.
-    pub id: &'static str,
-    /// What it is, in words.
-    pub formula: String,
-    /// The document and the place in it.
-    pub source: String,
-    /// How sure.
-    pub grade: Grade,
-    /// How sure, in words.
-    pub grade_said: String,
-    /// Source and grade in one sentence.
-    pub cited: String,
-}
-
 /// What must be said beside an answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Cautioned {
@@ -77,27 +60,6 @@ fn understood(locale: Locale, input: &Input) -> Understood {
     };
     let label = label(locale, "given", input.name);
     Understood { name: input.name, label, value, understood, assumed: input.typed.is_none() }
-}
-
-/// Languages other than that of the documents have their own words for what is not a title.
-fn rests_on(locale: Locale, source: FormulaSource) -> RestsOn {
-    let key = format!("cite-sum-{}", source.id);
-    let named = match source.locator {
-        _ if locale.knows(&key) => locale.message(&key, &[]),
-        "" => source.document.to_owned(),
-        locator => format!("{}; {locator}", source.document),
-    };
-    let said = locale.grade(source.grade);
-    let cited =
-        locale.message("standing-source", &[("source", named.as_str().into()), ("grade", said.as_str().into())]);
-    RestsOn {
-        id: source.id,
-        formula: locale.message(&format!("formula-{}", source.id), &[]),
-        source: named,
-        grade: source.grade,
-        grade_said: said,
-        cited,
-    }
 }
 
 impl Sum {
@@ -133,13 +95,13 @@ impl Sum {
     /// The formula.
     #[must_use]
     pub fn formula(&self, locale: Locale) -> RestsOn {
-        rests_on(locale, self.source)
+        self.basis.said(locale)
     }
 
     /// Limits and further formulas that were used.
     #[must_use]
     pub fn also(&self, locale: Locale) -> Vec<RestsOn> {
-        self.also.iter().map(|source| rests_on(locale, *source)).collect()
+        self.also.iter().map(|basis| basis.said(locale)).collect()
     }
 
     /// What must be said beside the answer; all of it.
@@ -199,10 +161,10 @@ impl Sum {
             "assumed": assumed,
             "results": results,
             "formula": self.formula(locale).formula,
-            "source": source(self.source),
-            "grade": self.source.grade.words(),
+            "source": self.basis.json(),
+            "grade": self.basis.grade().words(),
             "also": self.also.iter().map(|also| json!({
-                "formula": rests_on(locale, *also).formula, "source": source(*also), "grade": also.grade.words(),
+                "formula": also.said(locale).formula, "source": also.json(), "grade": also.grade().words(),
             })).collect::<Vec<_>>(),
             "cautions": self.cautions(locale).into_iter().map(|caution| caution.text).collect::<Vec<_>>(),
             "caution_codes": self.cautions.iter().map(|caution| caution.name()).collect::<Vec<_>>(),
@@ -222,8 +184,4 @@ fn wrapped(out: &mut String, first: &str, rest: &str, text: &str) {
     const WIDTH: usize = 100;
     let options = textwrap::Options::new(WIDTH).initial_indent(first).subsequent_indent(rest);
     let _ = writeln!(out, "{}", textwrap::fill(text, options));
-}
-
-fn source(source: FormulaSource) -> Value {
-    json!({ "id": source.id, "document": source.document, "locator": source.locator })
 }

@@ -1,8 +1,7 @@
 //! One calculation's answer, the same for text and JSON.
 
-use science::FormulaSource;
-
 use crate::caution::Caution;
+use crate::rests_on::Basis;
 use crate::shown::Shown;
 
 /// Something given, as it was understood.
@@ -30,21 +29,21 @@ pub struct Sum {
     /// The answer first.
     pub(crate) results: Vec<Found>,
     /// The formula.
-    pub(crate) source: FormulaSource,
+    pub(crate) basis: Basis,
     /// Limits and further formulas that were used.
-    pub(crate) also: Vec<FormulaSource>,
+    pub(crate) also: Vec<Basis>,
     pub(crate) cautions: Vec<Caution>,
     /// What was noticed in a file.
     pub(crate) notes: Vec<String>,
 }
 
 impl Sum {
-    pub(crate) fn new(id: &'static str, source: FormulaSource) -> Self {
+    pub(crate) fn new(id: &'static str, basis: impl Into<Basis>) -> Self {
         Self {
             id,
             inputs: Vec::new(),
             results: Vec::new(),
-            source,
+            basis: basis.into(),
             also: Vec::new(),
             cautions: Vec::new(),
             notes: Vec::new(),
@@ -55,8 +54,8 @@ impl Sum {
         self.results.push(Found { name, shown });
     }
 
-    pub(crate) fn note_also(&mut self, source: FormulaSource) {
-        self.also.push(source);
+    pub(crate) fn note_also(&mut self, basis: impl Into<Basis>) {
+        self.also.push(basis.into());
     }
 
     pub(crate) fn caution(&mut self, cautions: impl IntoIterator<Item = Caution>) {

@@ -1,10 +1,10 @@
 //! Advice on joints: the rule's numbers, what is found wrong, and that a proposal has less of it.
 
-use science::concrete::{JointRule, joint_plan};
+use science::concrete::joint_plan;
 use serde_json::{Value, json};
 use slab_plan::layout::{Finding, FindingCode, JointLimits, advise_joints, check_joints, columns, reentrant_corners};
 use slab_plan::{Offset, Plan, PlanSpec, Point};
-use trade_facts::{Grade, Trade};
+use trade_facts::{Grade, Measured, Trade};
 use units::Length;
 
 fn plan(spec: &Value) -> Plan {
@@ -20,7 +20,7 @@ fn rectangle(x: f64, y: f64, width: f64, depth: f64) -> Value {
 }
 
 fn limits() -> JointLimits {
-    JointLimits::of(Trade::built_in())
+    JointLimits::of(Trade::built_in()).expect("the built-in facts hold the rule")
 }
 
 fn ell() -> Value {
@@ -45,8 +45,13 @@ fn words(findings: &[Finding]) -> Vec<&'static str> {
 #[test]
 fn limits_come_from_the_trade_facts() {
     let limits = limits();
-    assert_eq!(limits.rule, JointRule::default());
-    assert_eq!((limits.multiple_facts, limits.cap_facts), (vec!["joint-spacing"], vec!["joint-spacing-usual"]));
+    let rule = limits.rule;
+    assert_eq!((rule.low_multiple, rule.high_multiple, rule.aspect_max), (24.0, 36.0, 1.5));
+    assert_eq!((rule.cap, limits.cut_depth.as_share()), (Length::feet(15.0), 0.25));
+    assert_eq!((limits.multiples.id, limits.cap.id), ("joint-spacing", "joint-spacing-usual"));
+    // Of the two facts that could be the cap the tighter is taken.
+    let most: Length = Trade::built_in().limit("joint-spacing-most").and_then(Measured::value_as).expect("a length");
+    assert!(rule.cap < most);
 }
 
 #[test]
@@ -77,7 +82,7 @@ fn findings_carry_what_they_rest_on() {
         |spec: &Value, inches: f64| check_joints(&plan(spec), Length::inches(inches), &[], &limits()).expect("a check");
     let bare = check(&json!({"outline": rectangle(0.0, 0.0, 20.0, 18.0)}), 4.0);
     assert_eq!(words(&bare.findings), ["long"]);
-    assert_eq!((bare.findings[0].facts.clone(), bare.findings[0].grade), (vec!["joint-spacing"], Grade::Verified));
+    assert_eq!((bare.findings[0].facts.clone(), bare.findings[0].grade), (vec!["joint-spacing"], Grade::SecondaryCopy));
     let FindingCode::PanelTooLong { side, limit } = bare.findings[0].code else { panic!("{:?}", bare.findings) };
     assert!((side.as_feet() - 20.0).abs() < 1e-9 && (limit.as_feet() - 12.0).abs() < 1e-9);
     // From 5 in on the cap of 15 ft binds.
@@ -91,7 +96,7 @@ fn findings_carry_what_they_rest_on() {
         check(&json!({"outline": rectangle(0.0, 0.0, 15.0, 10.0), "joints": joint(&[(3.0, 0.0), (3.0, 10.0)])}), 5.0);
     // 3 by 10 and 12 by 10 ft.
     assert_eq!(words(&narrow.findings), ["aspect"]);
-    assert_eq!((narrow.findings[0].panel, narrow.findings[0].facts.len()), (Some(1), 0));
+    assert_eq!((narrow.findings[0].panel, narrow.findings[0].facts.clone()), (Some(1), vec!["joint-panel-aspect"]));
     assert_eq!(narrow.findings[0].grade, Grade::CommonPractice);
     let FindingCode::AspectTooLarge { aspect, limit } = narrow.findings[0].code else {
         panic!("{:?}", narrow.findings)

@@ -1,11 +1,14 @@
 //! Spacing, depth and length of contraction joints.
 
 use clap::Args;
-use science::concrete::{JOINT_RULE, JointRule, joint_plan, joint_spacing, saw_cut_depth};
-use units::{Fraction, Length};
+use science::concrete::{JointRule, joint_plan, joint_spacing, saw_cut_depth};
+use slab_plan::layout::JointLimits;
+use trade_facts::Trade;
+use units::Length;
 
 use crate::caution::Caution;
 use crate::error::SumError;
+use crate::rests_on::fact;
 use crate::shown::Shown;
 use crate::sum::Sum;
 
@@ -39,11 +42,12 @@ pub struct Joints {
 }
 
 pub(crate) fn run(args: &Joints) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("joints", JOINT_RULE);
+    let limits = JointLimits::of(Trade::built_in()).expect("a test of this calculation reads the rule");
+    let usual = limits.rule;
+    let mut sum = Sum::new("joints", fact(limits.multiples.id));
     let length: Length = sum.read("length", &args.length, Shown::Length)?;
     let width: Length = sum.read("width", &args.width, Shown::Length)?;
     let thickness: Length = sum.read("thickness", &args.thickness, Shown::Thickness)?;
-    let usual = JointRule::default();
     let multiple = "multiple";
     let rule = JointRule {
         low_multiple: sum.number_or("low", args.low.as_ref(), usual.low_multiple, multiple)?,
@@ -51,8 +55,7 @@ pub(crate) fn run(args: &Joints) -> Result<Sum, SumError> {
         cap: sum.read_or("cap", args.cap.as_ref(), usual.cap, Shown::Length)?,
         aspect_max: sum.number_or("aspect", args.aspect.as_ref(), usual.aspect_max, "aspect")?,
     };
-    let quarter = Fraction::share(0.25).expect("0.25 lies between 0 and 1");
-    let cut = sum.share_or("cut", args.cut.as_ref(), quarter)?;
+    let cut = sum.share_or("cut", args.cut.as_ref(), limits.cut_depth)?;
     let (low, high) = joint_spacing(thickness, &rule).map_err(SumError::core)?;
     let plan = joint_plan(length, width, thickness, &rule).map_err(SumError::core)?;
     sum.result("spacing_low", Shown::Length(low));

@@ -70,7 +70,7 @@ cite-sum-hyland-wexler cite-sum-standard-atmosphere cite-sum-above-dew-point cit
 cite-sum-evaporation-alarm cite-sum-equivalent-age cite-sum-temperature-time-factor cite-sum-model-code-1990-drying
 cite-sum-drying-prior cite-sum-month-per-inch cite-sum-dish-test cite-sum-film-build cite-sum-hcl-density-20c
 cite-sum-baume-heavy cite-sum-stoichiometry cite-sum-dilution-for-health cite-sum-dilution-for-explosive-limit
-cite-sum-exposure-limits cite-sum-purge cite-sum-concrete-order cite-sum-joint-spacing cite-sum-markup-margin
+cite-sum-exposure-limits cite-sum-purge cite-sum-concrete-order cite-sum-markup-margin
 cite-sum-ciede2000
 ";
 

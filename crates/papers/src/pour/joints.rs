@@ -1,6 +1,7 @@
-//! Joint spacing and depth for this thickness, within the limits of the trade.
+//! Joint spacing and depth for this thickness, as the rule of the layout has them.
 
-use trade_facts::{Measured, Trade, Which};
+use slab_plan::layout::{JointLimits, JointSpacing, LayoutError};
+use trade_facts::Trade;
 use units::Length;
 
 use crate::error::PaperError;
@@ -12,39 +13,32 @@ pub struct JointAdvice {
     pub times_low: f64,
     /// The greater multiple of the thickness.
     pub times_high: f64,
-    /// Closest usual spacing.
-    pub spacing_low: Length,
-    /// Widest spacing.
-    pub spacing_high: Length,
-    /// The widest spacing whatever the thickness, when it cut the range short.
-    pub held_to: Option<Length>,
+    /// Closest and widest spacing.
+    pub spacing: JointSpacing,
     /// Least depth of the cut.
     pub depth: Length,
 }
 
 impl JointAdvice {
-    /// spacing = 24 to 36 × thickness, at most 5 m; depth ≥ 1/4 × thickness: limits `joint-spacing`
-    /// and `joint-depth` (ready-mix association sheet, V) and `joint-spacing-most` (CSA A23.1 as
-    /// quoted, V2).
+    /// What [`JointLimits`] says for a thickness.
     ///
     /// # Errors
-    /// A limit that the trade facts lack or hold in another unit.
+    /// A limit that the trade facts lack or hold in another unit; a thickness that is not above zero.
     pub fn for_thickness(trade: &Trade, thickness: Length) -> Result<Self, PaperError> {
-        let lacking = |id: &str| PaperError::field(format!("limits.toml, {id}"), "not usable", "its number and unit");
-        let limit = |id: &str| trade.limit(id).ok_or_else(|| lacking(id));
-        let spacing = limit("joint-spacing")?;
-        let times = |which| spacing.plain(which).ok_or_else(|| lacking("joint-spacing"));
-        let (times_low, times_high) = (times(Which::Low)?, times(Which::High)?);
-        let most: Length = limit("joint-spacing-most")?.value_as().ok_or_else(|| lacking("joint-spacing-most"))?;
-        let share = limit("joint-depth")?.plain(Which::Usual).ok_or_else(|| lacking("joint-depth"))?;
-        let (low, high) = (thickness * times_low, thickness * times_high);
+        let limits = JointLimits::of(trade).map_err(refused)?;
         Ok(Self {
-            times_low,
-            times_high,
-            spacing_low: low.min(most),
-            spacing_high: high.min(most),
-            held_to: (high > most).then_some(most),
-            depth: thickness * share,
+            times_low: limits.rule.low_multiple,
+            times_high: limits.rule.high_multiple,
+            spacing: limits.spacing(thickness).map_err(refused)?,
+            depth: limits.least_cut(thickness).map_err(refused)?,
         })
+    }
+}
+
+#[expect(clippy::needless_pass_by_value, reason = "for use in map_err")]
+fn refused(error: LayoutError) -> PaperError {
+    match error {
+        LayoutError::Fact(id) => PaperError::field(format!("limits.toml, {id}"), "not usable", "its number and unit"),
+        other => PaperError::field("thickness", other, "above 0"),
     }
 }

@@ -78,24 +78,24 @@ fn rounding_goes_up_and_not_further() {
     near(order(81.0 * 37.0), 37.0);
 }
 
-/// By hand: 24 × 4 in = 8 ft, 36 × 4 in = 12 ft; 36 × 5.5 in = 16.5 ft, above 5 m = 16.404 ft;
-/// 24 × 9 in = 18 ft, above it as well. Depth 1/4.
+/// By hand: 24 × 4 in = 8 ft, 36 × 4 in = 12 ft; 36 × 5.5 in = 16.5 ft, above 15 ft; 24 × 9 in = 18 ft,
+/// above it as well. Depth 1/4.
 #[test]
 fn joints_by_hand() {
     let of =
         |inches: f64| JointAdvice::for_thickness(Trade::built_in(), Length::inches(inches)).expect("built-in limits");
     let four = of(4.0);
-    near(four.spacing_low.as_feet(), 8.0);
-    near(four.spacing_high.as_feet(), 12.0);
-    assert_eq!(four.held_to, None);
+    near(four.spacing.low.as_feet(), 8.0);
+    near(four.spacing.high.as_feet(), 12.0);
+    assert_eq!(four.spacing.held_to, None);
     near(four.depth.as_inches(), 1.0);
     let thick = of(5.5);
-    near(thick.spacing_low.as_feet(), 11.0);
-    near(thick.spacing_high.as_meters(), 5.0);
+    near(thick.spacing.low.as_feet(), 11.0);
+    near(thick.spacing.high.as_feet(), 15.0);
     near(thick.depth.as_inches(), 1.375);
     let very = of(9.0);
-    near(very.spacing_low.as_meters(), 5.0);
-    assert!(very.held_to.is_some());
+    near(very.spacing.low.as_feet(), 15.0);
+    assert!(very.spacing.held_to.is_some());
 }
 
 #[test]

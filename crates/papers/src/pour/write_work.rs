@@ -17,12 +17,12 @@ impl Writer {
         let clause = self.clause(clause)?;
         let spacing_grade = self.noted("joint-spacing", "P11")?;
         let depth_grade = self.noted("joint-depth", "P11")?;
-        let low = show::tape(advice.spacing_low);
-        let high = show::tape(down_to_inch(advice.spacing_high));
-        let most = advice.held_to.map(|most| show::tape(down_to_inch(most)));
+        let low = show::tape(advice.spacing.low);
+        let high = show::tape(down_to_inch(advice.spacing.high));
+        let most = advice.spacing.held_to.map(|most| show::tape(down_to_inch(most)));
         let (times_low, times_high) = (show::short(advice.times_low), show::short(advice.times_high));
         let (key, capped_grade) = match most {
-            Some(_) => ("pour.joints.spacing_capped", Some(self.noted("joint-spacing-most", "P11")?)),
+            Some(_) => ("pour.joints.spacing_capped", Some(self.noted(advice.spacing.fact.id, "P11")?)),
             None => ("pour.joints.spacing_why", None),
         };
         let most = most.unwrap_or_default();

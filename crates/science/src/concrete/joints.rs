@@ -4,20 +4,12 @@ use units::{Fraction, Length};
 
 use super::ConcreteError;
 use super::error::above_zero;
-use crate::{FormulaSource, Grade};
-
-/// Spacing 24 to 36 times the thickness, cut at least a quarter deep, panels near square.
-pub const JOINT_RULE: FormulaSource = FormulaSource {
-    id: "joint-spacing",
-    document: "trade notes after ACI 302 and ACI 360",
-    locator: "24 to 36 times the thickness; depth at least 1/4",
-    grade: Grade::SecondaryCopy,
-};
 
 /// More panels than this along one side are a slip of the unit, not a slab.
 const MAX_PANELS: u32 = 10_000;
 
-/// The rule of thumb in numbers, all the user's to change.
+/// The rule of thumb in numbers. There is no default: they are facts of the trade, and the user's to
+/// change.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct JointRule {
     /// Shortest spacing as a multiple of the thickness.
@@ -28,13 +20,6 @@ pub struct JointRule {
     pub cap: Length,
     /// Longest side over shortest side of a panel.
     pub aspect_max: f64,
-}
-
-impl Default for JointRule {
-    /// 24 to 36 times the thickness ([`JOINT_RULE`], V2), at most 15 ft (V2), aspect 1.5 (common practice).
-    fn default() -> Self {
-        Self { low_multiple: 24.0, high_multiple: 36.0, cap: Length::feet(15.0), aspect_max: 1.5 }
-    }
 }
 
 impl JointRule {
@@ -61,7 +46,7 @@ pub fn joint_spacing(thickness: Length, rule: &JointRule) -> Result<(Length, Len
     Ok(((thickness * rule.low_multiple).min(rule.cap), (thickness * rule.high_multiple).min(rule.cap)))
 }
 
-/// Depth of a saw cut as a share of the thickness, a quarter by the usual rule (V2).
+/// Depth of a saw cut as a share of the thickness.
 ///
 /// # Errors
 /// Thickness or share not above zero.

@@ -11,5 +11,5 @@ mod joints;
 mod order;
 
 pub use error::ConcreteError;
-pub use joints::{JOINT_RULE, JointPlan, JointRule, joint_plan, joint_spacing, saw_cut_depth};
+pub use joints::{JointPlan, JointRule, joint_plan, joint_spacing, saw_cut_depth};
 pub use order::{ConcreteNeed, ConcreteOrder, QUARTER_YARD, SamplePanels, order, slab_volume};

@@ -7,6 +7,11 @@ use units::{Area, Fraction, Length, Volume};
 
 use crate::reference::{near, near_share, number, rows};
 
+/// The usual rule, written out: the formulas hold no numbers of their own.
+pub(crate) fn joint_rule() -> JointRule {
+    JointRule { low_multiple: 24.0, high_multiple: 36.0, cap: Length::feet(15.0), aspect_max: 1.5 }
+}
+
 fn slab(waste: f64, panels: u32) -> ConcreteNeed {
     ConcreteNeed {
         area: Area::square_feet(600.0),
@@ -57,7 +62,7 @@ fn a_need_of_whole_steps_buys_no_more() {
 
 #[test]
 fn joints_follow_the_rule_of_thumb() {
-    let rule = JointRule::default();
+    let rule = joint_rule();
     // 24 to 36 times 4 in are 8 to 12 ft (V2); six inches would give 18 ft, capped at 15.
     let (low, high) = joint_spacing(Length::inches(4.0), &rule).expect("a rule");
     near(low.as_feet(), 8.0, 1e-9, "low");
@@ -77,7 +82,7 @@ fn joints_follow_the_rule_of_thumb() {
 #[test]
 fn a_strip_is_cut_until_its_panels_are_near_square() {
     // A walk of 4 by 24 ft: 12 ft apart would be 3 : 1, 8 ft 2 : 1; four panels of 6 by 4 ft are 1.5 : 1.
-    let plan = joint_plan(Length::feet(24.0), Length::feet(4.0), Length::inches(4.0), &JointRule::default());
+    let plan = joint_plan(Length::feet(24.0), Length::feet(4.0), Length::inches(4.0), &joint_rule());
     let plan = plan.expect("a plan");
     assert_eq!((plan.along, plan.across, plan.aspect_within), (4, 1, true));
     near(plan.cut_length.as_feet(), 12.0, 1e-9, "cuts");

@@ -3,12 +3,14 @@
 use proptest::prelude::*;
 use science::Parts;
 use science::chemistry::{Base, dilute_by_parts, dilute_to, hcl_density, hcl_strength, neutralize};
-use science::concrete::{ConcreteNeed, JointRule, QUARTER_YARD, SamplePanels, joint_plan, joint_spacing, order};
+use science::concrete::{ConcreteNeed, QUARTER_YARD, SamplePanels, joint_plan, joint_spacing, order};
 use science::emission::moisture_emission;
 use science::film::{CoatingJob, dry_film, theoretical_coverage, wet_film};
 use science::markup::Markup;
 use science::ventilation::{Mixing, Room};
 use units::{AirFlow, Area, Concentration, Duration, FilmThickness, Fraction, Length, Mass, Volume};
+
+use crate::concrete::joint_rule;
 
 fn share(value: f64) -> Fraction {
     Fraction::share(value).expect("a share")
@@ -120,7 +122,7 @@ proptest! {
     /// Panels tile the slab, none is longer than the rule allows, and the cuts are their inner edges.
     #[test]
     fn joint_panels_tile_the_slab(l in 3.0..200.0_f64, w in 3.0..200.0_f64, inches in 3.0..8.0_f64) {
-        let rule = JointRule::default();
+        let rule = joint_rule();
         let thickness = Length::inches(inches);
         let plan = joint_plan(Length::feet(l), Length::feet(w), thickness, &rule).expect("a plan");
         let (_, longest) = joint_spacing(thickness, &rule).expect("a rule");

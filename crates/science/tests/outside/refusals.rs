@@ -29,6 +29,8 @@ use units::{
     TemperatureDifference, Volume,
 };
 
+use crate::concrete::joint_rule;
+
 /// The error of a call, whose text must say what would be accepted.
 #[track_caller]
 fn refused<T: std::fmt::Debug, E: std::error::Error>(answer: Result<T, E>) -> E {
@@ -272,7 +274,7 @@ fn concrete_refuses_nothing_and_broken_rules() {
     let flat = ConcreteNeed { panels: SamplePanels { thickness: none, ..panels }, ..need };
     assert!(matches!(refused(order(&flat, step)), ConcreteError::Length { field: "panel thickness", .. }));
     assert!(matches!(refused(order(&need, Volume::ZERO)), ConcreteError::Step(_)));
-    let rule = JointRule::default();
+    let rule = joint_rule();
     let turned = JointRule { low_multiple: 40.0, ..rule };
     assert!(matches!(refused(joint_spacing(side, &turned)), ConcreteError::SpacingRule { .. }));
     assert!(matches!(refused(joint_spacing(side, &JointRule { aspect_max: 0.9, ..rule })), ConcreteError::Aspect(_)));

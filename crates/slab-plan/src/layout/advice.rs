@@ -87,7 +87,7 @@ impl Desk<'_> {
     fn best(&self) -> Result<(Vec<Line<f64>>, JointCheck), LayoutError> {
         let along = main_direction(&self.placed.walls);
         let across = Coord { x: -along.y, y: along.x };
-        let longest = self.judge.longest.spacing.1.as_meters();
+        let longest = self.judge.spacing.high.as_meters();
         let way = |axis| self.way(axis, longest);
         let mut best: Layout = [way(along)?, way(across)?];
         let (mut cuts, mut check) = self.judged(&best, along)?;

@@ -8,7 +8,7 @@ use units::Length;
 use super::corners::{Column, columns, reentrant_corners};
 use super::net::Role;
 use super::panel::{Finding, FindingCode, Panel};
-use super::rule::{JointLimits, Longest};
+use super::rule::{JointFact, JointLimits, JointSpacing};
 use super::runs::Placed;
 use super::sections::{Sections, lined};
 use super::{LayoutError, measure};
@@ -52,8 +52,9 @@ pub fn check_joints(
 
 /// Everything that a layout is judged by.
 pub(super) struct Judge {
-    pub(super) longest: Longest,
+    pub(super) spacing: JointSpacing,
     aspect_max: f64,
+    aspect_fact: JointFact,
     pub(super) corners: Vec<Point>,
     pub(super) columns: Vec<Column>,
 }
@@ -65,7 +66,7 @@ impl Judge {
         more_columns: &[Point],
         limits: &JointLimits,
     ) -> Result<Self, LayoutError> {
-        let longest = limits.longest(thickness)?;
+        let spacing = limits.spacing(thickness)?;
         let mut all = columns(plan)?;
         for at in more_columns {
             if !plan.contains(*at) && all.iter().all(|c| c.at.distance(*at) > c.reach) {
@@ -73,7 +74,13 @@ impl Judge {
             }
             all.push(Column { at: *at, reach: Length::ZERO });
         }
-        Ok(Self { longest, aspect_max: limits.rule.aspect_max, corners: reentrant_corners(plan)?, columns: all })
+        Ok(Self {
+            spacing,
+            aspect_max: limits.rule.aspect_max,
+            aspect_fact: limits.aspect,
+            corners: reentrant_corners(plan)?,
+            columns: all,
+        })
     }
 
     /// The panels between these joints, clipped already, and what speaks against them.
@@ -86,7 +93,7 @@ impl Judge {
         }
         self.places(joints, &mut findings);
         findings.extend(stops_short(&sections));
-        Ok(JointCheck { panels, findings, spacing: self.longest.spacing })
+        Ok(JointCheck { panels, findings, spacing: (self.spacing.low, self.spacing.high) })
     }
 
     fn panel(&self, panel: &Panel, ring: &[Coord<f64>], findings: &mut Vec<Finding>) {
@@ -98,14 +105,14 @@ impl Judge {
             facts: facts.to_vec(),
             grade,
         };
-        let limit = self.longest.spacing.1;
+        let limit = self.spacing.high;
         if panel.long > limit + FIT_TOLERANCE {
             let code = FindingCode::PanelTooLong { side: panel.long, limit };
-            findings.push(about(code, &self.longest.facts, self.longest.grade));
+            findings.push(about(code, &[self.spacing.fact.id], self.spacing.fact.grade));
         }
         if panel.aspect > self.aspect_max * (1.0 + 1e-6) {
             let code = FindingCode::AspectTooLarge { aspect: panel.aspect, limit: self.aspect_max };
-            findings.push(about(code, &[], Grade::CommonPractice));
+            findings.push(about(code, &[self.aspect_fact.id], self.aspect_fact.grade));
         }
         if let Some((angle, corner)) = measure::sharpest(ring).filter(|(angle, _)| *angle < SHARPEST) {
             let code =

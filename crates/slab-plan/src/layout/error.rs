@@ -57,6 +57,9 @@ pub enum LayoutError {
         /// What would be accepted.
         accepted: &'static str,
     },
+    /// The trade facts lack a number that the rule of joint spacing is made of.
+    #[error("limits.toml, {0}: not usable; accepted: its number and unit")]
+    Fact(&'static str),
     /// The rule of joint spacing is not possible.
     #[error(transparent)]
     Rule(#[from] science::concrete::ConcreteError),

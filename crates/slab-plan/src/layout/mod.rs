@@ -31,7 +31,7 @@ pub use check::{JointCheck, check_joints};
 pub use corners::{Column, columns, reentrant_corners};
 pub use error::LayoutError;
 pub use panel::{Finding, FindingCode, Panel};
-pub use rule::JointLimits;
+pub use rule::{JointFact, JointLimits, JointSpacing};
 pub use runs::{Lineal, Segment, joint_lines, pattern_lines, score_lines};
 pub use sections::{Cuts, Meeting, Section, Sections};
 pub use tiles::{Tile, Tiles, tiles};

@@ -202,8 +202,8 @@ fn proposed(context: &RequestContext, standing: &Standing<'_>, typed: &FormData)
     }
     let at = |field: &str, said: String| vec![(field.to_owned(), said)];
     let thickness = tools.thickness.ok_or_else(|| at("thickness", locale.message("lines-wrong-no-thickness", &[])))?;
-    let limits = JointLimits::of(Trade::built_in());
-    let advice = advise_joints(standing.plan, thickness, &[], &limits)
+    let advice = JointLimits::of(Trade::built_in())
+        .and_then(|limits| advise_joints(standing.plan, thickness, &[], &limits))
         .map_err(|error| at("thickness", messages::layout_error(&error, locale)))?;
     Ok(fill::proposed(typed, &advice.cuts, locale))
 }

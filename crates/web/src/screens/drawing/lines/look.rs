@@ -106,7 +106,7 @@ impl Look {
 
     fn of_rule(&mut self, plan: &Plan, tools: &Tools, locale: Locale) -> Result<(), LayoutError> {
         let Some(thickness) = tools.thickness else { return Ok(()) };
-        let check = check_joints(plan, thickness, &[], &JointLimits::of(Trade::built_in()))?;
+        let check = check_joints(plan, thickness, &[], &JointLimits::of(Trade::built_in())?)?;
         let (low, high) = check.spacing;
         let args = [("thickness", thickness), ("low", low), ("high", high)];
         self.rule =

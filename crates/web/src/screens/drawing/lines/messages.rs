@@ -70,6 +70,6 @@ pub(super) fn layout_error(error: &LayoutError, locale: Locale) -> String {
         LayoutError::OutOfRange { .. } => {
             locale.message("lines-wrong-wish", &[("zero", locale.area(Area::ZERO).into())])
         }
-        LayoutError::Rule(_) => locale.message("lines-wrong-thickness", &[]),
+        LayoutError::Rule(_) | LayoutError::Fact(_) => locale.message("lines-wrong-thickness", &[]),
     }
 }
