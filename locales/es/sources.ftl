@@ -28,3 +28,4 @@ cite-29-cfr-1926-50-g-and-1910-151-c = 29 CFR 1926.50(g) y 1910.151(c)
 cite-29-cfr-1926-1153-table-1 = 29 CFR 1926.1153, tabla 1
 cite-29-cfr-1926-1153-limits = 29 CFR 1926.1153 (límites)
 cite-nist-handbook-44-appendix-c = NIST Handbook 44, apéndice C
+cite-trade-article-on-moisture-emission-1998 = artículo del ramo sobre emisión de humedad, 1998

@@ -242,7 +242,7 @@ finding-aspect-outside = demasiado largo para su ancho
 # Fórmulas y límites por el nombre de su fuente.
 formula-hyland-wexler = presión de vapor saturado, despejada para el punto de rocío
 formula-standard-atmosphere = presión del aire según la altura sobre el mar
-formula-above-dew-point = superficie sobre el punto de rocío
+formula-dew-point-spread = superficie sobre el punto de rocío
 formula-menzel-1954 = evaporación por presiones de vapor, 1954
 formula-uno-1998 = evaporación por temperaturas, 1998
 formula-evaporation-alarm = alarma de evaporación
@@ -251,7 +251,8 @@ formula-temperature-time-factor = factor temperatura-tiempo
 formula-model-code-1990-drying = difusión de humedad que se frena al secar el concreto, valores publicados
 formula-drying-prior = difusión de humedad que se frena al secar el concreto, nuestro supuesto
 formula-month-per-inch = un mes por pulgada
-formula-astm-f2170-depth = profundidad de la sonda de humedad
+formula-humidity-probe-depth-one-side = profundidad de la sonda de humedad
+formula-humidity-probe-depth-two-sides = profundidad de la sonda de humedad
 formula-dish-test = masa ganada por área y tiempo
 formula-film-build = película por volumen y sólidos
 formula-hcl-density-20c = dilución por masa, con la densidad del ácido
@@ -314,9 +315,7 @@ caution-no-better-than-the-photo = No es mejor que la foto o el aparato: misma l
 # Las fuentes, en lo que no es título.
 cite-sum-hyland-wexler = ASHRAE Fundamentals 2017, capítulo 1; ecuaciones 5 y 6
 cite-sum-standard-atmosphere = ASHRAE Fundamentals 2017, capítulo 1; ecuación 3
-cite-sum-above-dew-point = práctica de ISO 8502-4; el inciso, de memoria; es una diferencia, 5.4 °F
 cite-sum-menzel-1954 = Menzel 1954, detrás de la gráfica de evaporación de ACI 305R; W = 0.44 (e0 - ea)(0.253 + 0.096 V)
-cite-sum-evaporation-alarm = ACI 305R; 0.2 lb/pie²/h; como la mitad para concreto con humo de sílice
 cite-sum-equivalent-age = ASTM C1074; ecuación 2
 cite-sum-temperature-time-factor = ASTM C1074; ecuación 1
 cite-sum-model-code-1990-drying = Código Modelo CEB-FIP 1990; forma según Bazant y Najjar 1972; 2.1.9

@@ -2,7 +2,8 @@
 //!
 //! Why this crate exists: everything here can be checked against a published standard, a handbook
 //! or a reference library without knowing what a slab is. It does no input or output, reads no
-//! clock and holds no global state; randomness comes in as a seed. Each function names its source
+//! clock and holds no global state; randomness comes in as a seed, and limits come in as arguments,
+//! since each is a fact of the trade with its own record. Each function names its source
 //! and how good that source is (verified, secondary copy, from memory).
 //!
 //! To add a calculation: one module with its typed error, a [`FormulaSource`] constant that names the
@@ -17,7 +18,6 @@ pub mod concrete;
 pub mod cure;
 pub mod emission;
 pub mod film;
-pub mod limits;
 pub mod markup;
 pub mod moisture;
 pub mod ventilation;

@@ -1,13 +1,12 @@
 //! Dew point of air, and how far above it a surface is.
 
 use clap::Args;
-use science::FormulaSource;
 use science::air::{Air, HYLAND_WEXLER, STANDARD_ATMOSPHERE, standard_pressure};
-use science::limits::{Limit, all};
 use units::{Length, Pressure, TemperatureDifference};
 
 use crate::caution::Caution;
 use crate::error::SumError;
+use crate::rests_on::{fact, figure};
 use crate::shown::Shown;
 use crate::sum::Sum;
 
@@ -51,7 +50,7 @@ pub(crate) fn run(args: &DewPoint) -> Result<Sum, SumError> {
     let dew_point = air.dew_point().map_err(SumError::core)?;
     sum.result("dew_point", Shown::Temperature(dew_point));
     if let Some(slab) = slab {
-        let (usual, source) = above_dew_point();
+        let usual = figure("dew-point-spread");
         let wanted = sum.read_or("margin", args.margin.as_ref(), usual, Shown::Difference)?;
         let above = slab - dew_point;
         sum.result("above_dew_point", Shown::Difference(above));
@@ -63,7 +62,7 @@ pub(crate) fn run(args: &DewPoint) -> Result<Sum, SumError> {
                 _ => "surface-clear-of-dew-point",
             }),
         );
-        sum.note_also(source);
+        sum.note_also(fact("dew-point-spread"));
     }
     let wet_bulb = air.wet_bulb();
     sum.result("wet_bulb", Shown::Temperature(wet_bulb));
@@ -75,15 +74,4 @@ pub(crate) fn run(args: &DewPoint) -> Result<Sum, SumError> {
         sum.caution([Caution::WetBulbNearFreezing]);
     }
     Ok(sum)
-}
-
-/// The usual margin above the dew point with its source.
-fn above_dew_point() -> (TemperatureDifference, FormulaSource) {
-    all()
-        .into_iter()
-        .find_map(|known| match known.limit {
-            Limit::AboveDewPoint(margin) => Some((margin, known.source)),
-            _ => None,
-        })
-        .expect("the list of limits holds the margin above the dew point; its own test counts it")
 }

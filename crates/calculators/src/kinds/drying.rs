@@ -2,8 +2,7 @@
 
 use clap::{Args, ValueEnum};
 use science::moisture::{
-    Accuracy, Ambient, Concrete, DryingSlab, MODEL_CODE_DRYING, MONTH_PER_INCH, PROBE_DEPTH, Point, Sides, Surface,
-    month_per_inch,
+    Accuracy, Ambient, Concrete, DryingSlab, MODEL_CODE_DRYING, MONTH_PER_INCH, Point, Sides, Surface, month_per_inch,
 };
 use units::{Diffusivity, Duration, Fraction, Length, RelativeHumidity, Temperature};
 
@@ -12,6 +11,7 @@ use crate::accepted::Accepted;
 use crate::caution::Caution;
 use crate::error::SumError;
 use crate::read::{humidity, impossible, missing, number, quantity, unclear};
+use crate::rests_on::fact;
 use crate::shown::{Key, Shown};
 use crate::sum::Sum;
 
@@ -119,7 +119,10 @@ pub(crate) fn run(args: &Drying) -> Result<Sum, SumError> {
     let question = Question { slab, days: days(&mut sum, &args.days)?, limits: limits(&mut sum, &args.limits)? };
     let mut sum = if published { solve(sum, &question)? } else { drying_forecast::solve(sum, args, &question)? };
     sum.result("probe_depth", Shown::Thickness(question.slab.probe_depth()));
-    sum.note_also(PROBE_DEPTH);
+    sum.note_also(fact(match sides {
+        Sides::One => "humidity-probe-depth-one-side",
+        Sides::Two => "humidity-probe-depth-two-sides",
+    }));
     if sides == Sides::One {
         sum.result("month_per_inch", Shown::Days(question.slab.wet_cure + month_per_inch(thickness)));
         sum.note_also(MONTH_PER_INCH);
@@ -270,4 +273,24 @@ fn solve(mut sum: Sum, question: &Question) -> Result<Sum, SumError> {
     let by_limit = |limit: &RelativeHumidity| (Key::Limit(*limit), Shown::DaysTo(history.time_to(0, *limit)));
     sum.result("days_to", Shown::By(question.limits.iter().map(by_limit).collect()));
     Ok(sum)
+}
+
+#[cfg(test)]
+mod tests {
+    use trade_facts::{Measured, Which};
+    use units::Length;
+
+    use super::{Sides, fact};
+
+    /// The model tells the humidity at this depth, so the shares stand in it; they are the facts' own.
+    #[test]
+    fn the_probe_sits_where_the_facts_have_it() {
+        let whole = Length::meters(1.0);
+        for (sides, id) in
+            [(Sides::One, "humidity-probe-depth-one-side"), (Sides::Two, "humidity-probe-depth-two-sides")]
+        {
+            let share = fact(id).plain(Which::Usual);
+            assert!(share.is_some_and(|share| (sides.probe_depth(whole) / whole - share).abs() < 1e-12), "{id}");
+        }
+    }
 }

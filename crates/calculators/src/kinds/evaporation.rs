@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, ValueEnum};
-use science::air::{ACI_305_ALARM, EstimatedRate, EvaporationForm, UNO, evaporation_rate};
+use science::air::{EstimatedRate, EvaporationForm, UNO, evaporation_rate};
 use units::EvaporationRate;
 
 use super::evaporation_file;
@@ -13,6 +13,7 @@ use crate::error::SumError;
 use crate::files::Reader;
 use crate::log_file;
 use crate::read::missing;
+use crate::rests_on::{fact, figure};
 use crate::shown::Shown;
 use crate::sum::Sum;
 
@@ -73,7 +74,7 @@ pub(crate) fn run(args: &Evaporation, files: &Reader<'_>) -> Result<Sum, SumErro
     let form = args.form.form();
     let mut sum = Sum::new("evaporation", form.source());
     sum.caution([Caution::EvaporationBand, Caution::WindNearSlab, Caution::WetSurfaceOnly]);
-    let alarm = EvaporationRate::pounds_per_square_foot_hour(0.2);
+    let alarm = figure("evaporation-alarm");
     if let Some(file) = &args.file {
         let limit = limit(&mut sum, args, alarm)?;
         return evaporation_file::run(sum, args, files.named(file), limit);
@@ -95,7 +96,7 @@ pub(crate) fn run(args: &Evaporation, files: &Reader<'_>) -> Result<Sum, SumErro
         sum.result("other_form", Shown::Evaporation(beside.rate));
         sum.note_also(if form == EvaporationForm::Menzel { UNO } else { args.form.other().source() });
     }
-    sum.note_also(ACI_305_ALARM);
+    sum.note_also(fact("evaporation-alarm"));
     Ok(sum)
 }
 

@@ -2,7 +2,7 @@
 
 use jiff::Timestamp;
 use science::Span;
-use science::air::{ACI_305_ALARM, AirSample, EvaporationHour, EvaporationHours, WeatherSeries, evaporation_hours};
+use science::air::{AirSample, EvaporationHour, EvaporationHours, WeatherSeries, evaporation_hours};
 use units::{Duration, EvaporationRate};
 
 use super::evaporation::Evaporation;
@@ -11,6 +11,7 @@ use crate::error::SumError;
 use crate::files::NamedFile;
 use crate::log_file::{self, LogFile};
 use crate::read::missing;
+use crate::rests_on::fact;
 use crate::shown::Shown;
 use crate::sum::Sum;
 
@@ -55,7 +56,7 @@ pub(crate) fn run(
     let series = WeatherSeries::new(&samples, log.step).map_err(SumError::core)?;
     let hours = evaporation_hours(series, args.form.form(), limit).map_err(SumError::core)?;
     fill(&mut sum, &hours, &log, zero);
-    sum.note_also(ACI_305_ALARM);
+    sum.note_also(fact("evaporation-alarm"));
     if log.wind_at_station && wind.is_none() {
         sum.caution([Caution::WindAtStation]);
     }

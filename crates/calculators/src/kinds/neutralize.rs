@@ -2,7 +2,8 @@
 
 use clap::{Args, ValueEnum};
 use science::chemistry::{
-    Base, PhFinding, STOICHIOMETRY, Solution, Tell, neutralize, ph_findings, what_to_tell_the_sewer_authority,
+    Base, PhFinding, STOICHIOMETRY, Solution, Tell, WastePhLimits, neutralize, ph_findings,
+    what_to_tell_the_sewer_authority,
 };
 use units::{Mass, Ph, Volume};
 
@@ -11,6 +12,7 @@ use crate::accepted::Accepted;
 use crate::caution::Caution;
 use crate::error::SumError;
 use crate::read::{missing, quantity};
+use crate::rests_on::figure;
 use crate::shown::Shown;
 use crate::sum::Sum;
 
@@ -96,7 +98,12 @@ pub(crate) fn run(args: &Neutralize) -> Result<Sum, SumError> {
     }
     if let (Some(ph), Some(text)) = (waste, &args.ph) {
         sum.given("ph", text, Shown::Number(ph.value(), 2));
-        let mut codes: Vec<&str> = ph_findings(ph).into_iter().map(finding).collect();
+        let limits = WastePhLimits {
+            sewer_floor: figure("sewer-ph-min"),
+            corrosive_low: figure("waste-ph-low"),
+            corrosive_high: figure("waste-ph-high"),
+        };
+        let mut codes: Vec<&str> = ph_findings(ph, &limits).into_iter().map(finding).collect();
         if codes.is_empty() {
             codes.push("federal-ph-rules-silent");
         }

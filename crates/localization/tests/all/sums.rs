@@ -42,9 +42,9 @@ finding-sodium-hydroxide finding-below-sewer-floor finding-corrosive-hazardous-w
 finding-tell-volume finding-tell-ph finding-tell-neutralizer finding-tell-metal-salts finding-tell-solids
 finding-tell-laboratory-metals finding-tell-when-and-where finding-hydrogen-chloride finding-acetone finding-o-xylene
 finding-m-xylene finding-p-xylene finding-toluene finding-does-not-burn finding-aspect-within finding-aspect-outside
-formula-hyland-wexler formula-standard-atmosphere formula-above-dew-point formula-menzel-1954 formula-uno-1998
+formula-hyland-wexler formula-standard-atmosphere formula-dew-point-spread formula-menzel-1954 formula-uno-1998
 formula-evaporation-alarm formula-equivalent-age formula-temperature-time-factor formula-model-code-1990-drying
-formula-drying-prior formula-month-per-inch formula-astm-f2170-depth formula-dish-test formula-film-build
+formula-drying-prior formula-month-per-inch formula-humidity-probe-depth-one-side formula-humidity-probe-depth-two-sides formula-dish-test formula-film-build
 formula-hcl-density-20c formula-baume-heavy formula-stoichiometry formula-dilution-for-health
 formula-dilution-for-explosive-limit formula-exposure-limits formula-purge formula-concrete-order
 formula-joint-spacing formula-markup-margin formula-ciede2000 caution-acid-into-water caution-never-bleach
@@ -66,8 +66,8 @@ pressure-megapascals diffusivity degree-hours-fahrenheit degree-hours-celsius
 
 /// In Spanish only: sources whose place in the document is told in English by the calculation itself.
 pub(crate) const CITED_IN_SPANISH: &str = "
-cite-sum-hyland-wexler cite-sum-standard-atmosphere cite-sum-above-dew-point cite-sum-menzel-1954
-cite-sum-evaporation-alarm cite-sum-equivalent-age cite-sum-temperature-time-factor cite-sum-model-code-1990-drying
+cite-sum-hyland-wexler cite-sum-standard-atmosphere cite-sum-menzel-1954
+cite-sum-equivalent-age cite-sum-temperature-time-factor cite-sum-model-code-1990-drying
 cite-sum-drying-prior cite-sum-month-per-inch cite-sum-dish-test cite-sum-film-build cite-sum-hcl-density-20c
 cite-sum-baume-heavy cite-sum-stoichiometry cite-sum-dilution-for-health cite-sum-dilution-for-explosive-limit
 cite-sum-exposure-limits cite-sum-purge cite-sum-concrete-order cite-sum-markup-margin

@@ -21,15 +21,6 @@ pub const UNO: FormulaSource = FormulaSource {
     grade: Grade::FromMemory,
 };
 
-/// The usual alarm, 0.2 lb/ft²/h = 1.0 kg/m²/h, about half with silica fume. The limit is an
-/// argument everywhere.
-pub const ACI_305_ALARM: FormulaSource = FormulaSource {
-    id: "evaporation-alarm",
-    document: "ACI 305R",
-    locator: "0.2 lb/ft²/h; about half of it for silica-fume concrete",
-    grade: Grade::SecondaryCopy,
-};
-
 /// How far a measured rate may lie from the formula's: ± 40 % (V, abstract of a 2020 paper that
 /// compared the forms with measurements).
 const RELATIVE_ERROR: f64 = 0.40;

@@ -19,7 +19,7 @@ mod windows;
 
 pub use dew_point::{dew_point, dew_point_of_vapor};
 pub use error::{AirError, Missing, SeriesError};
-pub use evaporation::{ACI_305_ALARM, EstimatedRate, EvaporationForm, MENZEL, UNO, evaporation_rate};
+pub use evaporation::{EstimatedRate, EvaporationForm, MENZEL, UNO, evaporation_rate};
 pub use evaporation_hours::{EvaporationHour, EvaporationHours, Level, evaporation_hours};
 pub use saturation::{HYLAND_WEXLER, saturation_pressure};
 pub use series::{AirSample, WeatherSeries};

@@ -31,22 +31,6 @@ pub struct WorkLimits {
     pub rain_max: Option<Fraction>,
 }
 
-impl WorkLimits {
-    /// The usual limits outdoors: surface 3 °C above the dew point (V2, ISO 8502-4 practice), air at
-    /// 85 % RH or less, surface 50 to 90 °F, no rain forecast (common practice, no source).
-    #[must_use]
-    pub fn common_practice() -> Self {
-        Self {
-            above_dew_point: Some(TemperatureDifference::celsius_degrees(3.0)),
-            humidity_max: Some(RelativeHumidity::percent(85.0).expect("85 lies between 0 and 100")),
-            surface: Some(Band { low: Temperature::fahrenheit(50.0), high: Temperature::fahrenheit(90.0) }),
-            air: None,
-            wind_max: None,
-            rain_max: Some(Fraction::share(0.0).expect("0 lies between 0 and 1")),
-        }
-    }
-}
-
 /// Why an hour is closed, with the value that closed it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum ClosedReason {

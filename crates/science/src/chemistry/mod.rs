@@ -1,4 +1,4 @@
-//! Acid, water and what neutralizes them: strengths, dilution by mass, stoichiometry, waste limits.
+//! Acid, water and what neutralizes them: strengths, dilution by mass, stoichiometry, waste.
 //!
 //! Why this module exists: volumes of acid and water do not add up, dilution is not neutralization,
 //! and "about a box of baking soda" is off by pounds. Amounts come from atomic weights; every
@@ -30,4 +30,4 @@ pub use neutralize::{
 };
 pub use solution::Solution;
 pub use species::Species;
-pub use waste::{Metal, PhFinding, Tell, leachate_is_toxic, ph_findings, what_to_tell_the_sewer_authority};
+pub use waste::{PhFinding, Tell, WastePhLimits, ph_findings, what_to_tell_the_sewer_authority};

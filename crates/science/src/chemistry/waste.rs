@@ -2,72 +2,39 @@
 //!
 //! Nothing here says that a liquid may be poured away: the sewer authority and local code decide.
 
-use units::{Density, Ph};
+use units::Ph;
 
-use crate::limits::{corrosive_waste_ph, sewer_ph_floor, toxic_leachate};
-
-/// The metals of the federal toxicity list, for which a laboratory's leachate test gives a number.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Metal {
-    /// Arsenic.
-    Arsenic,
-    /// Barium.
-    Barium,
-    /// Cadmium.
-    Cadmium,
-    /// Chromium.
-    Chromium,
-    /// Lead.
-    Lead,
-    /// Mercury.
-    Mercury,
-    /// Selenium.
-    Selenium,
-    /// Silver.
-    Silver,
-}
-
-impl Metal {
-    /// Every metal of the list.
-    pub const ALL: [Self; 8] = [
-        Self::Arsenic,
-        Self::Barium,
-        Self::Cadmium,
-        Self::Chromium,
-        Self::Lead,
-        Self::Mercury,
-        Self::Selenium,
-        Self::Silver,
-    ];
+/// The bounds of pH that a watery waste is held against.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WastePhLimits {
+    /// Waste water to a sewer must not be below this.
+    pub sewer_floor: Ph,
+    /// Waste at or below this is corrosive hazardous waste.
+    pub corrosive_low: Ph,
+    /// Waste at or above this is corrosive hazardous waste.
+    pub corrosive_high: Ph,
 }
 
 /// What a pH says about a watery waste. Local permits are often stricter.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum PhFinding {
-    /// Below the federal floor of pH 5.0 for a sewer (40 CFR 403.5(b)(2)).
+    /// Below the federal floor for a sewer (40 CFR 403.5(b)(2)).
     BelowSewerFloor,
-    /// Corrosive hazardous waste: pH 2 or below, 12.5 or above (40 CFR 261.22(a)(1)).
+    /// Corrosive hazardous waste, both ends inclusive (40 CFR 261.22(a)(1)).
     CorrosiveHazardousWaste,
 }
 
 /// Everything a pH says; empty means only that these two rules are silent.
 #[must_use]
-pub fn ph_findings(ph: Ph) -> Vec<PhFinding> {
+pub fn ph_findings(ph: Ph, limits: &WastePhLimits) -> Vec<PhFinding> {
     let mut found = Vec::new();
-    if ph < sewer_ph_floor() {
+    if ph < limits.sewer_floor {
         found.push(PhFinding::BelowSewerFloor);
     }
-    let (low, high) = corrosive_waste_ph();
-    if ph <= low || ph >= high {
+    if ph <= limits.corrosive_low || ph >= limits.corrosive_high {
         found.push(PhFinding::CorrosiveHazardousWaste);
     }
     found
-}
-
-/// Whether a leachate reaches the federal toxicity limit of a metal (40 CFR 261.24): equal counts.
-#[must_use]
-pub fn leachate_is_toxic(metal: Metal, measured: Density) -> bool {
-    measured >= toxic_leachate(metal)
 }
 
 /// What the sewer authority needs to hear before it can answer.

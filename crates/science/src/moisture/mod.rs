@@ -54,5 +54,5 @@ pub use potential::Shape;
 pub use prior::{Draws, Spread};
 pub use readings::{Reading, ReadingError};
 pub use rule::{MONTH_PER_INCH, RuleCheck, compare_with_rule, month_per_inch};
-pub use slab::{Accuracy, DryingSlab, PROBE_DEPTH, SelfDesiccation, Sides, Surface};
+pub use slab::{Accuracy, DryingSlab, SelfDesiccation, Sides, Surface};
 pub use solver::Workspace;

@@ -3,11 +3,6 @@
 use units::{Duration, Fraction, Length, RelativeHumidity, Speed};
 
 use super::{Ambient, Concrete, DryingError};
-use crate::{FormulaSource, Grade};
-
-/// Source of the probe depth.
-pub const PROBE_DEPTH: FormulaSource =
-    FormulaSource { id: "astm-f2170-depth", document: "ASTM F2170", locator: "", grade: Grade::SecondaryCopy };
 
 /// Which faces lose moisture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -29,7 +24,8 @@ impl Sides {
     }
 
     /// Depth of the humidity probe: 40 % of the thickness drying one side, 20 % drying two
-    /// (ASTM F2170, grade V2).
+    /// (ASTM F2170, from memory). Part of the model, which tells the humidity of a slab by it; the
+    /// trade facts hold the same shares, and a test of the calculations demands that they agree.
     #[must_use]
     pub fn probe_depth(self, thickness: Length) -> Length {
         match self {

@@ -2,12 +2,14 @@
 
 use proptest::prelude::*;
 use science::Span;
-use science::air::{AirSample, EvaporationForm, WeatherSeries, WorkLimits, evaporation_hours, work_windows};
+use science::air::{AirSample, EvaporationForm, WeatherSeries, evaporation_hours, work_windows};
 use science::cure::{
     ArrheniusAge, Between, GapRule, TemperatureLog, TemperatureReading, TemperatureTimeFactor, equivalent_age,
     temperature_time_factor,
 };
 use units::{Duration, EvaporationRate, Fraction, RelativeHumidity, Speed, Temperature, TemperatureDifference};
+
+use crate::windows::usual_limits;
 
 fn reading(hour: f64, celsius: f64) -> TemperatureReading {
     TemperatureReading { at: Duration::hours(hour), temperature: Temperature::celsius(celsius) }
@@ -127,7 +129,7 @@ proptest! {
     #[test]
     fn windows_partition_the_series(samples in weather(), holds in 0.5..4.0_f64) {
         let series = WeatherSeries::new(&samples, Duration::hours(holds)).expect("a series");
-        let found = work_windows(series, &WorkLimits::common_practice()).expect("in range");
+        let found = work_windows(series, &usual_limits()).expect("in range");
         let parts = hours(found.open.clone()) + hours(found.closed.iter().map(|c| c.span)) + hours(found.gaps.clone());
         let whole = (samples[samples.len() - 1].at - samples[0].at).as_hours() + holds;
         prop_assert!((parts - whole).abs() < 1e-9 * whole, "{parts} of {whole}");

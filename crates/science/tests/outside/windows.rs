@@ -16,6 +16,18 @@ fn good(hour: f64) -> AirSample {
     }
 }
 
+/// The usual limits outdoors, written out: the formulas hold no numbers of their own.
+pub(crate) fn usual_limits() -> WorkLimits {
+    WorkLimits {
+        above_dew_point: Some(TemperatureDifference::celsius_degrees(3.0)),
+        humidity_max: RelativeHumidity::percent(85.0).ok(),
+        surface: Some(Band { low: Temperature::fahrenheit(50.0), high: Temperature::fahrenheit(90.0) }),
+        air: None,
+        wind_max: None,
+        rain_max: Fraction::share(0.0).ok(),
+    }
+}
+
 fn span(start: f64, end: f64) -> Span {
     Span { start: Duration::hours(start), end: Duration::hours(end) }
 }
@@ -30,7 +42,7 @@ fn reasons_of(sample: AirSample, limits: &WorkLimits) -> Vec<ClosedReason> {
 
 #[test]
 fn a_good_hour_is_open() {
-    assert_eq!(reasons_of(good(0.0), &WorkLimits::common_practice()), []);
+    assert_eq!(reasons_of(good(0.0), &usual_limits()), []);
 }
 
 #[test]
@@ -51,7 +63,7 @@ fn every_limit_closes_with_its_own_reason() {
     let limits = WorkLimits {
         air: Some(Band { low: Temperature::celsius(5.0), high: Temperature::celsius(35.0) }),
         wind_max: Some(Speed::miles_per_hour(15.0)),
-        ..WorkLimits::common_practice()
+        ..usual_limits()
     };
     let (humid, hot, cold) =
         (RelativeHumidity::percent(90.0).expect("a humidity"), Temperature::celsius(40.0), Temperature::celsius(4.0));
@@ -94,7 +106,7 @@ fn no_limit_asks_for_nothing() {
 #[test]
 fn dry_air_is_never_near_its_dew_point() {
     let dry = AirSample { humidity: RelativeHumidity::percent(0.0).expect("a humidity"), ..good(0.0) };
-    assert_eq!(reasons_of(dry, &WorkLimits::common_practice()), []);
+    assert_eq!(reasons_of(dry, &usual_limits()), []);
 }
 
 #[test]
@@ -102,7 +114,7 @@ fn open_hours_join_and_silence_is_not_open() {
     let wet = AirSample { rain: Some(Fraction::share(1.0).expect("a share")), ..good(2.0) };
     let samples = [good(0.0), good(1.0), wet, good(3.0), good(6.0), good(7.0), good(8.0)];
     let series = WeatherSeries::new(&samples, Duration::hours(1.0)).expect("a series");
-    let found = work_windows(series, &WorkLimits::common_practice()).expect("in range");
+    let found = work_windows(series, &usual_limits()).expect("in range");
     assert_eq!(found.open, [span(0.0, 2.0), span(3.0, 4.0), span(6.0, 9.0)]);
     assert_eq!(found.closed.iter().map(|closed| closed.span).collect::<Vec<_>>(), [span(2.0, 3.0)]);
     assert_eq!(found.gaps, [span(4.0, 6.0)]);
