@@ -19,38 +19,56 @@
 //! The loader refuses what it does not know; `tests.rs` pins how many records each file has.
 
 mod action;
+mod allowance;
+mod callback;
 mod causes;
 mod check;
+mod conflict;
 mod error;
 mod facts;
-mod floor;
+mod finish;
+mod glossary;
 mod grade;
 mod hold_point;
+mod incident;
 mod load;
+mod material;
 mod pack;
-mod paper;
+mod pour_spec;
+mod pricing;
 mod record;
+mod safety;
 mod sealer;
+mod sign;
 #[cfg(test)]
 mod tests;
 mod unit;
-mod work;
+mod work_step;
 
 use std::sync::LazyLock;
 
 pub use action::NextAction;
+pub use allowance::Allowance;
+pub use callback::Callback;
 pub use causes::{Cause, Likelihood, Observation, Stage};
+pub use conflict::{Conflict, Position};
 pub use error::{TradeError, TradeErrorKind};
 pub use facts::{Bound, Fact, HoldPointTest, Number, Source};
-pub use floor::{Allowance, Blocks, Clears, Each, Finish, Incident, Marbling, Material, Thirst, Traction};
+pub use finish::{Finish, Marbling, Thirst, Traction};
+pub use glossary::TermPair;
 pub use grade::{Citation, Grade};
 pub use hold_point::HoldPointId;
+pub use incident::{Blocks, Clears, Incident};
+pub use material::{Each, Material};
 pub use pack::Pack;
-pub use paper::{Conflict, Position, PourSpec, SafetyRule, Sign, Signal, TermPair};
+pub use pour_spec::PourSpec;
+pub use pricing::{MarginRow, PricingItem};
 pub use record::{Measured, Record, Which};
+pub use safety::SafetyRule;
 pub use sealer::{MoistureRule, Sealer, SealerHazard, Vehicles};
+pub use sign::{Sign, Signal};
 pub use unit::{InUnit, Unit};
-pub use work::{Callback, DurationKind, MarginRow, PricingItem, RateEach, WorkStep};
+pub use work_step::{DurationKind, RateEach, WorkStep};
 
 macro_rules! built_in_files {
     ($($name:literal),* $(,)?) => {

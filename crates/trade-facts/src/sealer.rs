@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use units::{Coverage, Duration, Fraction, MoistureEmission, RelativeHumidity};
 
-use super::floor::coverage;
+use super::finish::coverage;
 use super::grade::Grade;
 use super::record::record;
 use super::unit::Unit;
