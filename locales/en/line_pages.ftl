@@ -209,7 +209,6 @@ dxf-expected-number = a number
 dxf-expected-small = a number up to 10^12
 dxf-expected-whole = a whole number from -32768 to 32767
 dxf-wrong-cut-short = The file ends too soon: it was cut short. Send the whole file, to its EOF mark.
-dxf-wrong-refused = The file can't be read: { $problem }. Save the drawing as DXF again.
 dxf-wrong-nested = The block "{ $block }" holds itself, or blocks lie more than { $depth } deep in each other. Explode it and save again.
 dxf-wrong-unit = The file does not say in what unit it is drawn. Choose the unit.
 dxf-wrong-layer = There is no layer "{ $layer }" in the drawing.

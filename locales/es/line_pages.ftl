@@ -209,7 +209,6 @@ dxf-expected-number = un número
 dxf-expected-small = un número de hasta 10^12
 dxf-expected-whole = un número entero de -32768 a 32767
 dxf-wrong-cut-short = El archivo termina antes de tiempo: está cortado. Mande el archivo completo, hasta su marca EOF.
-dxf-wrong-refused = El archivo no se puede leer: { $problem }. Guarde el dibujo otra vez como DXF.
 dxf-wrong-nested = El bloque "{ $block }" se contiene a sí mismo, o hay bloques unos dentro de otros a más de { $depth } niveles. Descompóngalo y guarde otra vez.
 dxf-wrong-unit = El archivo no dice en qué unidad está dibujado. Escoja la unidad.
 dxf-wrong-layer = En el dibujo no hay capa "{ $layer }".

@@ -37,12 +37,6 @@ pub enum DrawingError {
         /// What was being read.
         within: &'static str,
     },
-    /// The reader of the file format refused it.
-    #[error("file: {problem}")]
-    Refused {
-        /// What it said.
-        problem: String,
-    },
     /// A block that holds itself.
     #[error("block \"{name}\": it is nested {depth} deep or holds itself; accepted: blocks nested up to {depth} deep")]
     Nested {

@@ -1,8 +1,8 @@
 //! Reads the outline of a slab out of a drawing file (DXF, as text).
 //!
 //! Why this crate exists: architects send drawings, and typing a floor again is slow and goes wrong.
-//! It keeps the reader of the file format away from `slab`, which knows only plans. A file comes from
-//! a stranger: it is bounded in size, number and nesting, and whatever is wrong with it is an error.
+//! A plan knows nothing of the format of files. A file comes from a stranger: it is bounded in size,
+//! number and nesting, and whatever is wrong with it is an error.
 //!
 //! ```
 //! use drawings::{Choice, Units, read_dxf};
@@ -15,18 +15,22 @@
 //! # Ok::<(), drawings::DrawingError>(())
 //! ```
 //!
-//! To add a kind of entity: its name and groups in `scan`, its shape in `flatten`, a drawing under
-//! `reference/plan/dxf` with its area, and a line in the table of `tests/areas.rs`.
+//! To add a kind of entity: its name, groups and shape in `entity`, its lines in `flatten`, a drawing
+//! under `reference/plan/dxf` with its area, and a line in the table of `tests/areas.rs`.
 
 mod affine;
 mod chain;
 mod curve;
 mod drawing;
+mod entity;
 mod error;
+mod fields;
 mod flatten;
+mod pairs;
 mod plan;
 mod read;
 mod scan;
+mod text;
 mod units;
 mod write;
 

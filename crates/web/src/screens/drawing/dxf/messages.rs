@@ -92,7 +92,6 @@ pub(super) fn drawing_error(error: &DrawingError, locale: Locale) -> String {
             locale.message("dxf-wrong-malformed", &args.into_iter().chain([due]).collect::<Vec<_>>())
         }
         DrawingError::CutShort { .. } => locale.message("dxf-wrong-cut-short", &[]),
-        DrawingError::Refused { problem } => locale.message("dxf-wrong-refused", &[("problem", short(problem).into())]),
         DrawingError::Nested { name, depth } => {
             let args = [("block", short(name).into()), ("depth", Arg::Number(*depth as f64))];
             locale.message("dxf-wrong-nested", &args)
