@@ -1,51 +1,6 @@
-# Names of diary kinds, site items and grades. Finishes, incidents and sealers have their English
+# Names of site items and grades. Finishes, incidents and sealers have their English
 # names in the trade records.
 
-kind-job-opened = Job opened
-kind-plan = Plan
-kind-pour = Pour
-kind-finish = Finish
-kind-curing = Curing started
-kind-cured = Curing ended
-kind-air-reading = Air reading
-kind-air-series = Air record
-kind-temperature = Temperature
-kind-slab-photograph = Slab photo
-kind-color-look = Color look
-kind-survey = Mist and look
-kind-water-drop = Water drop
-kind-scrape = Scrape
-kind-solvent-wipe = Solvent wipe
-kind-acid-drop = Acid drop
-kind-surface-ph = Surface pH
-kind-slab-humidity = Humidity in the slab
-kind-emission-dish = Calcium chloride dish
-kind-plastic-sheet = Plastic sheet
-kind-incident = Incident
-kind-cover = Cover
-kind-cleaning = Cleaning
-kind-retest = Spot retest
-kind-defect = Crack, hole or patch
-kind-repair = Repair
-kind-accepted = Accepted as is
-kind-panel-made = Panel made
-kind-panel-stained = Panel stained
-kind-panel-photographed = Panel photo
-kind-choice-approved = Choice approved
-kind-sealer-chosen = Sealer chosen
-kind-delivery = Delivery
-kind-site-check = Site check
-kind-batch-mixed = Batch mixed
-kind-coat-laid = Stain coat
-kind-neutralized = Neutralized
-kind-rinsed = Rinsed
-kind-waste-collected = Waste water collected
-kind-sealer-coat = Sealer coat
-kind-time-cost = Time and cost
-kind-payment-terms = Payment terms
-kind-hold-released = Hold point released
-kind-limit-set = Limit changed
-kind-note = Note
 
 term-water = water
 term-eyewash = tested eyewash
@@ -57,3 +12,5 @@ grade-secondary-copy = verified, secondary copy
 grade-from-memory = from memory
 grade-common-practice = common practice, no source
 grade-expert-judgment = expert judgment
+
+cite-common-practice = common practice

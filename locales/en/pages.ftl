@@ -111,14 +111,6 @@ mistake-photo-kind = { $name }: not a JPEG or PNG picture. Accepted: JPEG or PNG
 mistake-photo-pixels = { $name }: the picture has too many dots. Accepted: up to 48 million, such as 8192 by 6144.
 mistake-photo-cut = { $name }: the picture is cut short. Send it again whole.
 mistake-photo-broken = { $name }: the picture can't be read. Accepted: an ordinary JPEG or PNG.
-complaint-before-pour = That is dated before the pour.
-complaint-in-future = That is dated in the future.
-complaint-unknown = { $value } is not in this diary.
-complaint-unknown-term = { $value } is not a known word of the trade list.
-complaint-off-plan = { $value } lies off the plan.
-complaint-bad-plan = The plan does not hold together: { $value }
-complaint-incomplete = Something is missing or contradicts itself: { $value }
-complaint-out-of-range = { $value } is outside what can be.
 
 slab-title = Standing
 slab-draw-plan = Draw the plan

@@ -12,8 +12,6 @@ entries-written = { $added ->
        *[other] ; { $already } were there already.
     }
 standing-head = { $slab }, { $moment }
-standing-next-heading = To do next
-standing-why-heading = Why
 standing-source = Source: { $source }. Grade: { $grade }.
 standing-if-ignored = If ignored: { $consequence }
 standing-evidence = { $count ->
@@ -23,8 +21,6 @@ standing-evidence = { $count ->
     }
 diary-corrected = (corrected)
 paper-written = Wrote { $file }
-paper-pour-sheet = pour sheet
-paper-site-notice = site notice
 demo-head = This is a demo: an invented slab, read from ordinary diary files.
 demo-diary = Diary in { $dir }; look further with: underfoot --data { $dir } diary
 demo-as-of = Asked as of { $moment }, the last day of its diary.

@@ -1,50 +1,5 @@
 # Nombres de las entradas del diario, de lo que debe haber en la obra y de los grados.
 
-kind-job-opened = Trabajo abierto
-kind-plan = Plano
-kind-pour = Colado
-kind-finish = Acabado
-kind-curing = Inicio del curado
-kind-cured = Fin del curado
-kind-air-reading = Lectura del aire
-kind-air-series = Registro del aire
-kind-temperature = Temperatura
-kind-slab-photograph = Foto de la losa
-kind-color-look = Revisión del color
-kind-survey = Rociar y mirar
-kind-water-drop = Gota de agua
-kind-scrape = Raspado
-kind-solvent-wipe = Trapo con solvente
-kind-acid-drop = Gota de ácido
-kind-surface-ph = pH de la superficie
-kind-slab-humidity = Humedad en la losa
-kind-emission-dish = Plato de cloruro de calcio
-kind-plastic-sheet = Plástico pegado
-kind-incident = Incidente
-kind-cover = Cubierta
-kind-cleaning = Limpieza
-kind-retest = Nueva prueba del lugar
-kind-defect = Grieta, hoyo o parche
-kind-repair = Reparación
-kind-accepted = Aceptado como está
-kind-panel-made = Panel hecho
-kind-panel-stained = Panel teñido
-kind-panel-photographed = Foto del panel
-kind-choice-approved = Elección aprobada
-kind-sealer-chosen = Sellador elegido
-kind-delivery = Material recibido
-kind-site-check = Revisión de la obra
-kind-batch-mixed = Tanda preparada
-kind-coat-laid = Mano de tinte
-kind-neutralized = Neutralizado
-kind-rinsed = Enjuagado
-kind-waste-collected = Agua residual recogida
-kind-sealer-coat = Mano de sellador
-kind-time-cost = Tiempo y costo
-kind-payment-terms = Condiciones de pago
-kind-hold-released = Punto de espera liberado
-kind-limit-set = Límite cambiado
-kind-note = Nota
 
 term-water = agua
 term-eyewash = lavaojos probado
@@ -56,3 +11,5 @@ grade-secondary-copy = verificado, copia secundaria
 grade-from-memory = de memoria
 grade-common-practice = práctica común, sin fuente
 grade-expert-judgment = criterio de experto
+
+cite-common-practice = práctica común

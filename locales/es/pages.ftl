@@ -111,14 +111,6 @@ mistake-photo-kind = { $name }: no es una foto JPEG o PNG. Se acepta: JPEG o PNG
 mistake-photo-pixels = { $name }: la foto tiene demasiados puntos. Se acepta: hasta 48 millones, como 8192 por 6144.
 mistake-photo-cut = { $name }: la foto está cortada. Envíela otra vez completa.
 mistake-photo-broken = { $name }: la foto no se puede leer. Se acepta: un JPEG o PNG común.
-complaint-before-pour = Eso lleva fecha anterior al colado.
-complaint-in-future = Eso lleva fecha futura.
-complaint-unknown = { $value } no está en este diario.
-complaint-unknown-term = { $value } no es una palabra conocida de la lista del oficio.
-complaint-off-plan = { $value } queda fuera del plano.
-complaint-bad-plan = El plano no cuadra: { $value }
-complaint-incomplete = Falta algo o se contradice: { $value }
-complaint-out-of-range = { $value } está fuera de lo posible.
 
 slab-title = Estado
 slab-draw-plan = Dibujar el plano

@@ -7,13 +7,13 @@ photo-verdict-cant-tell = Esta foto no lo decide.
 photo-second = Tome otra foto del mismo lugar desde otro lado o a otra hora: lo que se queda está en la losa.
 photo-provisional = Los límites son provisionales: se fijaron con imágenes hechas, no con losas.
 
-photo-why-too-small = La foto tiene { $width } por { $height } píxeles; el lado corto necesita { $least }.
-photo-why-no-color = La foto está en blanco y negro. Mándela en color.
+photo-why-too_small = La foto tiene { $width } por { $height } píxeles; el lado corto necesita { $least }.
+photo-why-no_color = La foto está en blanco y negro. Mándela en color.
 photo-why-clipped = { $share } de la foto está demasiado claro u oscuro para medirlo; se acepta { $most }. Tómela otra vez con menos o más exposición.
 photo-why-dark = La foto está demasiado oscura. Tómela otra vez con más luz.
-photo-why-little-slab = Solo { $share } de la foto es losa que se puede medir; hace falta { $least }. Acérquese y deje fuera lo demás.
-photo-why-uneven-light = La luz cae demasiado de un lado a otro de la foto. Tómela desde más arriba o con sombra pareja.
-photo-why-hard-edge = { $count ->
+photo-why-little_slab = Solo { $share } de la foto es losa que se puede medir; hace falta { $least }. Acérquese y deje fuera lo demás.
+photo-why-uneven_light = La luz cae demasiado de un lado a otro de la foto. Tómela desde más arriba o con sombra pareja.
+photo-why-hard_edge = { $count ->
         [one] Hay un borde recto y duro
        *[other] Hay { $count } bordes rectos y duros
     } en la foto, como los de una sombra.
@@ -21,28 +21,28 @@ photo-why-joints = { $count ->
         [one] Se dejó fuera una junta recta.
        *[other] Se dejaron fuera { $count } juntas rectas.
     }
-photo-why-could-be-shade = Hay un dibujo, pero su color es el de la sombra: lo oscuro no es más cálido.
-photo-why-could-be-glare = Lo claro se apaga desde el centro, como un reflejo.
-photo-why-could-be-colored-light = El dibujo es más de color que de claridad, como el de dos lámparas de distinto color.
+photo-why-could_be_shade = Hay un dibujo, pero su color es el de la sombra: lo oscuro no es más cálido.
+photo-why-could_be_glare = Lo claro se apaga desde el centro, como un reflejo.
+photo-why-could_be_colored_light = El dibujo es más de color que de claridad, como el de dos lámparas de distinto color.
 photo-why-things = { $share } de la foto es algo que no es losa. Quítelo y tome la foto otra vez.
-photo-why-small-marks = { $count ->
+photo-why-small_marks = { $count ->
         [one] Destaca una marca pequeña
        *[other] Destacan { $count } marcas pequeñas
     }, { $share } de la losa, como pisadas mojadas o manchas. Mírelas en la obra.
 photo-why-mottle = El color varía como un veteado natural, y no en manchas.
-photo-why-faint-pattern = Hay dos tonos, aunque muy cercanos.
-photo-why-large-pattern = Queda un dibujo ancho y débil que la luz no explica.
+photo-why-faint_pattern = Hay dos tonos, aunque muy cercanos.
+photo-why-large_pattern = Queda un dibujo ancho y débil que la luz no explica.
 photo-why-blurred = La foto está borrosa. Sujétela firme y tómela otra vez.
 photo-why-compressed = La foto está demasiado comprimida. Mande el archivo como lo escribió la cámara.
 photo-why-blank = Partes de la foto no tienen ningún detalle ({ $share }). Mande el archivo como lo escribió la cámara.
-photo-why-smooth-damp = La propia luz es más cálida donde es más oscura, como en una losa que seca despacio desde un lado.
+photo-why-smooth_damp = La propia luz es más cálida donde es más oscura, como en una losa que seca despacio desde un lado.
 photo-why-between = Los colores difieren en { $score_de00 }: más que en una losa pareja, menos que en una dispareja.
-photo-why-no-card = No hay tarjeta en la foto: solo las diferencias significan algo.
-photo-why-bad-card = No se pudo leer la tarjeta: está demasiado clara, no es uniforme, es muy pequeña o no está en la foto. Solo las diferencias significan algo.
-photo-why-colored-light = La luz tiene mucho color. Tome la foto con luz de día.
-photo-why-not-the-same = Las dos fotos no dicen lo mismo.
-photo-why-scores-apart = Las dos fotos difieren demasiado: { $first } contra { $second }.
-photo-why-not-laid-over = Las fotos no se pusieron una sobre otra: solo se compararon sus respuestas.
+photo-why-no_card = No hay tarjeta en la foto: solo las diferencias significan algo.
+photo-why-bad_card = No se pudo leer la tarjeta: está demasiado clara, no es uniforme, es muy pequeña o no está en la foto. Solo las diferencias significan algo.
+photo-why-colored_light = La luz tiene mucho color. Tome la foto con luz de día.
+photo-why-not_the_same = Las dos fotos no dicen lo mismo.
+photo-why-scores_apart = Las dos fotos difieren demasiado: { $first } contra { $second }.
+photo-why-not_laid_over = Las fotos no se pusieron una sobre otra: solo se compararon sus respuestas.
 
 photo-score = Puntaje { $score }: qué tanto se apartan los campos de un solo color, en unidades CIEDE2000.
 photo-found-gray-card = Se encontró una tarjeta gris y se usó.

@@ -12,8 +12,6 @@ entries-written = { $added ->
        *[other] ; { $already } ya estaban.
     }
 standing-head = { $slab }, { $moment }
-standing-next-heading = Lo que sigue
-standing-why-heading = Por qué
 standing-source = Fuente: { $source }. Grado: { $grade }.
 standing-if-ignored = Si no se atiende: { $consequence }
 standing-evidence = { $count ->
@@ -23,8 +21,6 @@ standing-evidence = { $count ->
     }
 diary-corrected = (corregida)
 paper-written = Se escribió { $file }
-paper-pour-sheet = hoja de colado
-paper-site-notice = aviso de obra
 demo-head = Esto es una demostración: una losa inventada, leída de archivos de diario comunes.
 demo-diary = Diario en { $dir }; vea más con: underfoot --data { $dir } diary
 demo-as-of = Preguntado al { $moment }, el último día de su diario.

@@ -1,12 +1,15 @@
 //! A refusal: which field, what was wrong, what would be accepted.
 
 use std::fmt;
+use std::io;
 
-use localization::Locale;
-use units::{Problem, ReadError};
+use form_schema::{Field, FieldError, FieldErrorKind};
+use localization::{Arg, Locale};
+use serde_json::{Map, Value};
+use trade_facts::Trade;
 
-use crate::accepted::Accepted;
-use crate::form::{SumForm, form, sentence_case};
+use crate::calculator::{Calculator, choice_label};
+use crate::given::is_value;
 use crate::refusals::Refused;
 
 /// Whose fault it is.
@@ -19,188 +22,238 @@ pub enum ErrorKind {
 }
 
 /// A calculation that was refused.
-#[derive(Debug, Clone, PartialEq)]
-pub struct SumError {
-    /// The field to put the message beside ([`crate::SumField::id`]); nothing when it is about the whole.
-    pub field: Option<String>,
+#[derive(Debug)]
+pub struct CalculatorError {
     /// Whose fault it is.
     pub kind: ErrorKind,
-    /// The line of the command line: English, with the options as they are typed there.
-    pub said: String,
     /// What was assumed or left out of a file that was read before the refusal. English.
     pub notes: Vec<String>,
-    sum: Option<&'static str>,
-    what: Box<What>,
+    calculator: Option<&'static Calculator>,
+    problems: Vec<Problem>,
+}
+
+/// One thing that is wrong.
+#[derive(Debug)]
+struct Problem {
+    field: Option<String>,
+    typed: String,
+    what: What,
+    /// What the core says, in English with its figures.
+    said: Option<String>,
 }
 
 /// What was wrong, to be said in any language.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug)]
 pub(crate) enum What {
-    Missing(Accepted),
-    /// Required by the parser; its example says what would do.
-    MissingExample,
-    Unclear {
-        typed: String,
-        accepted: Accepted,
-    },
-    Impossible {
-        typed: String,
-        accepted: Accepted,
-    },
-    Unread(ReadError),
-    /// Not one of the choices.
-    NoChoice {
-        typed: String,
-    },
-    /// Not a whole number in range.
-    NoNumber {
-        typed: String,
-    },
-    /// Fields of which one is to be given.
-    Conflict {
-        with: Vec<String>,
-    },
-    Several,
-    UnknownField,
-    UnknownSum,
-    /// No file goes by that name.
-    NoFile {
-        name: String,
-    },
-    /// The file says nothing usable.
-    Content {
-        name: String,
-        said: String,
-    },
-    /// A value that the formulas refuse; the first of these fields that was typed is meant.
-    Beyond {
-        fields: &'static [&'static str],
-        accepted: Accepted,
-        typed: Option<String>,
-    },
-    /// A whole sentence of its own.
-    Sentence(&'static str),
+    /// What every form checks.
+    Field(FieldErrorKind),
+    /// A message about the field, and what would be accepted.
+    Accepts(&'static str, Accepted),
+    /// A value that the formulas refuse; the first of these fields that was given is meant.
+    Beyond(&'static [&'static str], Accepted),
+    /// The file under a name, and what its reader says in English.
+    File(&'static str, String, String),
+    /// A whole sentence of its own, about this field.
+    Sentence(&'static str, Option<&'static str>),
     /// Only what the library says, in English.
     Said(String),
 }
 
-impl SumError {
-    pub(crate) fn new(kind: ErrorKind, field: Option<&str>, said: String, what: What) -> Self {
-        Self { field: field.map(str::to_owned), kind, said, notes: Vec::new(), sum: None, what: Box::new(what) }
+/// What would be accepted, as a message of both languages with what is filled in.
+#[derive(Debug)]
+pub(crate) struct Accepted {
+    key: &'static str,
+    with: Vec<(&'static str, String)>,
+}
+
+impl From<&'static str> for Accepted {
+    fn from(key: &'static str) -> Self {
+        Self::new(key)
+    }
+}
+
+impl Accepted {
+    pub(crate) fn new(key: &'static str) -> Self {
+        Self { key, with: Vec::new() }
     }
 
-    pub(crate) fn bad_use(field: &str, said: String, what: What) -> Self {
-        Self::new(ErrorKind::Use, Some(field), said, what)
+    /// With something filled in.
+    pub(crate) fn with(mut self, name: &'static str, text: impl Into<String>) -> Self {
+        self.with.push((name, text.into()));
+        self
+    }
+
+    fn message(&self, locale: Locale) -> String {
+        let with = self.with.iter().map(|(name, text)| (*name, Arg::from(text.as_str())));
+        locale.message(self.key, &with.collect::<Vec<_>>())
+    }
+}
+
+impl CalculatorError {
+    fn new(kind: ErrorKind, field: Option<&str>, typed: &str, what: What) -> Self {
+        let typed = typed.trim().to_owned();
+        let problem = Problem { field: field.map(str::to_owned), typed, what, said: None };
+        Self { kind, notes: Vec::new(), calculator: None, problems: vec![problem] }
+    }
+
+    /// What the form refuses.
+    pub(crate) fn fields(calculator: &'static Calculator, errors: Vec<FieldError>) -> Self {
+        let kind = if errors.iter().all(|error| is_value(&error.what)) { ErrorKind::Data } else { ErrorKind::Use };
+        let problem = |error: FieldError| Problem {
+            field: Some(error.field),
+            typed: error.typed,
+            what: What::Field(error.what),
+            said: None,
+        };
+        let problems = errors.into_iter().map(problem).collect();
+        Self { kind, notes: Vec::new(), calculator: Some(calculator), problems }
+    }
+
+    /// There is no such calculator.
+    pub(crate) fn unknown(id: &str) -> Self {
+        Self::new(ErrorKind::Use, None, id, What::Sentence("sum-refused-no-such-sum", None))
+    }
+
+    /// A field that this question needs.
+    pub(crate) fn missing(field: &'static str) -> Self {
+        Self::new(ErrorKind::Use, Some(field), "", What::Field(FieldErrorKind::Missing))
+    }
+
+    /// The same, where it is not for its example to say what would be accepted.
+    pub(crate) fn missing_but(field: &'static str, accepted: &'static str) -> Self {
+        Self::new(ErrorKind::Use, Some(field), "", What::Accepts("sum-refused-missing", accepted.into()))
+    }
+
+    /// A text that says nothing usable.
+    pub(crate) fn unclear(field: &'static str, typed: &str, accepted: impl Into<Accepted>) -> Self {
+        Self::new(ErrorKind::Use, Some(field), typed, What::Accepts("sum-refused-unclear", accepted.into()))
+    }
+
+    /// A value that cannot be.
+    pub(crate) fn impossible(field: &'static str, typed: &str, accepted: impl Into<Accepted>) -> Self {
+        Self::new(ErrorKind::Data, Some(field), typed, What::Accepts("sum-refused-impossible", accepted.into()))
+    }
+
+    /// Only what a library says of a field.
+    pub(crate) fn said(field: &'static str, error: &dyn fmt::Display) -> Self {
+        Self::new(ErrorKind::Use, Some(field), "", What::Said(error.to_string()))
+    }
+
+    /// No file goes by the name.
+    pub(crate) fn no_file(field: &'static str, path: &str, name: &str, error: &io::Error) -> Self {
+        let what = What::File("sum-refused-no-file", name.to_owned(), error.to_string());
+        let said = format!("file \"{path}\": {error}; accepted: a file that can be read or written there");
+        Self::new(ErrorKind::Data, Some(field), "", what).saying(said)
+    }
+
+    /// A file whose content is no use.
+    pub(crate) fn content(name: &str, said: &str) -> Self {
+        let what = What::File("sum-refused-content", name.to_owned(), said.to_owned());
+        Self::new(ErrorKind::Data, Some("file"), "", what).saying(format!("file \"{name}\": {said}"))
     }
 
     /// Refused by a formula or type of the core.
     #[expect(clippy::needless_pass_by_value, reason = "for use in map_err")]
     pub(crate) fn core(error: impl Refused) -> Self {
         let what = error.what();
-        let field = match &what {
-            What::Beyond { fields, .. } => fields.first().copied(),
-            What::Sentence("spraying") => Some("how"),
-            _ => None,
-        };
-        Self::new(ErrorKind::Data, field, error.to_string(), what)
+        let field = if let What::Sentence(_, field) = what { field } else { None };
+        Self::new(ErrorKind::Data, field, "", what).saying(error.to_string())
     }
 
-    /// A file whose content is no use.
-    pub(crate) fn content(name: &str, content: &str, said: String) -> Self {
-        let what = What::Content { name: name.to_owned(), said: content.to_owned() };
-        Self::new(ErrorKind::Data, Some("file"), said, what)
+    fn saying(mut self, said: String) -> Self {
+        self.problems.iter_mut().for_each(|problem| problem.said = Some(said.clone()));
+        self
     }
 
     /// The same refusal of a field that the place of the question knows better.
-    pub(crate) fn at(mut self, field: &'static str) -> Self {
-        self.field = Some(field.to_owned());
-        if let What::Beyond { fields, .. } = &mut *self.what {
-            *fields = &[];
+    pub(crate) fn at(mut self, field: &'static str, typed: &str) -> Self {
+        for problem in &mut self.problems {
+            (problem.field, problem.typed) = (Some(field.to_owned()), typed.trim().to_owned());
+            problem.said = problem.said.take().map(|said| format!("{field} {said}"));
         }
         self
     }
 
-    pub(crate) fn of_sum(mut self, sum: &'static str) -> Self {
-        self.sum = Some(sum);
-        self
-    }
-
-    /// Finds the field that is meant among those that were typed, and what was typed there. A field
-    /// that the form does not have is none.
-    pub(crate) fn among(mut self, form: &SumForm, typed: &[(String, Vec<String>)]) -> Self {
-        let text = |field: &str| {
-            let texts = typed.iter().filter(|(known, _)| known == field).flat_map(|(_, texts)| texts);
-            texts.map(|text| text.trim()).find(|text| !text.is_empty()).map(str::to_owned)
-        };
-        if let What::Beyond { fields, typed: filled, .. } = &mut *self.what {
-            let meant = fields.iter().find(|field| text(field).is_some()).copied();
-            let meant = meant.map(str::to_owned).or_else(|| self.field.take());
-            *filled = meant.as_deref().and_then(text);
-            self.field = meant;
+    /// Finds the fields that are meant among those that were given, and what was typed there.
+    pub(crate) fn of(mut self, of: &'static Calculator, values: &Map<String, Value>, notes: Vec<String>) -> Self {
+        for problem in &mut self.problems {
+            if let (What::Beyond(fields, _), None) = (&problem.what, &problem.field) {
+                let given = fields.iter().find(|field| values.contains_key(**field)).or(fields.first());
+                problem.field = given.filter(|field| of.field(field).is_some()).map(|field| (*field).to_owned());
+                let value = problem.field.as_ref().and_then(|field| values.get(field));
+                let text = value.map(|value| value.as_str().map_or_else(|| value.to_string(), str::to_owned));
+                problem.typed = text.unwrap_or_default();
+            }
         }
-        self.field = self.field.filter(|field| form.field(field).is_some());
-        self
+        Self { calculator: Some(of), notes, ..self }
     }
 
-    /// The message for a page: the field by its label, in the reader's language and with examples in
-    /// the reader's units. What only a library or a file says stays in English inside it.
+    /// Each problem: the field to put it beside, when the form has it, and what is wrong in the reader's language,
+    /// with examples in the reader's units. What only a library or a file says stays in English inside it.
     #[must_use]
-    pub fn plain(&self, locale: Locale) -> String {
-        let form = self.sum.and_then(form);
-        let named = |id: &str| form.and_then(|f| f.field(id)).map_or_else(|| id.to_owned(), |f| f.name(locale));
-        let field = self.field.as_deref().map(named).unwrap_or_default();
-        let of_form = self.field.as_deref().and_then(|id| form?.field(id));
-        let example = of_form.map(|f| f.example(locale.unit_system).to_owned()).unwrap_or_default();
-        let say = |key: &str, args: &[(&str, &str)]| {
-            let args: Vec<_> = args.iter().map(|(name, text)| (*name, (*text).into())).collect();
-            sentence_case(&locale.message(&format!("sum-refused-{key}"), &args))
+    pub fn problems(&self, locale: Locale) -> Vec<(Option<&str>, String)> {
+        let label = |key: fn(&Field) -> &'static str, name: &str| match self.field(name) {
+            Some(field) => locale.message(key(field), &[]),
+            None => shown(name).to_owned(),
         };
-        let accepts = |key: &str, typed: &str, accepted: &str| {
-            say(key, &[("field", &field), ("typed", typed), ("accepted", accepted)])
-        };
-        let in_words = |accepted: &Accepted| {
-            // A page has no list in a help; the list is in the field itself.
-            accepted.message(locale, |id| format!("“{}”", if id == "help" { field.clone() } else { named(id) }))
-        };
-        match &*self.what {
-            What::Missing(accepted) => accepts("missing", "", &in_words(accepted)),
-            What::MissingExample => {
-                let choices = of_form.map(|f| f.choice_labels(locale)).filter(|c| !c.is_empty());
-                accepts("missing", "", &choices.map_or(example, |c| c.join(", ")))
+        // Labels of alternatives begin with "or"; inside a sentence the plain names read better.
+        let other = |name: &str| label(|field| field.hints.in_answer, name);
+        let told = self.problems.iter().map(|problem| {
+            let field = problem.field.as_deref().filter(|name| self.field(name).is_some());
+            let named = label(|field| field.hints.label, problem.field.as_deref().unwrap_or_default());
+            (field, sentence_case(&self.message(problem, locale, named, &other)))
+        });
+        told.collect()
+    }
+
+    /// The field of the first problem, when the form has it.
+    #[must_use]
+    pub fn field_name(&self) -> Option<&str> {
+        self.problems.first()?.field.as_deref().filter(|name| self.field(name).is_some())
+    }
+
+    fn field(&self, name: &str) -> Option<&'static Field> {
+        self.calculator?.field(name)
+    }
+
+    /// What a field takes, by example or by its choices.
+    fn accepted(&self, name: &str, locale: Locale) -> String {
+        let Some(field) = self.field(name) else { return String::new() };
+        if !field.is_choice() {
+            return field.example(locale.unit_system).to_owned();
+        }
+        let choices = field.choices(Trade::built_in()).into_iter();
+        choices.map(|choice| choice_label(field, choice, locale)).collect::<Vec<_>>().join(", ")
+    }
+
+    fn message(&self, problem: &Problem, locale: Locale, field: String, named: &dyn Fn(&str) -> String) -> String {
+        let name = problem.field.as_deref().unwrap_or_default();
+        let (field, typed) = (("field", Arg::from(field)), ("typed", Arg::from(shown(&problem.typed))));
+        match &problem.what {
+            What::Field(FieldErrorKind::Missing) => {
+                locale.message("sum-refused-missing", &[field, ("accepted", self.accepted(name, locale).into())])
             }
-            What::Unclear { typed, accepted } => accepts("unclear", shown(typed), &in_words(accepted)),
-            What::Impossible { typed, accepted } => accepts("impossible", shown(typed), &in_words(accepted)),
-            What::Beyond { accepted, typed: Some(typed), .. } => {
-                accepts("impossible", shown(typed), &in_words(accepted))
+            What::Field(FieldErrorKind::NoneAnswered(names)) => {
+                let others: Vec<String> = names[1..].iter().map(|other| named(other)).collect();
+                let accepted = ("accepted", self.accepted(name, locale).into());
+                locale.message("sum-refused-none", &[field, accepted, ("others", others.join(", ").into())])
             }
-            What::Beyond { accepted, typed: None, .. } => {
-                say("beyond", &[("field", &field), ("accepted", &in_words(accepted))])
+            What::Field(what) => {
+                let said = locale.field_error_naming(what, shown(&problem.typed), named);
+                locale.message("sum-refused-field", &[field, ("problem", said.into())])
             }
-            What::Unread(error) => {
-                let typed = shown(&error.text);
-                match &error.problem {
-                    Problem::OutOfRange { low, high } => {
-                        say("outside", &[("field", &field), ("typed", typed), ("low", low), ("high", high)])
-                    }
-                    problem => accepts(unread(problem), typed, &example),
-                }
+            What::Accepts(key, accepted) => {
+                locale.message(key, &[field, typed, ("accepted", accepted.message(locale).into())])
             }
-            What::NoChoice { typed } => {
-                let choices = of_form.map(|f| f.choice_labels(locale).join(", ")).unwrap_or_default();
-                accepts("unclear", shown(typed), &choices)
+            What::Beyond(_, accepted) => {
+                let key = if problem.typed.is_empty() { "sum-refused-beyond" } else { "sum-refused-impossible" };
+                locale.message(key, &[field, typed, ("accepted", accepted.message(locale).into())])
             }
-            What::NoNumber { typed } => accepts("whole-number", shown(typed), &example),
-            What::Conflict { with } => {
-                let all: Vec<String> = std::iter::once(field.clone()).chain(with.iter().map(|id| named(id))).collect();
-                say("conflict", &[("fields", &all.join(", "))])
+            What::File(key, name, said) => {
+                locale.message(key, &[("name", shown(name).into()), ("said", said.as_str().into())])
             }
-            What::Several => accepts("several", "", &example),
-            What::UnknownField => say("no-such-field", &[("field", shown(self.field.as_deref().unwrap_or_default()))]),
-            What::UnknownSum => say("no-such-sum", &[]),
-            What::NoFile { name } => say("no-file", &[("name", shown(name))]),
-            What::Content { name, said } => say("content", &[("name", shown(name)), ("said", said)]),
-            What::Sentence(key) => say(key, &[]),
-            What::Said(said) => say("said", &[("said", said)]),
+            What::Sentence(key, _) => locale.message(key, &[]),
+            What::Said(said) => locale.message("sum-refused-said", &[("said", said.as_str().into())]),
         }
     }
 }
@@ -208,24 +261,33 @@ impl SumError {
 /// Enough of a text to know it by.
 fn shown(text: &str) -> &str {
     const MOST: usize = 60;
-    let text = text.trim();
     text.char_indices().nth(MOST).map_or(text, |(end, _)| &text[..end])
 }
 
-fn unread(problem: &Problem) -> &'static str {
-    match problem {
-        Problem::Empty | Problem::NotANumber | Problem::OutOfRange { .. } => "unclear",
-        Problem::NoUnit => "no-unit",
-        Problem::UnknownUnit(_) => "unknown-unit",
-        Problem::OutOfOrder => "out-of-order",
-        Problem::Negative => "negative",
+/// With a capital, unless the word is written as it is: `pH`, `o-xylene`.
+pub(crate) fn sentence_case(text: &str) -> String {
+    let mut letters = text.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if first.is_lowercase() && (second.is_lowercase() || second == ' ') => {
+            first.to_uppercase().chain(letters).collect()
+        }
+        _ => text.to_owned(),
     }
 }
 
-impl fmt::Display for SumError {
+/// The line of the command line: English, with the fields as options.
+impl fmt::Display for CalculatorError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.said)
+        let option = |name: &str| match self.calculator {
+            Some(calculator) if !calculator.places.contains(&name) => format!("--{}", name.replace('_', "-")),
+            _ => name.to_owned(),
+        };
+        let line = |problem: &Problem| {
+            let field = option(problem.field.as_deref().unwrap_or_default());
+            problem.said.clone().unwrap_or_else(|| self.message(problem, Locale::default(), field, &option))
+        };
+        f.write_str(&self.problems.iter().map(line).collect::<Vec<_>>().join("; "))
     }
 }
 
-impl std::error::Error for SumError {}
+impl std::error::Error for CalculatorError {}

@@ -1,29 +1,12 @@
 //! A weather file or logger table for a calculation.
 
-use clap::Args;
 use jiff::tz::TimeZone;
 use units::Duration;
 use weather_series::{Assumption, Import, Series};
 
-use crate::accepted::Accepted;
-use crate::error::SumError;
-use crate::files::NamedFile;
-use crate::read::unclear;
+use crate::error::CalculatorError;
+use crate::given::Given;
 use crate::weather_file;
-
-/// How to read the file.
-#[derive(Debug, Args)]
-pub(crate) struct LogArgs {
-    /// Column of a plain CSV, as quantity=column
-    #[arg(long, value_name = "QUANTITY=COLUMN", requires = "file")]
-    column: Vec<String>,
-    /// Time zone of local times in the file [default: UTC]
-    #[arg(long, value_name = "ZONE", requires = "file")]
-    time_zone: Option<String>,
-    /// Lay a typical weather year on this year
-    #[arg(long, value_name = "YEAR", requires = "file")]
-    year: Option<i16>,
-}
 
 /// A file as read.
 pub(crate) struct LogFile {
@@ -40,35 +23,32 @@ pub(crate) struct LogFile {
 
 impl LogFile {
     /// A file without what the question needs.
-    pub(crate) fn refused(&self, said: &str) -> SumError {
-        SumError::content(&self.name, said, format!("file \"{}\": {said}", self.name))
+    pub(crate) fn refused(&self, said: &str) -> CalculatorError {
+        CalculatorError::content(&self.name, said)
     }
 }
 
-/// Reads the file and notes what was assumed and skipped.
-pub(crate) fn read(file: NamedFile<'_>, args: &LogArgs) -> Result<LogFile, SumError> {
-    let zone = match &args.time_zone {
-        None => TimeZone::UTC,
-        Some(name) => TimeZone::get(name)
-            .map_err(|_| unclear("time_zone", name, Accepted::from("time-zone").with("example", "America/Chicago")))?,
-    };
-    let (name, bytes) = file.read()?;
-    let import = weather_file::read(&name, &bytes, &args.column, &zone)?;
-    let series = match args.year {
-        Some(year) => import.typical_to_year(year).map_err(SumError::core)?,
+/// Reads the file, when one was given, and notes what was assumed and skipped.
+pub(crate) fn read(given: &mut Given<'_>) -> Result<Option<LogFile>, CalculatorError> {
+    let Some((name, bytes)) = given.file("file")? else { return Ok(None) };
+    let zone = TimeZone::get(&given.text("time_zone")?).unwrap_or(TimeZone::UTC);
+    let import = weather_file::read(&name, &bytes, &given.texts("column"), &zone)?;
+    let year = given.typed("year").and_then(|year| year.parse::<i16>().ok());
+    let series = match year {
+        Some(year) => import.typical_to_year(year).map_err(CalculatorError::core)?,
         None => import.series.clone(),
     };
-    file.note(weather_file::notes(&name, &import));
+    given.noticed(weather_file::notes(&name, &import));
     let step = import.usual_step.map_or(Duration::hours(1.0), |step| Duration::seconds(step.as_secs_f64()));
     let stamped_at_end = import.assumed.iter().any(|a| matches!(a, Assumption::HourEnding { .. }));
-    Ok(LogFile {
+    Ok(Some(LogFile {
         zone: import.site.as_ref().map_or(zone, |site| site.standard_offset.to_time_zone()),
         lead: if stamped_at_end { step } else { Duration::ZERO },
         wind_at_station: wind_at_station(&import),
         name,
         series,
         step,
-    })
+    }))
 }
 
 fn wind_at_station(import: &Import) -> bool {

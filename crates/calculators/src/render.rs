@@ -6,9 +6,10 @@ use std::fmt::Write;
 use localization::Locale;
 use serde_json::{Map, Value, json};
 
+use crate::calculation::{Calculation, Input};
+use crate::calculator::Calculator;
 use crate::rests_on::RestsOn;
 use crate::shown::Shown;
-use crate::sum::{Input, Sum};
 
 /// Something found, in a reader's words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -24,7 +25,7 @@ pub struct Answered {
 /// Something given, as it was understood.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Understood {
-    /// The field it was given in ([`crate::SumField::id`]).
+    /// The field it was given in ([`form_schema::Field::name`]).
     pub name: &'static str,
     /// Its name for a person.
     pub label: String,
@@ -45,34 +46,33 @@ pub struct Cautioned {
     pub text: String,
 }
 
-/// The name of a value; a result may go by another one than what was given under the same name.
-fn label(locale: Locale, kind: &str, name: &str) -> String {
-    let name = name.replace('_', "-");
-    let own = format!("{kind}-{name}");
-    if locale.knows(&own) { locale.message(&own, &[]) } else { locale.message(&format!("value-{name}"), &[]) }
+/// The name of a result, which may be another one than what was given under the same name.
+fn label(locale: Locale, name: &str) -> String {
+    let [found, value] = ["found", "value"].map(|kind| format!("{kind}-{}", name.replace('_', "-")));
+    locale.message_built(if locale.knows_built(&found) { &found } else { &value }, &[])
 }
 
-fn understood(locale: Locale, input: &Input) -> Understood {
+fn understood(calculator: &Calculator, locale: Locale, input: &Input) -> Understood {
     let understood = input.shown.line(locale);
     let value = match (&input.typed, &input.shown) {
         (Some(typed), shown) if !matches!(shown, Shown::Code(_)) => typed.clone(),
         _ => understood.clone(),
     };
-    let label = label(locale, "given", input.name);
+    let label = calculator.field(input.name).map_or_else(String::new, |f| locale.message(f.hints.in_answer, &[]));
     Understood { name: input.name, label, value, understood, assumed: input.typed.is_none() }
 }
 
-impl Sum {
+impl Calculation {
     /// Its name on the command line and in addresses, such as `dew-point`.
     #[must_use]
     pub const fn id(&self) -> &'static str {
-        self.id
+        self.calculator.id()
     }
 
     /// Its name for a person.
     #[must_use]
     pub fn title(&self, locale: Locale) -> String {
-        locale.message(&format!("sum-{}", self.id), &[])
+        self.calculator.title(locale)
     }
 
     /// What was found, the answer first.
@@ -80,7 +80,7 @@ impl Sum {
     pub fn answers(&self, locale: Locale) -> Vec<Answered> {
         let answered = self.results.iter().map(|found| Answered {
             name: found.name,
-            label: label(locale, "found", found.name),
+            label: label(locale, found.name),
             lines: found.shown.lines(locale),
         });
         answered.collect()
@@ -89,7 +89,7 @@ impl Sum {
     /// What was given and what was assumed.
     #[must_use]
     pub fn inputs(&self, locale: Locale) -> Vec<Understood> {
-        self.inputs.iter().map(|input| understood(locale, input)).collect()
+        self.inputs.iter().map(|input| understood(self.calculator, locale, input)).collect()
     }
 
     /// The formula.
@@ -108,7 +108,7 @@ impl Sum {
     #[must_use]
     pub fn cautions(&self, locale: Locale) -> Vec<Cautioned> {
         let cautioned = self.cautions.iter();
-        cautioned.map(|c| Cautioned { code: c.name(), text: locale.message(&c.key(), &[]) }).collect()
+        cautioned.map(|c| Cautioned { code: c.name(), text: locale.message_built(&c.key(), &[]) }).collect()
     }
 
     /// What was assumed of a file, left out of it, or missing in it. In English.
@@ -156,7 +156,7 @@ impl Sum {
         let results: Map<String, Value> = self.results.iter().flat_map(|f| f.shown.fields(f.name)).collect();
         json!({
             "schema": "underfoot.sum/1",
-            "sum": self.id,
+            "sum": self.id(),
             "inputs": inputs,
             "assumed": assumed,
             "results": results,

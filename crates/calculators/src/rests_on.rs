@@ -62,7 +62,7 @@ impl Basis {
             Self::Formula(source) => {
                 let key = format!("cite-sum-{}", source.id);
                 match source.locator {
-                    _ if locale.knows(&key) => locale.message(&key, &[]),
+                    _ if locale.knows_built(&key) => locale.message_built(&key, &[]),
                     "" => source.document.to_owned(),
                     locator => format!("{}; {locator}", source.document),
                 }
@@ -78,7 +78,7 @@ impl Basis {
             locale.message("standing-source", &[("source", named.as_str().into()), ("grade", said.as_str().into())]);
         RestsOn {
             id: self.id(),
-            formula: locale.message(&format!("formula-{}", self.id()), &[]),
+            formula: locale.message_built(&format!("formula-{}", self.id()), &[]),
             source: named,
             grade: self.grade(),
             grade_said: said,
@@ -90,7 +90,10 @@ impl Basis {
     pub(crate) fn json(self) -> Value {
         let (document, locator) = match self {
             Self::Formula(source) => (source.document.to_owned(), source.locator),
-            Self::Fact(fact) => (Trade::built_in().cite(&fact.citation()).join("; "), ""),
+            Self::Fact(fact) => {
+                let cited = Trade::built_in().cite(&fact.citation());
+                (cited.iter().map(|source| source.cite.as_str()).collect::<Vec<_>>().join("; "), "")
+            }
         };
         json!({ "id": self.id(), "document": document, "locator": locator })
     }

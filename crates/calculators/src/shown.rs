@@ -6,8 +6,8 @@ use localization::Locale;
 use science::color::Lab;
 use science::cure::TemperatureTime;
 use units::{
-    AirFlow, Area, Concentration, Coverage, Density, Diffusivity, Duration, EvaporationRate, FilmThickness, Length,
-    Mass, MoistureEmission, Pressure, RelativeHumidity, Speed, Temperature, TemperatureDifference, Volume,
+    AirFlow, Area, Concentration, Coverage, Density, Diffusivity, Duration, EvaporationRate, FilmThickness, Fraction,
+    Length, Mass, MoistureEmission, Pressure, RelativeHumidity, Speed, Temperature, TemperatureDifference, Volume,
 };
 
 /// Printed spans of time beyond which only their number is told.
@@ -82,6 +82,11 @@ impl Key {
 }
 
 impl Shown {
+    /// A share of the whole, in percent.
+    pub(crate) fn share(share: Fraction) -> Self {
+        Self::Percent(share.as_percent())
+    }
+
     /// One line, or several where it is a list.
     pub(crate) fn lines(&self, locale: Locale) -> Vec<String> {
         match self {
@@ -140,7 +145,7 @@ impl Shown {
 }
 
 fn said(locale: Locale, code: &str) -> String {
-    locale.message(&format!("finding-{code}"), &[])
+    locale.message_built(&format!("finding-{code}"), &[])
 }
 
 fn band(locale: Locale, [p10, p50, p90]: [String; 3]) -> String {

@@ -3,31 +3,21 @@
 use jiff::tz::TimeZone;
 use weather_series::{ColumnMap, Import, import};
 
-use crate::accepted::Accepted;
-use crate::error::{SumError, What};
+use crate::error::CalculatorError;
 
 /// Reads a file's bytes; `columns` are texts such as `air=T1` for a plain table.
 ///
 /// # Errors
 /// A column that is not `quantity=column`; a file that cannot be read as weather or as a log.
-pub fn read(name: &str, bytes: &[u8], columns: &[String], zone: &TimeZone) -> Result<Import, SumError> {
+pub fn read(name: &str, bytes: &[u8], columns: &[String], zone: &TimeZone) -> Result<Import, CalculatorError> {
     let mut map = ColumnMap::default();
     for column in columns {
-        let Some((quantity, header)) = column.split_once('=') else {
-            let what = What::Unclear { typed: column.clone(), accepted: Accepted::from("column") };
-            return Err(SumError::bad_use(
-                "column",
-                format!("--column \"{column}\": accepted: quantity=column, such as air=T1"),
-                what,
-            ));
-        };
-        map.set(quantity.trim(), header.trim()).map_err(|e| {
-            let said = e.to_string();
-            SumError::bad_use("column", said.clone(), What::Said(said))
-        })?;
+        let (quantity, header) =
+            column.split_once('=').ok_or_else(|| CalculatorError::unclear("column", column, "sum-accepts-column"))?;
+        map.set(quantity.trim(), header.trim()).map_err(|error| CalculatorError::said("column", &error))?;
     }
     let mapping = (!columns.is_empty()).then_some(&map);
-    import(bytes, None, mapping, zone).map_err(|e| SumError::content(name, &e.to_string(), format!("{name}: {e}")))
+    import(bytes, None, mapping, zone).map_err(|e| CalculatorError::content(name, &e.to_string()))
 }
 
 /// What was assumed, left out, missing or doubled, one line each; long lists are cut.

@@ -3,7 +3,7 @@
 use slab_answers::drying::{
     Assumption, CannotTell, Caution, Limit, LimitBound, LimitFrom, RestsOn, RuleCheck, Unexplained, WhyLeftOut,
 };
-use slab_answers::pour_day::{Assumption as PourAssumption, CannotTell as CannotTellPour, Level};
+use slab_answers::pour_day::{Assumption as PourAssumption, CannotTell as CannotTellPour, Lacks, Level};
 
 use crate::locale::Locale;
 use crate::messages::Arg;
@@ -15,92 +15,132 @@ impl Locale {
     /// What a forecast took for granted, as a sentence.
     #[must_use]
     pub fn drying_assumption(self, assumption: &Assumption) -> String {
-        let args: Args = match assumption {
-            Assumption::CureNotNoted { until } | Assumption::CureNotEnded { until } => {
-                vec![("until", self.date(*until).into())]
+        let (key, args): (_, Args) = match assumption {
+            Assumption::SidesNotNoted => ("drying-assumed-sides-not-noted", vec![]),
+            Assumption::CureNotNoted { until } => {
+                ("drying-assumed-cure-not-noted", vec![("until", self.date(*until).into())])
             }
+            Assumption::CureNotEnded { until } => {
+                ("drying-assumed-cure-not-ended", vec![("until", self.date(*until).into())])
+            }
+            Assumption::MembraneCure => ("drying-assumed-membrane-cure", vec![]),
+            Assumption::CureMethodUnknown => ("drying-assumed-cure-method-unknown", vec![]),
             Assumption::SeveralPours { count, taken } => {
-                vec![("count", (*count).into()), ("taken", self.date(*taken).into())]
+                ("drying-assumed-several-pours", vec![("count", (*count).into()), ("taken", self.date(*taken).into())])
             }
-            Assumption::FlyAshNotCounted { share } => vec![("share", self.share(*share).into())],
-            Assumption::AirHumidityAssumed { humidity } | Assumption::HumidityAfterRecord { humidity } => {
-                vec![("humidity", self.humidity(*humidity).into())]
+            Assumption::FlyAshNotCounted { share } => {
+                ("drying-assumed-fly-ash-not-counted", vec![("share", self.share(*share).into())])
             }
-            Assumption::AirTemperatureAssumed { temperature } | Assumption::TemperatureAfterRecord { temperature } => {
-                vec![("temperature", self.temperature(*temperature).into())]
+            Assumption::NoSealerChosen => ("drying-assumed-no-sealer-chosen", vec![]),
+            Assumption::AirHumidityAssumed { humidity } => {
+                ("drying-assumed-air-humidity-assumed", vec![("humidity", self.humidity(*humidity).into())])
             }
-            Assumption::HumidityOnFewDays { known, of } | Assumption::TemperatureOnFewDays { known, of } => {
-                vec![("known", (*known).into()), ("of", (*of).into())]
+            Assumption::AirTemperatureAssumed { temperature } => {
+                ("drying-assumed-air-temperature-assumed", vec![("temperature", self.temperature(*temperature).into())])
             }
-            Assumption::ZonesAsOneSlab { zones } => vec![("zones", (*zones).into())],
-            Assumption::RinseNotCounted { date } => vec![("date", self.date(*date).into())],
-            Assumption::SidesNotNoted
-            | Assumption::MembraneCure
-            | Assumption::CureMethodUnknown
-            | Assumption::NoSealerChosen
-            | Assumption::WeatherNotRoom
-            | Assumption::TypicalYearOutdoors
-            | Assumption::RainNotCounted => Vec::new(),
+            Assumption::HumidityOnFewDays { known, of } => {
+                ("drying-assumed-humidity-on-few-days", vec![("known", (*known).into()), ("of", (*of).into())])
+            }
+            Assumption::TemperatureOnFewDays { known, of } => {
+                ("drying-assumed-temperature-on-few-days", vec![("known", (*known).into()), ("of", (*of).into())])
+            }
+            Assumption::HumidityAfterRecord { humidity } => {
+                ("drying-assumed-humidity-after-record", vec![("humidity", self.humidity(*humidity).into())])
+            }
+            Assumption::TemperatureAfterRecord { temperature } => (
+                "drying-assumed-temperature-after-record",
+                vec![("temperature", self.temperature(*temperature).into())],
+            ),
+            Assumption::WeatherNotRoom => ("drying-assumed-weather-not-room", vec![]),
+            Assumption::TypicalYearOutdoors => ("drying-assumed-typical-year-outdoors", vec![]),
+            Assumption::RainNotCounted => ("drying-assumed-rain-not-counted", vec![]),
+            Assumption::ZonesAsOneSlab { zones } => {
+                ("drying-assumed-zones-as-one-slab", vec![("zones", (*zones).into())])
+            }
+            Assumption::RinseNotCounted { date } => {
+                ("drying-assumed-rinse-not-counted", vec![("date", self.date(*date).into())])
+            }
         };
-        self.message(&format!("drying-assumed-{}", assumption.code()), &args)
+        self.message(key, &args)
     }
 
     /// Why there is no forecast and what to note, as a sentence.
     #[must_use]
     pub fn drying_cannot_tell(self, why: &CannotTell) -> String {
-        let args: Args = match why {
-            CannotTell::ThicknessOutside { thickness, .. } => vec![("thickness", self.length(*thickness).into())],
-            CannotTell::WaterCementOutside { ratio, .. } => vec![("ratio", rounded(ratio.as_share(), 2).into())],
-            CannotTell::NoPour
-            | CannotTell::ExistingFloor
-            | CannotTell::NoThickness { .. }
-            | CannotTell::NoWaterCement { .. }
-            | CannotTell::OutdoorsNoAir => Vec::new(),
+        let (key, args): (_, Args) = match why {
+            CannotTell::NoPour => ("drying-cannot-no-pour", vec![]),
+            CannotTell::ExistingFloor => ("drying-cannot-existing-floor", vec![]),
+            CannotTell::NoThickness { .. } => ("drying-cannot-no-thickness", vec![]),
+            CannotTell::NoWaterCement { .. } => ("drying-cannot-no-water-cement", vec![]),
+            CannotTell::ThicknessOutside { thickness, .. } => {
+                ("drying-cannot-thickness-outside", vec![("thickness", self.length(*thickness).into())])
+            }
+            CannotTell::WaterCementOutside { ratio, .. } => {
+                ("drying-cannot-water-cement-outside", vec![("ratio", rounded(ratio.as_share(), 2).into())])
+            }
+            CannotTell::OutdoorsNoAir => ("drying-cannot-outdoors-no-air", vec![]),
         };
-        self.message(&format!("drying-cannot-{}", why.code()), &args)
+        self.message(key, &args)
     }
 
     /// What belongs beside a forecast, as a sentence.
     #[must_use]
     pub fn drying_caution(self, caution: Caution) -> String {
-        self.message(&format!("drying-caution-{}", caution.name()), &[])
+        let key = match caution {
+            Caution::ForecastNeverReleases => "drying-caution-forecast-never-releases",
+            Caution::MakersSheetGoverns => "drying-caution-makers-sheet-governs",
+            Caution::PriorNeedsReadings => "drying-caution-prior-needs-readings",
+            Caution::ReadingsUnexplained => "drying-caution-readings-unexplained",
+            Caution::RuleEarlier => "drying-caution-rule-earlier",
+            Caution::PastHorizon => "drying-caution-past-horizon",
+        };
+        self.message(key, &[])
     }
 
     /// Why a reading in the slab was left out, as a sentence.
     #[must_use]
     pub fn reading_left_out(self, why: WhyLeftOut) -> String {
-        let args: Args = match why {
-            WhyLeftOut::NotEquilibrated { needed } => vec![("needed", self.duration(needed).into())],
-            _ => Vec::new(),
+        let key = match why {
+            WhyLeftOut::NotEquilibrated { needed } => {
+                let needed = self.duration(needed).into();
+                return self.message("drying-left-out-not-equilibrated", &[("needed", needed)]);
+            }
+            WhyLeftOut::BeforePour => "drying-left-out-before-pour",
+            WhyLeftOut::UnderWetCure => "drying-left-out-under-wet-cure",
+            WhyLeftOut::NoDepth => "drying-left-out-no-depth",
+            WhyLeftOut::DeeperThanSlab => "drying-left-out-deeper-than-slab",
+            WhyLeftOut::OtherPour => "drying-left-out-other-pour",
         };
-        self.message(&format!("drying-left-out-{}", why.code()), &args)
+        self.message(key, &[])
     }
 
     /// Why the readings could not be weighed, as a sentence.
     #[must_use]
     pub fn unexplained(self, why: &Unexplained) -> String {
-        let args: Args = match why {
-            Unexplained::Reading { read, nearest, .. } => {
-                vec![("read", self.humidity(*read).into()), ("nearest", self.humidity(*nearest).into())]
-            }
-            Unexplained::TooFewAgree { .. } => Vec::new(),
-        };
-        self.message(&format!("drying-unexplained-{}", why.code()), &args)
+        match why {
+            Unexplained::Reading { read, nearest, .. } => self.message(
+                "drying-unexplained-reading",
+                &[("read", self.humidity(*read).into()), ("nearest", self.humidity(*nearest).into())],
+            ),
+            Unexplained::TooFewAgree { .. } => self.message("drying-unexplained-too-few-agree", &[]),
+        }
     }
 
     /// A limit and whose it is: `75 %: the maker's limit for the sealer "acrylic, solvent"`.
     #[must_use]
     pub fn drying_limit(self, limit: &Limit) -> String {
         let (key, sealer) = match (&limit.from, limit.bound) {
-            (LimitFrom::Maker { sealer, .. }, _) => ("maker", Some(sealer)),
-            (LimitFrom::Class { sealer, .. }, LimitBound::Plain) => ("class", Some(sealer)),
-            (LimitFrom::Class { sealer, .. }, LimitBound::MakerMustSay) => ("class-if-maker-says", Some(sealer)),
-            (LimitFrom::NoSealerBreathing, _) => ("breathing", None),
-            (LimitFrom::NoSealerFilm, _) => ("film", None),
+            (LimitFrom::Maker { sealer, .. }, _) => ("drying-limit-maker", Some(sealer)),
+            (LimitFrom::Class { sealer, .. }, LimitBound::Plain) => ("drying-limit-class", Some(sealer)),
+            (LimitFrom::Class { sealer, .. }, LimitBound::MakerMustSay) => {
+                ("drying-limit-class-if-maker-says", Some(sealer))
+            }
+            (LimitFrom::NoSealerBreathing, _) => ("drying-limit-breathing", None),
+            (LimitFrom::NoSealerFilm, _) => ("drying-limit-film", None),
         };
         let mut args: Args = vec![("humidity", self.humidity(limit.humidity).into())];
         args.extend(sealer.map(|id| ("sealer", self.term(id).into())));
-        let said = self.message(&format!("drying-limit-{key}"), &args);
+        let said = self.message(key, &args);
         if limit.zones.is_empty() {
             return said;
         }
@@ -134,35 +174,44 @@ impl Locale {
     /// What the hours of a pour day took for granted, as a sentence.
     #[must_use]
     pub fn pour_day_assumption(self, assumption: &PourAssumption) -> String {
-        let args: Args = match assumption {
+        let (key, args): (_, Args) = match assumption {
             PourAssumption::ConcreteTemperature { taken, low, high } => {
                 let window = self.range(&self.temperature(*low), &self.temperature(*high));
-                vec![("taken", self.temperature(*taken).into()), ("window", window.into())]
+                let args = vec![("taken", self.temperature(*taken).into()), ("window", window.into())];
+                ("pour-day-assumed-concrete-temperature", args)
             }
-            PourAssumption::WindFromStation { factor } => vec![("share", self.percent(factor * 100.0).into())],
-            PourAssumption::TypicalYear | PourAssumption::OpenToTheWeather | PourAssumption::StampedAtTheEnd => {
-                Vec::new()
+            PourAssumption::WindFromStation { factor } => {
+                ("pour-day-assumed-wind-from-station", vec![("share", self.percent(factor * 100.0).into())])
             }
+            PourAssumption::TypicalYear => ("pour-day-assumed-typical-year", vec![]),
+            PourAssumption::OpenToTheWeather => ("pour-day-assumed-open-to-the-weather", vec![]),
+            PourAssumption::StampedAtTheEnd => ("pour-day-assumed-stamped-at-the-end", vec![]),
         };
-        self.message(&format!("pour-day-assumed-{}", assumption.code()), &args)
+        self.message(key, &args)
     }
 
     /// Why there are no hours and what to note, as a sentence.
     #[must_use]
     pub fn pour_day_cannot_tell(self, why: &CannotTellPour) -> String {
-        let args: Args = match why {
-            CannotTellPour::DayNotCovered { day } => vec![("day", self.date(*day).into())],
-            CannotTellPour::ReadingLacks { lacks, .. } => {
-                let lacks: Vec<String> =
-                    lacks.iter().map(|l| self.message(&format!("pour-day-lacks-{}", l.name()), &[])).collect();
-                vec![("lacks", self.list(&lacks).into())]
+        let (key, args): (_, Args) = match why {
+            CannotTellPour::NoDay => ("pour-day-cannot-no-day", vec![]),
+            CannotTellPour::NoSeries => ("pour-day-cannot-no-series", vec![]),
+            CannotTellPour::DayNotCovered { day } => {
+                ("pour-day-cannot-day-not-covered", vec![("day", self.date(*day).into())])
             }
-            CannotTellPour::NoDay
-            | CannotTellPour::NoSeries
-            | CannotTellPour::NoAirReading
-            | CannotTellPour::Series(_) => Vec::new(),
+            CannotTellPour::NoAirReading => ("pour-day-cannot-no-air-reading", vec![]),
+            CannotTellPour::ReadingLacks { lacks, .. } => {
+                let said = |lacks: &Lacks| match lacks {
+                    Lacks::Air => self.message("pour-day-lacks-air", &[]),
+                    Lacks::Humidity => self.message("pour-day-lacks-humidity", &[]),
+                    Lacks::Wind => self.message("pour-day-lacks-wind", &[]),
+                };
+                let lacks: Vec<String> = lacks.iter().map(said).collect();
+                ("pour-day-cannot-reading-lacks", vec![("lacks", self.list(&lacks).into())])
+            }
+            CannotTellPour::Series(_) => ("pour-day-cannot-outside-formula", vec![]),
         };
-        self.message(&format!("pour-day-cannot-{}", why.code()), &args)
+        self.message(key, &args)
     }
 
     /// How an estimate stands against an alarm: `possibly above the alarm`.

@@ -21,6 +21,8 @@
 //! ```
 
 mod drying;
+mod entry_errors;
+mod entry_text;
 mod locale;
 mod messages;
 mod names;
@@ -35,6 +37,8 @@ mod recipe;
 mod standing;
 mod time;
 
-pub use locale::{Lang, Locale, UnitSystem, UnknownChoice};
-pub use messages::{Arg, FILES};
+pub use entry_text::{choice_label, group_label, hint, how, input_label, label, place_label, preset_label, why};
+pub use locale::{Lang, Locale};
+pub use messages::{Arg, FILES, TRADE_FILES};
 pub use recipe::hex;
+pub use units::{UnitSystem, UnknownChoice};

@@ -1,6 +1,8 @@
-//! How a person reads: language and measure.
+//! How a person reads: language and system of units.
 
 use std::str::FromStr;
+
+use units::{UnitSystem, UnknownChoice};
 
 /// A language of the sentences.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -10,28 +12,6 @@ pub enum Lang {
     En,
     /// Spanish as spoken on sites in the United States, with Mexican trade words.
     Es,
-}
-
-/// The units a person reads.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
-pub enum UnitSystem {
-    /// Feet, inches, gallons, pounds, °F.
-    #[default]
-    Imperial,
-    /// Meters, liters, kilograms, °C.
-    Metric,
-}
-
-/// A language or measure that there is not.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("{what} \"{given}\" is not known; accepted: {accepted}")]
-pub struct UnknownChoice {
-    /// `language` or `measure`.
-    pub what: &'static str,
-    /// What was given.
-    pub given: String,
-    /// What would be accepted.
-    pub accepted: &'static str,
 }
 
 impl Lang {
@@ -64,31 +44,6 @@ impl FromStr for Lang {
             what: "language",
             given: text.to_owned(),
             accepted: "en, es",
-        })
-    }
-}
-
-impl UnitSystem {
-    /// Both.
-    pub const ALL: [Self; 2] = [Self::Imperial, Self::Metric];
-
-    /// Its name in settings and addresses: `imperial` or `metric`.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Imperial => "imperial",
-            Self::Metric => "metric",
-        }
-    }
-}
-
-impl FromStr for UnitSystem {
-    type Err = UnknownChoice;
-    fn from_str(text: &str) -> Result<Self, UnknownChoice> {
-        Self::ALL.into_iter().find(|unit_system| unit_system.name() == text).ok_or_else(|| UnknownChoice {
-            what: "measure",
-            given: text.to_owned(),
-            accepted: "imperial, metric",
         })
     }
 }

@@ -66,10 +66,13 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "es/drying_pages.ftl",
         "es/people_pages.ftl",
         "es/line_pages.ftl",
-        "es/sources.ftl",
-        "es/trade_names.ftl",
     ],
 ];
+
+/// The Spanish of what the records under `trade/` say: its path under `locales/` and its text. The id of
+/// a message is that of its record, so these stand apart from the messages that the source says. The
+/// English is in the records themselves.
+pub const TRADE_FILES: &[(Lang, &str, &str)] = files![Es: ["es/sources.ftl", "es/trade_names.ftl"]];
 
 /// Something put into a message.
 #[derive(Debug, Clone, PartialEq)]
@@ -107,10 +110,11 @@ impl From<f64> for Arg<'_> {
 type Bundle = FluentBundle<FluentResource>;
 
 /// Constant data, parsed once.
-static ENGLISH: LazyLock<Bundle> = LazyLock::new(|| bundle(Lang::En));
-static SPANISH: LazyLock<Bundle> = LazyLock::new(|| bundle(Lang::Es));
+static ENGLISH: LazyLock<Bundle> = LazyLock::new(|| bundle(Lang::En, FILES));
+static SPANISH: LazyLock<Bundle> = LazyLock::new(|| bundle(Lang::Es, FILES));
+static SPANISH_TRADE: LazyLock<Bundle> = LazyLock::new(|| bundle(Lang::Es, TRADE_FILES));
 
-fn bundle(lang: Lang) -> Bundle {
+fn bundle(lang: Lang, files: &[(Lang, &str, &'static str)]) -> Bundle {
     let id = match lang {
         Lang::En => langid!("en-US"),
         Lang::Es => langid!("es-US"),
@@ -118,7 +122,7 @@ fn bundle(lang: Lang) -> Bundle {
     let mut bundle = Bundle::new_concurrent(vec![id]);
     // Isolating marks around names would be copied into papers and searches.
     bundle.set_use_isolating(false);
-    for (_, name, text) in FILES.iter().filter(|(l, ..)| *l == lang) {
+    for (_, name, text) in files.iter().filter(|(l, ..)| *l == lang) {
         let resource = FluentResource::try_new((*text).to_owned())
             .unwrap_or_else(|(_, errors)| panic!("a test reads every file; {name}: {errors:?}"));
         if let Err(errors) = bundle.add_resource(resource) {
@@ -138,14 +142,28 @@ impl Locale {
 
     /// Whether there is a message under the key.
     #[must_use]
-    pub fn knows(self, key: &str) -> bool {
+    pub fn knows(self, key: &'static str) -> bool {
+        self.knows_built(key)
+    }
+
+    /// The message under a key, with its arguments filled in. The key is a literal of the source, never
+    /// put together, so that it is found where it is said. A key without a message comes back as it
+    /// is, so that a mistake is seen and nothing breaks.
+    #[must_use]
+    pub fn message(self, key: &'static str, args: &[(&str, Arg<'_>)]) -> String {
+        self.message_built(key, args)
+    }
+
+    /// As [`Locale::knows`], of a key that was put together: only for forms, calculations and the names of
+    /// kinds, until those say their keys as literals too. Goes with them.
+    #[must_use]
+    pub fn knows_built(self, key: &str) -> bool {
         self.bundle().has_message(key)
     }
 
-    /// The message under a key, with its arguments filled in. A key without a message comes back as
-    /// it is, so that a mistake is seen and nothing breaks.
+    /// As [`Locale::message`], of a key that was put together: see [`Locale::knows_built`].
     #[must_use]
-    pub fn message(self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
+    pub fn message_built(self, key: &str, args: &[(&str, Arg<'_>)]) -> String {
         let bundle = self.bundle();
         let Some(pattern) = bundle.get_message(key).and_then(|m| m.value()) else { return key.to_owned() };
         let mut filled = FluentArgs::with_capacity(args.len());
@@ -160,8 +178,24 @@ impl Locale {
         bundle.format_pattern(pattern, Some(&filled), &mut Vec::new()).into_owned()
     }
 
+    /// What a record of `trade/` is called: `english`, its own word for it, or the Spanish under its id
+    /// where there is one. The only lookup by an id out of data; a test holds the ids of the messages
+    /// against the records. A point, which the id of a message can't hold, is a hyphen there.
+    #[must_use]
+    pub(crate) fn trade_name(self, id: &str, english: &str) -> String {
+        let spanish = || {
+            let pattern = SPANISH_TRADE.get_message(&id.replace('.', "-"))?.value()?;
+            Some(SPANISH_TRADE.format_pattern(pattern, None, &mut Vec::new()).into_owned())
+        };
+        match self.lang {
+            Lang::En => None,
+            Lang::Es => spanish(),
+        }
+        .unwrap_or_else(|| english.to_owned())
+    }
+
     /// The text under an attribute of a message, where it has one.
-    pub(crate) fn attribute(self, key: &str, attribute: &str) -> Option<String> {
+    pub(crate) fn attribute(self, key: &'static str, attribute: &str) -> Option<String> {
         let bundle = self.bundle();
         let attribute = bundle.get_message(key)?.get_attribute(attribute)?;
         Some(bundle.format_pattern(attribute.value(), None, &mut Vec::new()).into_owned())

@@ -1,50 +1,57 @@
 //! Names of trade terms, diary kinds and grades.
 
-use trade_facts::{Citation, Grade, Trade};
+use slab_diary::{Body, EntryKind};
+use trade_facts::{Citation, Grade, Source, Trade};
 
-use crate::locale::{Lang, Locale};
+use crate::locale::Locale;
 
 impl Locale {
     /// The name of a finish, incident or sealer class, or of an item of the site check. What is
     /// none of them, such as the name of a mix, comes back as it is.
     #[must_use]
     pub fn term(self, id: &str) -> String {
-        let key = format!("term-{id}");
-        if self.knows(&key) {
-            return self.message(&key, &[]);
+        match id {
+            "water" => return self.message("term-water", &[]),
+            "eyewash" => return self.message("term-eyewash", &[]),
+            "waste-plan" => return self.message("term-waste-plan", &[]),
+            "data-sheets" => return self.message("term-data-sheets", &[]),
+            _ => {}
         }
-        if self.lang == Lang::En {
-            let trade = Trade::built_in();
-            let name = trade
-                .finish(id)
-                .map(|r| &r.name)
-                .or_else(|| trade.incident(id).map(|r| &r.name))
-                .or_else(|| trade.sealer(id).map(|r| &r.name));
-            if let Some(name) = name {
-                return name.clone();
-            }
-        }
-        id.to_owned()
+        let trade = Trade::built_in();
+        let english = trade
+            .finish(id)
+            .map(|r| &r.name)
+            .or_else(|| trade.incident(id).map(|r| &r.name))
+            .or_else(|| trade.sealer(id).map(|r| &r.name));
+        english.map_or_else(|| id.to_owned(), |english| self.trade_name(id, english))
     }
 
-    /// The name of a kind of diary entry. A kind that a newer version wrote comes back as it is.
+    /// The name of a kind of entry.
     #[must_use]
-    pub fn kind(self, kind: &str) -> String {
-        let key = format!("kind-{}", kind.replace('_', "-"));
-        if self.knows(&key) { self.message(&key, &[]) } else { kind.to_owned() }
+    pub fn kind(self, kind: EntryKind) -> String {
+        self.message_built(&format!("kind-{}", kind.name().replace('_', "-")), &[])
     }
 
-    /// What a fact rests on, each wording once; a dash where no source carries it. Names of standards
-    /// are the same in both languages.
+    /// The name of the kind of an entry. A kind that a newer version wrote comes back as it is.
+    #[must_use]
+    pub fn kind_of(self, body: &Body) -> String {
+        body.kind().map_or_else(|| body.kind_name().to_owned(), |kind| self.kind(kind))
+    }
+
+    /// What a fact rests on, each wording once; a dash where no source carries it.
     #[must_use]
     pub fn cite(self, trade: &Trade, citation: &Citation) -> String {
-        let cited: Vec<String> = trade.cite(citation).into_iter().map(|name| self.source(name)).collect();
+        let cited: Vec<String> = trade.cite(citation).into_iter().map(|source| self.source(source)).collect();
         if cited.is_empty() { "-".to_owned() } else { cited.join("; ") }
     }
 
-    fn source(self, name: &str) -> String {
-        let key = format!("cite-{}", slug(name));
-        if self.knows(&key) { self.message(&key, &[]) } else { name.to_owned() }
+    /// What a source is called. The names of standards are the same in both languages.
+    #[must_use]
+    pub fn source(self, source: &Source) -> String {
+        if source.cite == Source::COMMON_PRACTICE {
+            return self.message("cite-common-practice", &[]);
+        }
+        self.trade_name(&source.key, &source.cite)
     }
 
     /// How sure a fact is.
@@ -59,11 +66,4 @@ impl Locale {
         };
         self.message(key, &[])
     }
-}
-
-/// The words of a name joined by hyphens, as message keys are written.
-fn slug(name: &str) -> String {
-    let plain: String =
-        name.chars().map(|c| if c.is_ascii_alphanumeric() { c.to_ascii_lowercase() } else { ' ' }).collect();
-    plain.split_whitespace().collect::<Vec<_>>().join("-")
 }

@@ -7,7 +7,9 @@ use units::{
     TemperatureDifference, Volume,
 };
 
-use crate::locale::{Locale, UnitSystem};
+use units::UnitSystem;
+
+use crate::locale::Locale;
 use crate::numerals::{rounded, three_figures};
 
 /// Below this a tape can't tell: decimal inches.
@@ -22,7 +24,7 @@ impl Locale {
         matches!(self.unit_system, UnitSystem::Imperial)
     }
 
-    pub(crate) fn unit(self, key: &str, number: String) -> String {
+    pub(crate) fn unit(self, key: &'static str, number: String) -> String {
         self.message(key, &[("n", number.into())])
     }
 

@@ -8,13 +8,49 @@ impl Locale {
     /// The name of a line of the order.
     #[must_use]
     pub fn item(self, item: Item) -> String {
-        self.message(&format!("item-{}", item.name()), &[])
+        let key = match item {
+            Item::Stain => "item-stain",
+            Item::MixingWater => "item-mixing-water",
+            Item::Bicarbonate => "item-bicarbonate",
+            Item::NeutralizerWater => "item-neutralizer-water",
+            Item::RinseWater => "item-rinse-water",
+            Item::WasteWater => "item-waste-water",
+            Item::Drums => "item-drums",
+            Item::Sealer => "item-sealer",
+            Item::MaskingPlastic => "item-masking-plastic",
+            Item::ProtectiveBoard => "item-protective-board",
+            Item::SpotWork => "item-spot-work",
+        };
+        self.message(key, &[])
     }
 
     /// What to know about a line.
     #[must_use]
     pub fn order_note(self, note: OrderNote) -> String {
-        self.message(&format!("note-{}", note.name()), &[])
+        let key = match note {
+            OrderNote::CoverageFromPanels => "note-coverage-from-panels",
+            OrderNote::CoverageFromTable => "note-coverage-from-table",
+            OrderNote::FinishUnknown => "note-finish-unknown",
+            OrderNote::FinishMayRefuse => "note-finish-may-refuse",
+            OrderNote::RecipeFromChoice => "note-recipe-from-choice",
+            OrderNote::RecipeAssumed => "note-recipe-assumed",
+            OrderNote::OneBatch => "note-one-batch",
+            OrderNote::TouchUpKept => "note-touch-up-kept",
+            OrderNote::StoichiometryGoverns => "note-stoichiometry-governs",
+            OrderNote::PracticeCoversStoichiometry => "note-practice-covers-stoichiometry",
+            OrderNote::AcidAssumed => "note-acid-assumed",
+            OrderNote::Foams => "note-foams",
+            OrderNote::StopOnTests => "note-stop-on-tests",
+            OrderNote::AskSewerAuthority => "note-ask-sewer-authority",
+            OrderNote::SealerByFilm => "note-sealer-by-film",
+            OrderNote::SealerByCoverage => "note-sealer-by-coverage",
+            OrderNote::MakersSheetGoverns => "note-makers-sheet-governs",
+            OrderNote::NoSealer => "note-no-sealer",
+            OrderNote::PerimeterFromPlan => "note-perimeter-from-plan",
+            OrderNote::PerimeterOfSquare => "note-perimeter-of-square",
+            OrderNote::ReachAssumed => "note-reach-assumed",
+        };
+        self.message(key, &[])
     }
 
     /// How much is needed: from the low to the high end, and what is usual.

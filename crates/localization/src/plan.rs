@@ -12,8 +12,17 @@ const ANGLE_DECIMALS: usize = 2;
 /// A gap below this can't be seen on a tape.
 const TAPE_SEES: Length = Length::inches(1.0 / 16.0);
 
-/// The compass points, from north clockwise, as many as the messages name.
-const POINTS: f64 = 8.0;
+/// The compass points, from north clockwise.
+const POINTS: [&str; 8] = [
+    "walk-point-0",
+    "walk-point-1",
+    "walk-point-2",
+    "walk-point-3",
+    "walk-point-4",
+    "walk-point-5",
+    "walk-point-6",
+    "walk-point-7",
+];
 
 impl Locale {
     /// How a walk closed: whether exactly, or by how much and that the gap was spread.
@@ -52,8 +61,9 @@ impl Locale {
     /// A direction on the plan: `toward plan north-east (45°)`.
     #[must_use]
     pub fn bearing(self, bearing: Bearing) -> String {
-        let nearest = (bearing.as_degrees() * POINTS / 360.0).round() % POINTS;
-        let point = self.message(&format!("walk-point-{nearest}"), &[]);
+        #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a bearing is 0 to 360 degrees")]
+        let nearest = (bearing.as_degrees() * POINTS.len() as f64 / 360.0).round() as usize % POINTS.len();
+        let point = self.message(POINTS[nearest], &[]);
         // A tape and a square know no finer direction of a gap.
         let angle = rounded(bearing.as_degrees(), 0);
         self.message("walk-toward", &[("point", point.into()), ("angle", angle.into())])

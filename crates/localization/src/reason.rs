@@ -16,8 +16,7 @@ impl Locale {
     /// The sentence of a reason, with its zones in front when it does not speak of the whole slab.
     #[must_use]
     pub fn reason(self, reason: &Reason) -> String {
-        let key = format!("why-{}", reason.code.name());
-        let sentence = self.message(&key, &self.arguments(&reason.values));
+        let sentence = self.message(reason.code.key(), &self.arguments(&reason.values));
         if reason.zones.is_empty() {
             return sentence;
         }

@@ -81,15 +81,21 @@ impl Locale {
         let stain = |index: usize| Arg::from(book.stains.get(index).copied().unwrap_or_default());
         let panel = |index: usize| Arg::from(book.used.get(index).map_or("", |used| used.panel));
         let count = |count: usize| Arg::Number(count as f64);
-        let args = match why {
-            NoInterval::TooFewPanels { stains, panels, needed } => {
-                vec![("stains", count(stains)), ("panels", count(panels)), ("needed", count(needed))]
+        match why {
+            NoInterval::TooFewPanels { stains, panels, needed } => self.message(
+                "recipe-no-radius-too-few-panels",
+                &[("stains", count(stains)), ("panels", count(panels)), ("needed", count(needed))],
+            ),
+            NoInterval::NoMix { stains, panels } => {
+                self.message("recipe-no-radius-no-mix", &[("stains", count(stains)), ("panels", count(panels))])
             }
-            NoInterval::NoMix { stains, panels } => vec![("stains", count(stains)), ("panels", count(panels))],
-            NoInterval::StainInOnePanel { stain: index } => vec![("stain", stain(index))],
-            NoInterval::NoFitWithout { panel: index } => vec![("panel", panel(index))],
-        };
-        self.message(&format!("recipe-no-radius-{}", why.code()), &args)
+            NoInterval::StainInOnePanel { stain: index } => {
+                self.message("recipe-no-radius-stain-in-one-panel", &[("stain", stain(index))])
+            }
+            NoInterval::NoFitWithout { panel: index } => {
+                self.message("recipe-no-radius-no-fit-without-panel", &[("panel", panel(index))])
+            }
+        }
     }
 
     /// Why there is no model.
@@ -118,19 +124,38 @@ impl Locale {
     /// Why a panel is not in a model.
     #[must_use]
     pub fn panel_left_out(self, why: LeftOut) -> String {
-        self.message(&format!("recipe-left-out-{}", why.code()), &[])
+        let key = match why {
+            LeftOut::NotPhotographed => "recipe-left-out-not-photographed",
+            LeftOut::NotMeasured => "recipe-left-out-not-measured",
+            LeftOut::StainedSince => "recipe-left-out-stained-since",
+            LeftOut::RecipeUnknown => "recipe-left-out-recipe-unknown",
+            LeftOut::RecipeWrong => "recipe-left-out-recipe-wrong",
+            LeftOut::TooManyStains => "recipe-left-out-too-many-stains",
+        };
+        self.message(key, &[])
     }
 
     /// What the bare concrete was taken from.
     #[must_use]
     pub fn bare_from(self, from: BareFrom) -> String {
-        self.message(&format!("recipe-bare-{}", from.code()), &[])
+        let key = match from {
+            BareFrom::SameState => "recipe-bare-same-state",
+            BareFrom::WithoutSealer => "recipe-bare-without-sealer",
+        };
+        self.message(key, &[])
     }
 
     /// Where the best recipe stands at the end of what was tried.
     #[must_use]
     pub fn recipe_edge(self, edge: Edge) -> String {
-        self.message(&format!("recipe-edge-{}", edge.code()), &[])
+        let key = match edge {
+            Edge::MoreCoats => "recipe-edge-more-coats",
+            Edge::FewerCoats => "recipe-edge-fewer-coats",
+            Edge::MoreWater => "recipe-edge-more-water",
+            Edge::LessWater => "recipe-edge-less-water",
+            Edge::Shares => "recipe-edge-shares",
+        };
+        self.message(key, &[])
     }
 }
 

@@ -5,10 +5,6 @@ use units::Duration;
 
 use crate::locale::Locale;
 
-fn of_hold_point(prefix: &str, id: HoldPointId) -> String {
-    format!("{prefix}-{}", id.name().replace('_', "-"))
-}
-
 impl Locale {
     /// What to do, as an order, with the caution that belongs to a dangerous step.
     #[must_use]
@@ -23,13 +19,13 @@ impl Locale {
     /// What to do, without caution and without the period: a label for the button.
     #[must_use]
     pub fn order(self, next: &Next) -> String {
-        self.message(&format!("do-{}", next.action.name()), &[])
+        self.message(next.action.key(), &[])
     }
 
     /// The caution that belongs beside a dangerous step, its signal word first.
     #[must_use]
     pub fn care(self, next: &Next) -> Option<String> {
-        self.attribute(&format!("do-{}", next.action.name()), "care")
+        self.attribute(next.action.key(), "care")
     }
 
     /// How long it takes: `20 minutes`, `60 minutes, then wait 24 hours`, `wait 4 hours`; empty when
@@ -49,19 +45,55 @@ impl Locale {
     /// Short name of a hold point, in lower case.
     #[must_use]
     pub fn hold_point(self, id: HoldPointId) -> String {
-        self.message(&of_hold_point("hold", id), &[])
+        let key = match id {
+            HoldPointId::Age => "hold-age",
+            HoldPointId::Membrane => "hold-membrane",
+            HoldPointId::Absorbency => "hold-absorbency",
+            HoldPointId::Contamination => "hold-contamination",
+            HoldPointId::Moisture => "hold-moisture",
+            HoldPointId::SurfacePh => "hold-surface-ph",
+            HoldPointId::Repairs => "hold-repairs",
+            HoldPointId::Panel => "hold-panel",
+            HoldPointId::Site => "hold-site",
+            HoldPointId::Air => "hold-air",
+        };
+        self.message(key, &[])
     }
 
     /// The question that a hold point answers.
     #[must_use]
     pub fn hold_point_question(self, id: HoldPointId) -> String {
-        self.message(&of_hold_point("ask", id), &[])
+        let key = match id {
+            HoldPointId::Age => "ask-age",
+            HoldPointId::Membrane => "ask-membrane",
+            HoldPointId::Absorbency => "ask-absorbency",
+            HoldPointId::Contamination => "ask-contamination",
+            HoldPointId::Moisture => "ask-moisture",
+            HoldPointId::SurfacePh => "ask-surface-ph",
+            HoldPointId::Repairs => "ask-repairs",
+            HoldPointId::Panel => "ask-panel",
+            HoldPointId::Site => "ask-site",
+            HoldPointId::Air => "ask-air",
+        };
+        self.message(key, &[])
     }
 
     /// What can happen when a hold point is skipped.
     #[must_use]
     pub fn consequence(self, id: HoldPointId) -> String {
-        self.message(&of_hold_point("ignored", id), &[])
+        let key = match id {
+            HoldPointId::Age => "ignored-age",
+            HoldPointId::Membrane => "ignored-membrane",
+            HoldPointId::Absorbency => "ignored-absorbency",
+            HoldPointId::Contamination => "ignored-contamination",
+            HoldPointId::Moisture => "ignored-moisture",
+            HoldPointId::SurfacePh => "ignored-surface-ph",
+            HoldPointId::Repairs => "ignored-repairs",
+            HoldPointId::Panel => "ignored-panel",
+            HoldPointId::Site => "ignored-site",
+            HoldPointId::Air => "ignored-air",
+        };
+        self.message(key, &[])
     }
 
     /// The name of a state.

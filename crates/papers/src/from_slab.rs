@@ -38,7 +38,7 @@ impl PourSheet {
     /// [`PaperError::Field`] naming what is missing and how to give it.
     pub fn of(slab: &Slab<'_>, trade: &Trade, wishes: &PourWishes) -> Result<Self, PaperError> {
         let job = slab.job();
-        let name = job.map_or_else(|| "-".to_owned(), |j| j.body.name.clone());
+        let name = job.map_or_else(|| "-".to_owned(), |j| j.body.name.to_string());
         let pour = slab.last::<Pour>();
         let thickness = wishes
             .thickness
@@ -61,7 +61,7 @@ impl PourSheet {
         }
         let pour_day = wishes.pour_day.or_else(|| pour.map(|p| p.entry.happened.date()));
         Ok(Self {
-            job: job.and_then(|j| j.body.site.clone()).unwrap_or_else(|| name.clone()),
+            job: job.and_then(|j| j.body.site.as_ref().map(ToString::to_string)).unwrap_or_else(|| name.clone()),
             slab: name,
             prepared: wishes.prepared,
             pour_day,
@@ -115,7 +115,7 @@ impl SiteNotice {
     #[must_use]
     pub fn of(slab: &Slab<'_>, trade: &Trade, posted: Date) -> Self {
         let job = slab.job();
-        let name = job.map_or_else(|| "-".to_owned(), |j| j.body.name.clone());
+        let name = job.map_or_else(|| "-".to_owned(), |j| j.body.name.to_string());
         let mut found: Vec<(u8, Found)> = open_incidents(slab, trade)
             .into_iter()
             .map(|seen| {
@@ -127,7 +127,7 @@ impl SiteNotice {
             .collect();
         found.sort_by_key(|(severity, _)| std::cmp::Reverse(*severity));
         Self {
-            job: job.and_then(|j| j.body.site.clone()).unwrap_or_else(|| name.clone()),
+            job: job.and_then(|j| j.body.site.as_ref().map(ToString::to_string)).unwrap_or_else(|| name.clone()),
             slab: name,
             posted,
             kinds: Self::usual(),

@@ -167,40 +167,46 @@ pub enum Why {
 
 impl Why {
     /// Every code there is, for the check that each has its words.
-    pub const CODES: [&str; 27] = [
-        "too_small",
-        "no_color",
-        "clipped",
-        "dark",
-        "little_slab",
-        "uneven_light",
-        "hard_edge",
-        "joints",
-        "could_be_shade",
-        "could_be_glare",
-        "could_be_colored_light",
-        "things",
-        "small_marks",
-        "mottle",
-        "faint_pattern",
-        "blurred",
-        "compressed",
-        "blank",
-        "smooth_damp",
-        "between",
-        "no_card",
-        "bad_card",
-        "colored_light",
-        "not_the_same",
-        "scores_apart",
-        "not_laid_over",
-        "large_pattern",
+    pub const KEYS: [&str; 27] = [
+        "photo-why-too_small",
+        "photo-why-no_color",
+        "photo-why-clipped",
+        "photo-why-dark",
+        "photo-why-little_slab",
+        "photo-why-uneven_light",
+        "photo-why-hard_edge",
+        "photo-why-joints",
+        "photo-why-could_be_shade",
+        "photo-why-could_be_glare",
+        "photo-why-could_be_colored_light",
+        "photo-why-things",
+        "photo-why-small_marks",
+        "photo-why-mottle",
+        "photo-why-faint_pattern",
+        "photo-why-blurred",
+        "photo-why-compressed",
+        "photo-why-blank",
+        "photo-why-smooth_damp",
+        "photo-why-between",
+        "photo-why-no_card",
+        "photo-why-bad_card",
+        "photo-why-colored_light",
+        "photo-why-not_the_same",
+        "photo-why-scores_apart",
+        "photo-why-not_laid_over",
+        "photo-why-large_pattern",
     ];
 
-    /// The code, as in records; the words are under `photo-why-` and the code with hyphens.
+    /// Key of its sentence.
+    #[must_use]
+    pub fn key(&self) -> &'static str {
+        Self::KEYS[self.place()]
+    }
+
+    /// The code, as in records: the key without its kind.
     #[must_use]
     pub fn code(&self) -> &'static str {
-        Self::CODES[self.place()]
+        &self.key()["photo-why-".len()..]
     }
 
     fn place(&self) -> usize {

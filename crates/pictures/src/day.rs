@@ -6,13 +6,13 @@ use units::Duration;
 
 /// `Mar 9`, `9 mar`.
 pub(crate) fn day(locale: Locale, date: Date) -> String {
-    let month = locale.message(&format!("pic-month-{}", date.month()), &[]);
+    let month = locale.month_short(date);
     locale.message("pic-day", &[("day", date.day().to_string().into()), ("month", month.into())])
 }
 
 /// `Mar 9, 2026`.
 pub(crate) fn day_year(locale: Locale, date: Date) -> String {
-    let month = locale.message(&format!("pic-month-{}", date.month()), &[]);
+    let month = locale.month_short(date);
     let year = date.year().to_string();
     let args = [("day", date.day().to_string().into()), ("month", month.into()), ("year", year.into())];
     locale.message("pic-day-year", &args)

@@ -12,7 +12,7 @@ use slab_answers::drying::{
     WhyLeftOut, question,
 };
 use slab_diary::fold;
-use slab_diary::{Context, Diary, Knowledge, SlabId, complaints, read_lines};
+use slab_diary::{Context, Diary, Knowledge, SlabId, problems, read_lines};
 use trade_facts::Trade;
 use units::{Duration, Fraction, Length, RelativeHumidity, Temperature};
 
@@ -27,7 +27,7 @@ fn diary(lines: &[&str]) -> Diary {
         noted: None,
     };
     let entries = read_lines(&lines.join("\n"), &context).unwrap();
-    let found = complaints(&Diary::new(), &entries, Trade::built_in(), "2027-12-01T00:00:00Z".parse().unwrap());
+    let found = problems(&Diary::new(), &entries, Trade::built_in(), "2027-12-01T00:00:00Z".parse().unwrap());
     assert!(found.is_empty(), "{found:?}");
     let mut diary = Diary::new();
     for entry in entries {

@@ -11,7 +11,7 @@ use std::sync::LazyLock;
 use jiff::tz::TimeZone;
 use slab_answers::order::{Amount, Item, Order, OrderNote, order};
 use slab_answers::standing::{Action, Code, HoldPointId, Standing, State, open_incidents, standing};
-use slab_diary::{Context, Diary, Knowledge, SlabId, complaints, read_lines};
+use slab_diary::{Context, Diary, Knowledge, SlabId, problems, read_lines};
 use slab_diary::{Figures, fold};
 use trade_facts::{Blocks, Clears, Marbling, Thirst, Traction, Trade};
 use units::Length;
@@ -38,7 +38,7 @@ fn diary(lines: &[&str]) -> Diary {
         noted: None,
     };
     let entries = read_lines(&lines.join("\n"), &context).unwrap();
-    let found = complaints(&Diary::new(), &entries, Trade::built_in(), "2027-01-01T00:00:00Z".parse().unwrap());
+    let found = problems(&Diary::new(), &entries, Trade::built_in(), "2027-01-01T00:00:00Z".parse().unwrap());
     assert!(found.is_empty(), "{found:?}");
     let mut diary = Diary::new();
     for entry in entries {

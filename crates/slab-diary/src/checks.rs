@@ -3,97 +3,84 @@
 //! The diary itself takes whatever was written on another device; these checks are for the moment
 //! of writing, when the person is there to mend it.
 
+use form_schema::{FieldErrorKind, InputKind};
 use jiff::Timestamp;
+use jiff::civil::Date;
+use slab_plan::{Plan, PlanError, Point};
+use trade_facts::{Trade, Unit};
+use units::{AsWritten, Length};
 
-use super::body::{Body, PanelMade, Pour};
-use super::{Diary, Entry, EntryId, Knowledge};
-use crate::{Slab, fold};
-use slab_plan::{Plan, Point};
-use trade_facts::Trade;
+use crate::body::{Body, EntryKind, PanelMade, Pour};
+use crate::{Diary, Entry, EntryId, Knowledge, Slab, fold};
 
-/// What kind of mistake it is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum ComplaintKind {
+/// What is wrong with an entry beside its fields. Its sentence is in crate `localization`.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ProblemKind {
+    /// A field by itself.
+    Field(FieldErrorKind),
     /// Dated before the concrete was there.
-    BeforePour,
+    BeforePour {
+        /// The day of the pour.
+        poured: Date,
+    },
     /// Dated after the moment of writing.
     InFuture,
-    /// Names an entry, panel or zone that is not there.
-    Unknown,
-    /// Names a trade term that is not one.
-    UnknownTerm,
+    /// Names an entry that is not there.
+    NoSuchEntry,
+    /// Names an entry of another kind.
+    OtherKind {
+        /// What would be accepted.
+        accepted: &'static [&'static str],
+    },
+    /// Names a panel that was never made.
+    NoSuchPanel {
+        /// Those that were.
+        made: Vec<String>,
+    },
+    /// Names a zone that the plan has not.
+    NoSuchZone {
+        /// Those it has.
+        zones: Vec<String>,
+    },
     /// Lies off the plan.
-    OffPlan,
+    OffPlan {
+        /// Lower left and upper right corner of the box round the plan.
+        within: Option<(Point, Point)>,
+    },
     /// The plan does not hold together.
-    BadPlan,
-    /// Says too little or contradicts itself.
-    Incomplete,
-    /// A number outside what can be.
-    OutOfRange,
+    BadPlan(PlanError),
+    /// Deeper than the slab is thick.
+    DeeperThanSlab(Length),
+    /// A figure outside what its fact can be: above zero, and below one where it is a share.
+    Figure {
+        /// It is a share of the whole.
+        share: bool,
+    },
+    /// Nothing at all where something must be.
+    NotAboveZero,
 }
 
-/// One mistake: which entry, which field, what was there, what would be accepted.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Complaint {
+/// One thing that is wrong with an entry: which field, what was there.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Problem {
     /// The entry.
     pub entry: EntryId,
-    /// Its kind.
-    pub kind_of_entry: String,
+    /// Its kind; none for one of a newer program.
+    pub kind: Option<EntryKind>,
     /// The field.
-    pub field: &'static str,
+    pub field: String,
     /// What was there, as text.
     pub value: String,
-    /// What would be accepted.
-    pub accepted: String,
-    /// What kind of mistake it is.
-    pub kind: ComplaintKind,
+    /// What is wrong.
+    pub what: ProblemKind,
 }
-
-impl std::fmt::Display for Complaint {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        let Self { kind_of_entry, field, value, accepted, .. } = self;
-        if self.kind == ComplaintKind::BadPlan {
-            // The plan's own error names the path and what would be accepted.
-            return write!(f, "{kind_of_entry}: {value}");
-        }
-        write!(f, "{kind_of_entry}.{field} {value}: {accepted}")
-    }
-}
-
-impl std::error::Error for Complaint {}
-
-/// Kinds that may lie before the pour: they speak of the job, not of the concrete.
-const BEFORE_POUR: &[&str] = &[
-    "job_opened",
-    "plan",
-    "pour",
-    "air_reading",
-    "air_series",
-    "temperature",
-    "sealer_chosen",
-    "delivery",
-    "site_check",
-    "time_cost",
-    "payment_terms",
-    "hold_released",
-    "limit_set",
-    "note",
-    "panel_made",
-    "panel_stained",
-    "panel_photographed",
-    "choice_approved",
-    "batch_mixed",
-];
-
-/// Coats that anyone ever laid.
-const COATS: std::ops::RangeInclusive<u32> = 1..=20;
 
 /// A clock a few minutes ahead of another is no mistake.
 const CLOCK_SLACK_SECONDS: i64 = 600;
 
 /// Checks new entries against the diary they are to join, at a moment.
 #[must_use]
-pub fn complaints(diary: &Diary, new: &[Entry], trade: &Trade, now: Timestamp) -> Vec<Complaint> {
+pub fn problems(diary: &Diary, new: &[Entry], trade: &Trade, now: Timestamp) -> Vec<Problem> {
     let mut joined = diary.clone();
     for entry in new {
         // A clash of ids is found when the entries are added for good.
@@ -112,313 +99,128 @@ struct Checker<'a> {
     now: Timestamp,
 }
 
+/// A field, what was there and what is wrong with it.
+type Found = (&'static str, String, ProblemKind);
+
 impl Checker<'_> {
-    fn entry(&self, entry: &Entry) -> Vec<Complaint> {
-        let mut found = Vec::new();
-        let mut complain = |field, value: String, accepted: String, kind| {
-            found.push(Complaint {
-                entry: entry.id,
-                kind_of_entry: entry.body.kind().to_owned(),
-                field,
-                value,
-                accepted,
-                kind,
-            });
-        };
-        self.dates(entry, &mut complain);
-        self.place(entry, &mut complain);
-        self.references(entry, &mut complain);
-        self.terms(entry, &mut complain);
-        self.body(entry, &mut complain);
+    fn entry(&self, entry: &Entry) -> Vec<Problem> {
+        let found = self.dates(entry).into_iter().chain(self.place(entry)).chain(self.references(entry));
         found
-    }
-
-    fn dates(&self, entry: &Entry, complain: &mut impl FnMut(&'static str, String, String, ComplaintKind)) {
-        if entry.happened.instant().as_second() > self.now.as_second() + CLOCK_SLACK_SECONDS {
-            complain(
-                "happened",
-                format!("{} lies in the future", entry.happened),
-                format!("accepted: a moment up to now, {}", self.now),
-                ComplaintKind::InFuture,
-            );
-        }
-        if BEFORE_POUR.contains(&entry.body.kind()) || matches!(entry.body, Body::Unknown(_)) {
-            return;
-        }
-        let first = self
-            .slab
-            .all::<Pour>()
-            .filter(|pour| {
-                entry.place.is_none()
-                    || pour.entry.place.is_none()
-                    || self.slab.zones().iter().any(|z| self.slab.touches(pour.entry, z) && self.slab.touches(entry, z))
+            .chain(self.body(entry))
+            .map(|(field, value, what)| Problem {
+                entry: entry.id,
+                kind: entry.body.kind(),
+                field: field.to_owned(),
+                value,
+                what,
             })
-            .map(|pour| pour.entry.happened.date())
-            .min();
-        if let Some(poured) = first.filter(|poured| entry.happened.date() < *poured) {
-            complain(
-                "happened",
-                format!("{} lies before the pour on {poured}", entry.happened.date()),
-                format!("accepted: {poured} or later"),
-                ComplaintKind::BeforePour,
-            );
-        }
+            .collect()
     }
 
-    fn place(&self, entry: &Entry, complain: &mut impl FnMut(&'static str, String, String, ComplaintKind)) {
-        let (Some(place), Some(plan)) = (&entry.place, self.slab.plan()) else { return };
+    fn dates(&self, entry: &Entry) -> Option<Found> {
+        if entry.happened.instant().as_second() > self.now.as_second() + CLOCK_SLACK_SECONDS {
+            return Some(("happened", entry.happened.to_string(), ProblemKind::InFuture));
+        }
+        if entry.body.kind().is_none_or(|kind| kind.schema().before_pour) {
+            return None;
+        }
+        let same_place = |pour: &Entry| {
+            entry.place.is_none()
+                || pour.place.is_none()
+                || self.slab.zones().iter().any(|z| self.slab.touches(pour, z) && self.slab.touches(entry, z))
+        };
+        let pours = self.slab.all::<Pour>().filter(|pour| same_place(pour.entry));
+        let poured = pours.map(|pour| pour.entry.happened.date()).min()?;
+        let happened = entry.happened.date();
+        (happened < poured).then(|| ("happened", happened.to_string(), ProblemKind::BeforePour { poured }))
+    }
+
+    fn place(&self, entry: &Entry) -> Vec<Found> {
+        let (Some(place), Some(plan)) = (&entry.place, self.slab.plan()) else { return Vec::new() };
+        let mut found = Vec::new();
         if let Some(name) = &place.zone
             && plan.zone(name).is_none()
             && !(name.trim().eq_ignore_ascii_case(slab_plan::WHOLE) && plan.zones().len() == 1)
         {
-            let names: Vec<&str> = plan.zones().iter().map(slab_plan::Zone::name).collect();
-            complain(
-                "place.zone",
-                format!("\"{name}\" is not on the plan"),
-                format!("accepted: {}", names.join(", ")),
-                ComplaintKind::Unknown,
-            );
+            let zones = plan.zones().iter().map(|zone| zone.name().to_owned()).collect();
+            found.push(("place.zone", name.clone(), ProblemKind::NoSuchZone { zones }));
         }
         if let Some([x, y]) = &place.point
             && plan.is_drawn()
             && place.radius.is_none()
             && !plan.contains(Point::new(x.value(), y.value()))
         {
-            complain(
-                "place.point",
-                format!("[{x}, {y}] lies off the slab"),
-                format!("accepted: a point on the slab{}", within(plan)),
-                ComplaintKind::OffPlan,
-            );
+            found.push(("place.point", format!("[{x}, {y}]"), ProblemKind::OffPlan { within: plan.bounds() }));
         }
+        found
     }
 
-    fn references(&self, entry: &Entry, complain: &mut impl FnMut(&'static str, String, String, ComplaintKind)) {
+    /// Entries and panels that the body names.
+    fn references(&self, entry: &Entry) -> Vec<Found> {
+        let mut found = Vec::new();
         if let Some(old) = entry.replaces
             && self.diary.get(old).is_none()
         {
-            complain(
-                "replaces",
-                format!("{old} is not in this diary"),
-                "accepted: the id of an entry of this slab".to_owned(),
-                ComplaintKind::Unknown,
-            );
+            found.push(("replaces", old.to_string(), ProblemKind::NoSuchEntry));
         }
-        let of = match &entry.body {
-            Body::WaterDrop(b) => b.of,
-            Body::Scrape(b) => b.of,
-            Body::Cleaning(b) => b.of,
-            Body::Retest(b) => Some(b.of),
-            Body::Repair(b) => b.of,
-            Body::Accepted(b) => Some(b.of),
-            _ => None,
-        };
-        if let Some(of) = of {
-            let kind = self.diary.get(of).map(|e| e.body.kind().to_owned());
-            if !matches!(kind.as_deref(), Some("incident" | "defect")) {
-                complain(
-                    "of",
-                    kind.map_or_else(|| format!("{of} is not in this diary"), |k| format!("{of} is a {k}")),
-                    "accepted: the id or #label of an incident or a defect of this slab".to_owned(),
-                    ComplaintKind::Unknown,
-                );
+        let Some(schema) = entry.body.kind().map(EntryKind::schema) else { return found };
+        let named = |field: &form_schema::Field| matches!(field.input, InputKind::Entry(_) | InputKind::Panel);
+        if !schema.fields.iter().any(named) {
+            return found;
+        }
+        let values = entry.body.to_fields();
+        for field in schema.fields {
+            let Some(text) = values.get(field.name).and_then(serde_json::Value::as_str) else { continue };
+            match field.input {
+                InputKind::Entry(accepted) => {
+                    let there = text.parse::<EntryId>().ok().and_then(|id| self.diary.get(id));
+                    match there.map(|there| there.body.kind_name()) {
+                        None => found.push((field.name, text.to_owned(), ProblemKind::NoSuchEntry)),
+                        Some(kind) if !accepted.contains(&kind) => {
+                            found.push((field.name, kind.to_owned(), ProblemKind::OtherKind { accepted }));
+                        }
+                        Some(_) => {}
+                    }
+                }
+                InputKind::Panel => {
+                    let made: Vec<String> = self.slab.all::<PanelMade>().map(|s| s.body.panel.to_string()).collect();
+                    if !made.iter().any(|name| name.eq_ignore_ascii_case(text.trim())) {
+                        found.push((field.name, text.to_owned(), ProblemKind::NoSuchPanel { made }));
+                    }
+                }
+                _ => {}
             }
         }
-        let panel = match &entry.body {
-            Body::PanelStained(b) => Some(&b.panel),
-            Body::PanelPhotographed(b) => Some(&b.panel),
-            Body::ChoiceApproved(b) => Some(&b.panel),
-            _ => None,
-        };
-        if let Some(panel) = panel {
-            let known: Vec<String> = self.slab.all::<PanelMade>().map(|s| s.body.panel.clone()).collect();
-            if !known.iter().any(|k| k.trim().eq_ignore_ascii_case(panel.trim())) {
-                complain(
-                    "panel",
-                    format!("\"{panel}\" was never made"),
-                    if known.is_empty() {
-                        "accepted: a panel after its panel_made entry".to_owned()
-                    } else {
-                        format!("accepted: {}", known.join(", "))
-                    },
-                    ComplaintKind::Unknown,
-                );
-            }
-        }
+        found
     }
 
-    fn terms(&self, entry: &Entry, complain: &mut impl FnMut(&'static str, String, String, ComplaintKind)) {
-        let trade = self.trade;
-        let (field, term, known, all): (_, &String, bool, Vec<&str>) = match &entry.body {
-            Body::Finish(b) => (
-                "finish",
-                &b.finish,
-                trade.finish(&b.finish).is_some(),
-                trade.finishes().map(|f| f.id.as_str()).collect(),
-            ),
-            Body::PanelMade(b) => match &b.finish {
-                Some(finish) => (
-                    "finish",
-                    finish,
-                    trade.finish(finish).is_some(),
-                    trade.finishes().map(|f| f.id.as_str()).collect(),
-                ),
-                None => return,
-            },
-            Body::Incident(b) => {
-                ("what", &b.what, trade.incident(&b.what).is_some(), trade.incidents().map(|i| i.id.as_str()).collect())
-            }
-            Body::SealerChosen(b) => (
-                "sealer",
-                &b.sealer,
-                trade.sealer(&b.sealer).is_some(),
-                trade.sealers().map(|s| s.id.as_str()).collect(),
-            ),
-            Body::LimitSet(b) => {
-                let known = trade.fact(&b.fact).is_some_and(|f| f.value.is_some());
-                ("fact", &b.fact, known, trade.limits().filter(|f| f.value.is_some()).map(|f| f.id.as_str()).collect())
-            }
-            _ => return,
-        };
-        if !known {
-            complain(
-                field,
-                format!("\"{term}\" is not known"),
-                format!("accepted: {}", all.join(", ")),
-                ComplaintKind::UnknownTerm,
-            );
-        }
-    }
-
-    fn body(&self, entry: &Entry, complain: &mut impl FnMut(&'static str, String, String, ComplaintKind)) {
+    /// What the schema of a kind cannot say.
+    fn body(&self, entry: &Entry) -> Option<Found> {
         match &entry.body {
             Body::Plan(spec) => {
-                if let Err(error) = Plan::resolve(spec) {
-                    complain("outline", error.to_string(), String::new(), ComplaintKind::BadPlan);
-                }
+                let error = Plan::resolve(spec).err()?;
+                Some(("outline", error.to_string(), ProblemKind::BadPlan(error)))
             }
             Body::LimitSet(b) => {
-                let unit = self.trade.fact(&b.fact).and_then(|f| f.unit);
-                let share = unit == Some(trade_facts::Unit::Fraction);
-                if !(b.value > 0.0 && b.value.is_finite()) || share && b.value >= 1.0 {
-                    let most = if share { " and below 1" } else { "" };
-                    complain(
-                        "value",
-                        b.value.to_string(),
-                        format!("accepted: above 0{most}, in the fact's own unit"),
-                        ComplaintKind::OutOfRange,
-                    );
-                }
-            }
-            Body::SealerChosen(b) => {
-                if let Some(coats) = b.coats.filter(|coats| !COATS.contains(coats)) {
-                    complain("coats", coats.to_string(), "accepted: 1 to 20".to_owned(), ComplaintKind::OutOfRange);
-                }
+                let share = self.trade.fact(&b.fact).and_then(|f| f.unit) == Some(Unit::Fraction);
+                let fits = b.value > 0.0 && b.value.is_finite() && !(share && b.value >= 1.0);
+                (!fits).then(|| ("value", b.value.to_string(), ProblemKind::Figure { share }))
             }
             Body::EmissionDish(b) => {
-                if let Err(error) =
-                    science::emission::moisture_emission(b.gain.value(), b.area.value(), b.exposed.value())
-                {
-                    let (field, typed) = match error {
-                        science::emission::EmissionError::Gain(_) => ("gain", b.gain.text()),
-                        science::emission::EmissionError::Area(_) => ("area", b.area.text()),
-                        science::emission::EmissionError::Time(_) => ("exposed", b.exposed.text()),
-                    };
-                    complain(field, format!("\"{typed}\""), error.to_string(), ComplaintKind::OutOfRange);
-                }
-            }
-            Body::WaterDrop(b) => {
-                let said = usize::from(b.soaked_in.is_some()) + usize::from(b.still_stood_after.is_some());
-                if said == 2 || (said == 0 && !b.beads) {
-                    complain(
-                        "soaked_in",
-                        if said == 2 { "and still_stood_after are both given" } else { "is missing" }.to_owned(),
-                        "accepted: one of soaked_in and still_stood_after, or beads".to_owned(),
-                        ComplaintKind::Incomplete,
-                    );
-                }
-            }
-            Body::JobOpened(b) => {
-                if let Some(zone) = b.time_zone.as_ref().filter(|z| jiff::tz::TimeZone::get(z).is_err()) {
-                    complain(
-                        "time_zone",
-                        format!("\"{zone}\" is not known"),
-                        "accepted: a name such as America/Chicago".to_owned(),
-                        ComplaintKind::UnknownTerm,
-                    );
-                }
-                if let Some(sides) = b.drying_sides.filter(|s| !(1..=2).contains(s)) {
-                    complain(
-                        "drying_sides",
-                        sides.to_string(),
-                        "accepted: 1 or 2".to_owned(),
-                        ComplaintKind::OutOfRange,
-                    );
+                if b.area.value() <= units::Area::ZERO {
+                    Some(("area", b.area.to_string(), ProblemKind::NotAboveZero))
+                } else if b.exposed.value() <= units::Duration::ZERO {
+                    Some(("exposed", b.exposed.to_string(), ProblemKind::NotAboveZero))
+                } else {
+                    None
                 }
             }
             Body::SlabHumidity(b) => {
-                let thickness =
-                    self.slab.last::<Pour>().and_then(|p| p.body.thickness.as_ref().map(units::AsWritten::value));
-                if let (Some(depth), Some(thickness)) = (&b.depth, thickness)
-                    && depth.value() > thickness
-                {
-                    complain(
-                        "depth",
-                        format!("\"{depth}\" is deeper than the slab"),
-                        format!("accepted: up to {}", thickness.show_feet_inches(16)),
-                        ComplaintKind::OutOfRange,
-                    );
-                }
+                let thickness = self.slab.last::<Pour>()?.body.thickness.as_ref().map(AsWritten::value)?;
+                let depth = b.depth.as_ref().filter(|depth| depth.value() > thickness)?;
+                Some(("depth", depth.to_string(), ProblemKind::DeeperThanSlab(thickness)))
             }
-            Body::AirReading(b)
-                if b.air.is_none()
-                    && b.humidity.is_none()
-                    && b.wind.is_none()
-                    && b.slab.is_none()
-                    && b.rain.is_none() =>
-            {
-                complain(
-                    "air",
-                    "nothing was read".to_owned(),
-                    "accepted: at least one of air, humidity, wind, slab, rain".to_owned(),
-                    ComplaintKind::Incomplete,
-                );
-            }
-            Body::Temperature(b) if b.air.is_none() && b.slab.is_none() => {
-                complain(
-                    "slab",
-                    "nothing was read".to_owned(),
-                    "accepted: at least one of slab, air".to_owned(),
-                    ComplaintKind::Incomplete,
-                );
-            }
-            Body::PanelStained(b)
-                if !COATS.contains(&b.coats)
-                    || b.mix.is_empty()
-                    || b.mix.iter().any(|s| s.parts <= 0.0 || s.parts.is_nan())
-                    || b.water_parts < 0.0
-                    || b.water_parts.is_nan() =>
-            {
-                complain(
-                    "mix",
-                    format!("{} coats, {} stains, {} parts water", b.coats, b.mix.len(), b.water_parts),
-                    "accepted: 1 to 20 coats, at least one stain with parts above 0, water 0 or more".to_owned(),
-                    ComplaintKind::OutOfRange,
-                );
-            }
-            _ => {}
+            _ => None,
         }
     }
-}
-
-fn within(plan: &Plan) -> String {
-    plan.bounds().map_or_else(String::new, |(low, high)| {
-        format!(
-            ", whose box runs from ({:.1} ft, {:.1} ft) to ({:.1} ft, {:.1} ft)",
-            low.x.as_feet(),
-            low.y.as_feet(),
-            high.x.as_feet(),
-            high.y.as_feet()
-        )
-    })
 }

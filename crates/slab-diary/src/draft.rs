@@ -3,10 +3,11 @@
 
 use std::collections::HashMap;
 
+use form_schema::InputKind;
 use jiff::tz::TimeZone;
 use serde_json::{Map, Value};
 
-use super::body::Body;
+use super::body::EntryKind;
 use super::entry::{Entry, EntryError, SCHEMA};
 use super::ids::{EntryId, SlabId};
 use super::when::When;
@@ -28,15 +29,16 @@ pub struct Context {
 }
 
 /// A line that cannot be read.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
-#[error("line {line}: {field}: {problem}")]
+#[derive(Debug)]
 pub struct DraftError {
     /// Line number, from 1.
     pub line: usize,
-    /// Field with its path, or `line` when the line is no JSON.
-    pub field: String,
-    /// What was wrong, and what would be accepted.
-    pub problem: String,
+    /// What is wrong with it.
+    pub error: EntryError,
+}
+
+fn header(field: &str, problem: impl Into<String>) -> EntryError {
+    EntryError::Header { field: field.to_owned(), problem: problem.into() }
 }
 
 /// One written line before it is an entry: a JSON object with at least `happened` and `body`.
@@ -60,19 +62,18 @@ impl Draft {
     ///
     /// # Errors
     /// Says where the JSON breaks.
-    pub fn parse(text: &str) -> Result<Self, (String, String)> {
+    pub fn parse(text: &str) -> Result<Self, EntryError> {
         match serde_json::from_str::<Value>(text) {
             Ok(Value::Object(fields)) => {
                 let raw: Option<RawBody<'_>> = serde_json::from_str(text).ok();
                 let raw_body = raw.and_then(|r| r.body).map(|body| body.get().to_owned());
                 Ok(Self { fields, raw_body, text: text.trim().to_owned() })
             }
-            Ok(_) => Err((
-                "line".to_owned(),
-                "it is not a JSON object; accepted: {\"happened\": …, \"body\": {\"kind\": …}}".to_owned(),
-            )),
-            Err(error) => Err((
-                "line".to_owned(),
+            Ok(_) => {
+                Err(header("line", "it is not a JSON object; accepted: {\"happened\": …, \"body\": {\"kind\": …}}"))
+            }
+            Err(error) => Err(header(
+                "line",
                 format!("broken JSON at column {}: {error}; accepted: one JSON object on one line", error.column()),
             )),
         }
@@ -80,7 +81,7 @@ impl Draft {
 
     fn zone_named(&self) -> Option<&str> {
         let body = self.fields.get("body")?;
-        (body.get("kind")?.as_str()?.replace(['-', ' '], "_") == "job_opened")
+        (EntryKind::named(body.get("kind")?.as_str()?)? == EntryKind::JobOpened)
             .then(|| body.get("time_zone")?.as_str())
             .flatten()
     }
@@ -89,7 +90,7 @@ impl Draft {
     ///
     /// # Errors
     /// The field with its path, and what was wrong with it.
-    pub fn settle(mut self, context: &Context, repeat: u32) -> Result<Entry, (String, String)> {
+    pub fn settle(mut self, context: &Context, repeat: u32) -> Result<Entry, EntryError> {
         // An id made from the text must not depend on what this program fills in.
         let own_id = EntryId::of_text(context.slab, &self.text, repeat).to_string();
         let id = match self.fields.get("id") {
@@ -107,8 +108,8 @@ impl Draft {
             }
             Some(Value::String(text)) if *text == context.slab.to_string() => {}
             Some(other) => {
-                return Err((
-                    "slab".to_owned(),
+                return Err(header(
+                    "slab",
                     format!("{other} is another slab; accepted: {} or no slab at all", context.slab),
                 ));
             }
@@ -116,9 +117,9 @@ impl Draft {
         let zone = &context.zone;
         let happened = match self.fields.get("happened") {
             None => {
-                return Err((
-                    "happened".to_owned(),
-                    "is missing; accepted: 2026-03-02T07:00-06:00, 2026-03-02 07:00, 2026-03-02".to_owned(),
+                return Err(header(
+                    "happened",
+                    "is missing; accepted: 2026-03-02T07:00-06:00, 2026-03-02 07:00, 2026-03-02",
                 ));
             }
             Some(value) => moment("happened", value, zone)?,
@@ -134,22 +135,24 @@ impl Draft {
         self.fields.entry("schema").or_insert_with(|| Value::from(SCHEMA));
         match self.fields.get("body") {
             Some(Value::Object(_)) => {
-                let ours = self.fields.get("schema").and_then(Value::as_u64).is_none_or(|v| v <= u64::from(SCHEMA));
                 let Some(Value::Object(body)) = self.fields.get_mut("body") else { unreachable!("matched above") };
-                if ours && tidy(body) {
-                    self.raw_body = None;
-                }
-                if let Some(of) = body.get("of").filter(|of| of.as_str().is_some_and(|t| t.starts_with('#'))) {
-                    let id = resolve_label(context.slab, "body.of", of)?;
-                    body.insert("of".to_owned(), Value::String(id));
-                    self.raw_body = None;
+                let schema = body.get("kind").and_then(Value::as_str).and_then(EntryKind::named).map(EntryKind::schema);
+                let entries = schema.into_iter().flat_map(|schema| schema.fields);
+                for field in entries.filter(|field| matches!(field.input, InputKind::Entry(_))) {
+                    let label = body.get(field.name).filter(|id| id.as_str().is_some_and(|t| t.starts_with('#')));
+                    if let Some(label) = label {
+                        let id = resolve_label(context.slab, &format!("body.{}", field.name), label)?;
+                        body.insert(field.name.to_owned(), Value::String(id));
+                        self.raw_body = None;
+                    }
                 }
             }
-            Some(_) => return Err(("body".to_owned(), "is not an object; accepted: {\"kind\": …}".to_owned())),
+            Some(_) => return Err(header("body", "is not an object; accepted: {\"kind\": …}")),
             None => {
-                return Err((
-                    "body".to_owned(),
-                    format!("is missing; accepted: {{\"kind\": …}} with one of {}", Body::KINDS.join(", ")),
+                let kinds: Vec<&str> = EntryKind::ALL.iter().map(|kind| kind.name()).collect();
+                return Err(header(
+                    "body",
+                    format!("is missing; accepted: {{\"kind\": …}} with one of {}", kinds.join(", ")),
                 ));
             }
         }
@@ -161,79 +164,27 @@ impl Draft {
                 format!("{},\"body\":{raw}}}", header.strip_suffix('}').unwrap_or(&header))
             }
         };
-        Entry::from_json(&text).map_err(|error| match error {
-            EntryError::Header { field, problem } => (field, problem),
-            EntryError::Place(problem) => ("place".to_owned(), problem.to_string()),
-            EntryError::Body(problem) => ("body".to_owned(), problem.to_string()),
-        })
+        Entry::from_json(&text)
     }
 }
 
-/// Fields whose values are one of a few words of the diary, written with underscores.
-const WORDS: &[&str] = &[
-    "kind",
-    "method",
-    "result",
-    "material",
-    "printed",
-    "action",
-    "with",
-    "rag",
-    "moment",
-    "exposure",
-    "age",
-    "card",
-    "evenness",
-    "state",
-    "fizz",
-    "hold_point",
-];
-/// Fields whose values are ids of the trade facts, written with hyphens.
-const IDS: &[&str] = &["finish", "sealer", "fact"];
-
-/// Hyphen, underscore and space are one to a person: `Wet covers`, `wet-covers` and `wet_covers`
-/// are the same word. Says whether anything was changed.
-fn tidy(body: &mut Map<String, Value>) -> bool {
-    let kind = body.get("kind").and_then(Value::as_str).unwrap_or_default().to_owned();
-    let mut changed = false;
-    for (name, value) in body.iter_mut() {
-        let joint = match name.as_str() {
-            "what" if kind == "defect" => '_',
-            "what" if kind == "incident" => '-',
-            "what" => continue,
-            name if WORDS.contains(&name) => '_',
-            name if IDS.contains(&name) => '-',
-            _ => continue,
-        };
-        let Value::String(text) = value else { continue };
-        let tidy: String = text
-            .trim()
-            .chars()
-            .map(|c| if matches!(c, ' ' | '-' | '_') { joint } else { c.to_ascii_lowercase() })
-            .collect();
-        changed |= tidy != *text;
-        *text = tidy;
-    }
-    changed
-}
-
-fn moment(field: &str, value: &Value, zone: &TimeZone) -> Result<When, (String, String)> {
+fn moment(field: &str, value: &Value, zone: &TimeZone) -> Result<When, EntryError> {
     let Value::String(text) = value else {
-        return Err((field.to_owned(), format!("{value} is not a moment; accepted: \"2026-03-02 07:00\"")));
+        return Err(header(field, format!("{value} is not a moment; accepted: \"2026-03-02 07:00\"")));
     };
-    When::read(text, zone).map_err(|e| (field.to_owned(), e.to_string()))
+    When::read(text, zone).map_err(|e| header(field, e.to_string()))
 }
 
-fn resolve_label(slab: SlabId, field: &str, value: &Value) -> Result<String, (String, String)> {
+fn resolve_label(slab: SlabId, field: &str, value: &Value) -> Result<String, EntryError> {
     match value {
         Value::String(text) => match text.strip_prefix('#') {
             Some(label) if !label.is_empty() => Ok(EntryId::of_label(slab, label).to_string()),
             _ => text
                 .parse::<EntryId>()
                 .map(|id| id.to_string())
-                .map_err(|e| (field.to_owned(), format!("{e}, or a label such as #oil"))),
+                .map_err(|e| header(field, format!("{e}, or a label such as #oil"))),
         },
-        other => Err((field.to_owned(), format!("{other} is not an id; accepted: a UUID, or a label such as #oil"))),
+        other => Err(header(field, format!("{other} is not an id; accepted: a UUID, or a label such as #oil"))),
     }
 }
 
@@ -258,14 +209,16 @@ pub fn read_lines(text: &str, context: &Context) -> Result<Vec<Entry>, Vec<Draft
                         Ok(zone) => context.zone = zone,
                         Err(_) => errors.push(DraftError {
                             line: line_number,
-                            field: "body.time_zone".to_owned(),
-                            problem: format!("\"{name}\" is not a time zone; accepted: a name such as America/Chicago"),
+                            error: header(
+                                "body.time_zone",
+                                format!("\"{name}\" is not a time zone; accepted: a name such as America/Chicago"),
+                            ),
                         }),
                     }
                 }
                 drafts.push((line_number, draft));
             }
-            Err((field, problem)) => errors.push(DraftError { line: line_number, field, problem }),
+            Err(error) => errors.push(DraftError { line: line_number, error }),
         }
     }
     let mut repeats: HashMap<String, u32> = HashMap::new();
@@ -274,7 +227,7 @@ pub fn read_lines(text: &str, context: &Context) -> Result<Vec<Entry>, Vec<Draft
         let repeat = repeats.entry(draft.text.clone()).and_modify(|n| *n += 1).or_insert(0);
         match draft.settle(&context, *repeat) {
             Ok(entry) => entries.push(entry),
-            Err((field, problem)) => errors.push(DraftError { line, field, problem }),
+            Err(error) => errors.push(DraftError { line, error }),
         }
     }
     if errors.is_empty() {

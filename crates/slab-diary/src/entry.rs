@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use serde_json::value::RawValue;
 
-use super::body::{Body, BodyError};
+use super::body::{Body, BodyError, EntryKind};
 use super::ids::{EntryId, PhotoHash, SlabId};
 use super::place::{Place, PlaceError};
 use super::when::When;
@@ -53,8 +53,19 @@ pub enum EntryError {
     #[error(transparent)]
     Place(#[from] PlaceError),
     /// The body is wrong.
-    #[error(transparent)]
-    Body(#[from] BodyError),
+    #[error("{}", told(.0))]
+    Body(BodyError),
+}
+
+/// A body's error without the sentences, which are in crate `localization`.
+fn told(error: &BodyError) -> String {
+    match error {
+        BodyError::UnknownKind(kind) => {
+            let kinds: Vec<&str> = EntryKind::ALL.iter().map(|kind| kind.name()).collect();
+            format!("body.kind \"{kind}\" is not known; accepted: {}", kinds.join(", "))
+        }
+        other => format!("body: {other:?}"),
+    }
 }
 
 /// The written form of an entry. The body stays raw text until its kind is known.
@@ -92,7 +103,7 @@ impl Entry {
             place.check()?;
         }
         Ok(Self {
-            body: Body::read(&line.body, line.schema)?,
+            body: Body::read(&line.body, line.schema).map_err(EntryError::Body)?,
             id: line.id,
             slab: line.slab,
             happened: line.happened,

@@ -20,6 +20,10 @@ impl TryFrom<Cow<'_, str>> for EntryId {
     }
 }
 
+impl form_schema::Answer for EntryId {
+    const REQUIRED: bool = true;
+}
+
 impl From<EntryId> for Uuid {
     fn from(id: EntryId) -> Self {
         id.0

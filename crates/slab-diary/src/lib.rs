@@ -4,8 +4,9 @@
 //! `replaces`; the old one stays readable. Because entries are only added and their order is decided
 //! by their content, two diaries merge by set union ([`Diary::merge`]).
 //!
-//! To add a kind of entry: write its struct in `body/`, add one line to the `bodies!` list there,
-//! and an example to `docs/diary.md` (a test reads every example and demands one for each kind).
+//! To add a kind of entry: its body with its schema in a file of `body/`, one line in the `bodies!` list
+//! there, and its words in `locales/en/forms.ftl` and `locales/es/forms.ftl`. Tests name what is missing, and
+//! `docs/diary.md` is written anew from the schemas.
 
 pub mod body;
 mod checks;
@@ -14,17 +15,19 @@ mod entry;
 mod ids;
 mod knowledge;
 mod place;
+mod place_form;
 mod set;
 mod slab;
 mod when;
 
-pub use body::{Body, BodyKind, UnknownBody};
-pub use checks::{Complaint, ComplaintKind, complaints};
+pub use body::{Body, BodyError, EntryBody, EntryKind, EntrySchema, UnknownBody};
+pub use checks::{Problem, ProblemKind, problems};
 pub use draft::{Context, Draft, DraftError, read_lines};
 pub use entry::{Entry, EntryError, SCHEMA};
 pub use ids::{EntryId, IdError, PhotoHash, SlabId};
 pub use knowledge::{Basis, Knowledge};
 pub use place::{Place, PlaceError};
+pub use place_form::{PLACE_INPUTS, PLACE_KINDS, fill_place, read_place};
 pub use set::{Clash, Diary};
 pub use slab::{EntryOf, Figures, Slab, Zone, fold};
 pub use when::{When, WhenError};

@@ -1,26 +1,16 @@
-//! Every example line of `docs/diary.md` is read, and every kind of entry has one.
+//! `docs/diary.md` is what the schemas say, and every example in them is read.
+//!
+//! To write it anew: `UNDERFOOT_WRITE_DOCS=1 cargo test -p slab-diary --test diary_doc`.
 
-use std::collections::BTreeSet;
+use std::fmt::Write;
 
-use slab_diary::{Body, Context, Entry, SlabId, read_lines};
+use form_schema::{Field, InputKind};
+use slab_diary::body::Group;
+use slab_diary::{Body, Context, Diary, Entry, EntryKind, SlabId, problems, read_lines};
+use trade_facts::Trade;
 
-fn examples() -> String {
-    let doc = include_str!("../../../docs/diary.md");
-    let mut lines = String::new();
-    let mut inside = false;
-    for line in doc.lines() {
-        match line {
-            "```jsonl" => inside = true,
-            "```" => inside = false,
-            _ if inside => {
-                lines.push_str(line);
-                lines.push('\n');
-            }
-            _ => {}
-        }
-    }
-    lines
-}
+const HEAD: &str = include_str!("diary_head.md");
+const DOC: &str = "../../docs/diary.md";
 
 fn context() -> Context {
     Context {
@@ -32,17 +22,73 @@ fn context() -> Context {
     }
 }
 
+fn examples() -> Vec<Entry> {
+    let lines: Vec<&str> = EntryKind::ALL.iter().map(|kind| kind.schema().example).collect();
+    read_lines(&lines.join("\n"), &context()).expect("the examples of the schemas read")
+}
+
+fn takes(field: &Field) -> String {
+    let words = |words: &[&str]| words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ");
+    match field.input {
+        InputKind::Quantity(asked) => format!(
+            "a quantity, such as `{}` or `{}`",
+            asked.example(units::UnitSystem::Imperial),
+            asked.example(units::UnitSystem::Metric)
+        ),
+        InputKind::Choice(choices) | InputKind::Offered { accepted: choices, .. } => words(choices),
+        InputKind::Term(list) => format!("an id of the trade facts ({list:?})").to_lowercase(),
+        InputKind::Entry(kinds) => format!("the id or label of an entry: {}", words(kinds)),
+        InputKind::Panel => "the name of a panel that was made".to_owned(),
+        InputKind::YesNo | InputKind::Flag => "`true` or `false`".to_owned(),
+        InputKind::Text { .. } => "a text".to_owned(),
+        InputKind::Count { least, most } => format!("a whole number, {least} to {most}"),
+        InputKind::Number(_) => "a number".to_owned(),
+        InputKind::Money => "a decimal text, such as `120.50`".to_owned(),
+        InputKind::Currency => "a code of ISO 4217, such as `USD`".to_owned(),
+        InputKind::TimeZone => "a name such as `America/Chicago`".to_owned(),
+        InputKind::Mix => "a list of `{\"stain\": …, \"parts\": …}`".to_owned(),
+        InputKind::Lab => "three numbers, CIELAB (D65, 2°)".to_owned(),
+        InputKind::Named { .. } | InputKind::Texts | InputKind::File => unreachable!("no kind of entry asks so"),
+        InputKind::PictureBox(_) => "`{\"x\": …, \"y\": …, \"w\": …, \"h\": …}` in percent of the picture".to_owned(),
+    }
+}
+
+fn doc() -> String {
+    let mut doc = HEAD.trim_end().to_owned();
+    for group in Group::ALL {
+        let _ = writeln!(doc, "\n\n## Kinds: {}", group.name());
+        for kind in EntryKind::ALL.iter().filter(|kind| kind.schema().group == group) {
+            let schema = kind.schema();
+            let _ = write!(doc, "\n### `{}`\n```jsonl\n{}\n```\n", kind.name(), schema.example);
+            for field in schema.fields {
+                let need = if field.required() { ", required" } else { "" };
+                let _ = writeln!(doc, "- `{}`{need}: {}", field.name, takes(field));
+            }
+        }
+    }
+    doc.trim_end().to_owned() + "\n"
+}
+
 #[test]
-fn every_kind_has_an_example_that_reads() {
-    let entries = read_lines(&examples(), &context()).expect("the examples of the documentation read");
-    let shown: BTreeSet<&str> = entries.iter().map(|e| e.body.kind()).collect();
-    let known: BTreeSet<&str> = Body::KINDS.iter().copied().collect();
-    assert_eq!(shown, known);
+#[expect(clippy::disallowed_methods, reason = "a person asks for the page to be written")]
+fn the_page_is_what_the_schemas_say() {
+    let doc = doc();
+    if std::env::var("UNDERFOOT_WRITE_DOCS").is_ok() {
+        std::fs::write(DOC, &doc).expect("the page can be written");
+    }
+    let written = std::fs::read_to_string(DOC).expect("the page is there");
+    assert!(written == doc, "write it anew: UNDERFOOT_WRITE_DOCS=1 cargo test -p slab-diary --test diary_doc");
+}
+
+#[test]
+fn every_kind_has_its_own_example() {
+    let kinds: Vec<Option<EntryKind>> = examples().iter().map(|entry| entry.body.kind()).collect();
+    assert_eq!(kinds, EntryKind::ALL.iter().copied().map(Some).collect::<Vec<_>>());
 }
 
 #[test]
 fn an_entry_written_and_read_again_is_the_same_to_the_letter() {
-    for entry in read_lines(&examples(), &context()).expect("the examples of the documentation read") {
+    for entry in examples() {
         let text = entry.to_json();
         let again = Entry::from_json(&text).expect("its own text reads");
         assert_eq!(again, entry);
@@ -51,10 +97,23 @@ fn an_entry_written_and_read_again_is_the_same_to_the_letter() {
 }
 
 #[test]
-fn the_examples_are_without_complaint() {
-    let diary = slab_diary::Diary::new();
-    let entries = read_lines(&examples(), &context()).expect("the examples of the documentation read");
+fn the_examples_fit_their_diary() {
     let now = "2026-06-01T00:00:00Z".parse().expect("a moment");
-    let found = slab_diary::complaints(&diary, &entries, trade_facts::Trade::built_in(), now);
+    let found = problems(&Diary::new(), &examples(), Trade::built_in(), now);
     assert!(found.is_empty(), "{found:#?}");
+}
+
+/// What a page refuses, a written line and the command line refuse too: there is one check.
+#[test]
+fn nothing_is_written_in_nobodys_name() {
+    for body in [
+        r#"{"kind":"hold_released","hold_point":"membrane","by":"","reason":""}"#,
+        r#"{"kind":"hold_released","hold_point":"membrane","by":" ","reason":"dry"}"#,
+        r#"{"kind":"site_check"}"#,
+        r#"{"kind":"note","text":"  "}"#,
+        r#"{"kind":"accepted","of":"0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10","by":"","reason":"it may show"}"#,
+    ] {
+        let raw = serde_json::value::RawValue::from_string(body.to_owned()).expect("JSON");
+        assert!(Body::read(&raw, slab_diary::SCHEMA).is_err(), "{body}");
+    }
 }

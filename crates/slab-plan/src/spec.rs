@@ -8,7 +8,7 @@ use super::{Bearing, JointSpec, PlanError, Precision, ScoreSpec, Turn, WrittenPo
 /// A slab's plan as typed; [`super::Plan::resolve`] makes geometry of it.
 ///
 /// ```
-/// use slab::plan::{Plan, PlanSpec};
+/// use slab_plan::{Plan, PlanSpec};
 /// let typed = r#"{
 ///   "outline": {"rectangles": [{"corner": ["0 ft", "0 ft"], "width": "40 ft", "depth": "30 ft"}]},
 ///   "cut_outs": [{"rectangles": [{"corner": ["10 ft", "10 ft"], "width": "2 ft", "depth": "2 ft"}]}],
@@ -20,7 +20,7 @@ use super::{Bearing, JointSpec, PlanError, Precision, ScoreSpec, Turn, WrittenPo
 /// let plan = Plan::resolve(&PlanSpec::from_json(typed)?)?;
 /// assert_eq!(plan.zone("hall").map(|z| z.area().as_square_feet().round()), Some(596.0));
 /// assert_eq!(plan.zone("kitchen").map(|z| z.area().as_square_feet().round()), Some(600.0));
-/// # Ok::<(), slab::plan::PlanError>(())
+/// # Ok::<(), slab_plan::PlanError>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -119,7 +119,7 @@ fn insert(connection: &Connection, entry: &Entry, text: &str) -> Result<bool, St
                 entry.slab.to_string(),
                 entry.happened.instant().as_microsecond(),
                 entry.noted.instant().as_microsecond(),
-                entry.body.kind(),
+                entry.body.kind_name(),
                 entry.replaces.map(|replaced| replaced.to_string()),
                 text,
                 blake3::hash(text.as_bytes()).as_bytes(),
@@ -176,7 +176,7 @@ impl Kept {
             ("slab", entry.slab.to_string() == self.slab),
             ("happened", entry.happened.instant().as_microsecond() == self.happened_us),
             ("noted", entry.noted.instant().as_microsecond() == self.noted_us),
-            ("kind", entry.body.kind() == self.kind),
+            ("kind", entry.body.kind_name() == self.kind),
             ("replaces", entry.replaces.map(|replaced| replaced.to_string()) == self.replaces),
         ];
         match columns.iter().find(|(_, agrees)| !agrees) {

@@ -44,6 +44,31 @@ impl HoldPointId {
         Self::Air,
     ];
 
+    /// Their names.
+    pub const NAMES: [&'static str; 10] = {
+        let mut names = [""; 10];
+        let mut i = 0;
+        while i < names.len() {
+            names[i] = Self::ALL[i].name();
+            i += 1;
+        }
+        names
+    };
+
+    /// Those that a person may release by word: not the site set-up, which is checked.
+    pub const BY_WORD: [&'static str; 9] = {
+        let mut names = [""; 9];
+        let (mut i, mut n) = (0, 0);
+        while i < Self::ALL.len() {
+            if !matches!(Self::ALL[i], Self::Site) {
+                names[n] = Self::ALL[i].name();
+                n += 1;
+            }
+            i += 1;
+        }
+        names
+    };
+
     /// Its name in the diary and in JSON.
     #[must_use]
     pub const fn name(self) -> &'static str {

@@ -39,6 +39,7 @@ mod pricing;
 mod record;
 mod safety;
 mod sealer;
+mod settable;
 mod sign;
 #[cfg(test)]
 mod tests;
@@ -66,6 +67,7 @@ pub use pricing::{MarginRow, PricingItem};
 pub use record::{Measured, Record, Which};
 pub use safety::SafetyRule;
 pub use sealer::{MoistureRule, Sealer, SealerHazard, Vehicles};
+pub use settable::SETTABLE;
 pub use sign::{Sign, Signal};
 pub use unit::{InUnit, Unit};
 pub use work_step::{DurationKind, RateEach, WorkStep};
@@ -347,13 +349,13 @@ impl Trade {
         best.map_or(citation.weakest, |best| best.max(citation.weakest))
     }
 
-    /// What to print as the source of a fact, each wording once; empty where no source carries it.
+    /// What to print as the sources of a fact, each wording once; empty where no source carries it.
     #[must_use]
-    pub fn cite(&self, citation: &Citation) -> Vec<&str> {
-        let mut out: Vec<&str> = Vec::new();
+    pub fn cite(&self, citation: &Citation) -> Vec<&Source> {
+        let mut out: Vec<&Source> = Vec::new();
         for source in citation.sources.iter().filter_map(|key| self.source(key)) {
-            if !out.contains(&source.cite.as_str()) {
-                out.push(&source.cite);
+            if out.iter().all(|known| known.cite != source.cite) {
+                out.push(source);
             }
         }
         out

@@ -264,7 +264,7 @@ pub(crate) enum Command {
                       Each calculation has its own --help with examples.")]
     Sums {
         #[command(subcommand)]
-        sum: calculators::SumCommand,
+        sum: crate::commands::sums::SumArgs,
     },
     /// Print completions for a shell
     #[command(after_help = "Example:\n  underfoot completions bash > /etc/bash_completion.d/underfoot")]

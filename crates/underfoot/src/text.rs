@@ -153,9 +153,5 @@ pub(crate) fn entry(entry: &Entry, slab: &Slab<'_>, locale: &Locale) -> String {
         String::new()
     };
     let (date, hour, minute) = (local.date(), local.hour(), local.minute());
-    format!(
-        "{date} {hour:02}:{minute:02}  {}{place}  {told}{corrected}\n    {}",
-        locale.kind(entry.body.kind()),
-        entry.id
-    )
+    format!("{date} {hour:02}:{minute:02}  {}{place}  {told}{corrected}\n    {}", locale.kind_of(&entry.body), entry.id)
 }

@@ -2,7 +2,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
-use calculators::NoFiles;
+use calculators::{NoFiles, calculate};
 use localization::{Lang, Locale, UnitSystem};
 use papers::JointAdvice;
 use serde_json::json;
@@ -18,9 +18,8 @@ const SPACINGS: [(f64, f64, f64); 5] =
 /// What the calculation answers, in feet and inches: closest, widest, depth of the cut.
 fn calculated(inches: f64) -> [f64; 3] {
     let typed = [("length", "60 ft".to_owned()), ("width", "30 ft".to_owned()), ("thickness", format!("{inches} in"))];
-    let typed = typed.map(|(field, text)| (field.to_owned(), vec![text]));
-    let answer =
-        calculators::ask("joints", &typed, &NoFiles).unwrap().json(Locale::new(Lang::En, UnitSystem::Imperial));
+    let answer = calculate("joints", &typed.into_iter().collect(), None, &NoFiles).unwrap();
+    let answer = answer.json(Locale::new(Lang::En, UnitSystem::Imperial));
     ["spacing_low_ft", "spacing_high_ft", "cut_depth_in"].map(|name| answer["results"][name].as_f64().unwrap())
 }
 

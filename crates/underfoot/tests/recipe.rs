@@ -121,38 +121,3 @@ fn the_floor_is_written_as_drawing_and_picture_with_its_label() {
     assert!(run(&site, &["preview", "--panel", "P9", "--png", "x.png"]).ends(2).err.contains("P1, P2"));
     assert!(run(&site, &["preview", "--panel", "P1"]).ends(2).err.contains("--svg FILE"));
 }
-
-/// Keys that are put together from a code, whose every value is said by a match in `words`.
-const BUILT: [&str; 6] =
-    ["recipe-no-radius-", "recipe-left-out-", "recipe-bare-", "recipe-edge-", "preview-state-", "recipe-no-model-"];
-
-fn sources(folder: &std::path::Path, all: &mut String) {
-    for file in std::fs::read_dir(folder).unwrap() {
-        let path = file.unwrap().path();
-        if path.is_dir() {
-            sources(&path, all);
-        } else if path.extension().is_some_and(|end| end == "rs" || end == "html") {
-            all.push_str(&std::fs::read_to_string(&path).unwrap());
-        }
-    }
-}
-
-#[test]
-fn no_sentence_of_the_recipes_is_idle_and_both_languages_have_them() {
-    let mut code = String::new();
-    for folder in ["crates/web/src", "crates/web/templates", "crates/localization/src", "crates/underfoot/src"] {
-        sources(&common::repository(folder), &mut code);
-    }
-    let keys = |lang: &str| -> Vec<String> {
-        let text = std::fs::read_to_string(common::repository(&format!("locales/{lang}/recipe.ftl"))).unwrap();
-        let lines = text.lines().filter(|line| line.starts_with(|c: char| c.is_ascii_lowercase()));
-        lines.filter_map(|line| line.split_once(" =")).map(|(key, _)| key.to_owned()).collect()
-    };
-    let english = keys("en");
-    assert!(english.len() > 40);
-    assert_eq!(english, keys("es"));
-    for key in english {
-        let built = BUILT.iter().any(|prefix| key.starts_with(prefix));
-        assert!(built || code.contains(&format!("\"{key}\"")), "nothing says {key}");
-    }
-}

@@ -194,7 +194,7 @@ fn a_column_that_is_not_there_is_named() {
     for (columns, code, says) in [
         (&["time=when", "air=T9"][..], 3, &["air", "\"T9\"", "accepted: one of when, t, rh"][..]),
         (&["tim=when"], 2, &["\"tim\"", "accepted: time"]),
-        (&["time"], 2, &["--column \"time\"", "accepted: quantity=column"]),
+        (&["time"], 2, &["column", "\"time\"", "accepted: quantity=column"]),
         (&["time=when", "air=t", "air_unit=furlong"], 3, &["air_unit", "furlong", "accepted"]),
     ] {
         assert_refused(&site, map(columns), before, code, says);

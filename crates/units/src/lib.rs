@@ -27,9 +27,12 @@ mod number;
 mod quantity;
 mod air;
 mod amounts;
+mod kinds;
 mod measures;
 mod mechanics;
+mod offset;
 mod temperature;
+mod unit_system;
 mod written;
 
 pub use air::{Fraction, HumidityDifference, Ph, RelativeHumidity};
@@ -37,11 +40,15 @@ pub use amounts::{
     AmountOfSubstance, AmountOfSubstanceUnit, Area, AreaUnit, Coverage, CoverageUnit, Density, DensityUnit, Length,
     LengthUnit, Mass, MassUnit, MolarMass, MolarMassUnit, Molarity, MolarityUnit, Volume, VolumeUnit,
 };
+pub use kinds::{Quantity, QuantityKind};
 pub use measures::{
     Concentration, ConcentrationUnit, Diffusivity, DiffusivityUnit, EvaporationRate, EvaporationRateUnit,
-    FilmThickness, FilmThicknessUnit, MoistureEmission, MoistureEmissionUnit, VaporPermeance, VaporPermeanceUnit,
+    FilmThickness, FilmThicknessUnit, MoistureEmission, MoistureEmissionUnit, Percentage, PercentageUnit,
+    VaporPermeance, VaporPermeanceUnit,
 };
 pub use mechanics::{AirFlow, AirFlowUnit, Duration, DurationUnit, Pressure, PressureUnit, Speed, SpeedUnit};
 pub use notation::{Notation, Problem, ReadError};
+pub use offset::Offset;
 pub use temperature::{Temperature, TemperatureDifference};
+pub use unit_system::{UnitSystem, UnknownChoice};
 pub use written::AsWritten;

@@ -91,3 +91,14 @@ quantity! {
         Percent: percent / as_percent = 0.01, "%", ["pct", "percent", "por ciento"];
     }
 }
+
+quantity! {
+    /// A percentage that may lie below zero and beyond the whole, such as a mark-up. A part of a whole is a
+    /// [`crate::Fraction`].
+    Percentage, PercentageUnit, "percentage", si "1", negative true,
+    accepted "25 %, -10 %",
+    units {
+        /// Percent.
+        Percent: percent / as_percent = 0.01, "%", ["pct", "percent", "por ciento"];
+    }
+}

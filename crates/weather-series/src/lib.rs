@@ -77,7 +77,7 @@ impl Form {
 /// local times without an offset are read; weather years carry their own offset and do not use it.
 ///
 /// ```
-/// use slab::weather::import;
+/// use weather_series::import;
 /// let log = b"time;air \xb0F;RH %\n3/2/2026 2:00 PM;54,5;61\n3/2/2026 3:00 PM;oops;60\n";
 /// let zone = jiff::tz::TimeZone::get("America/New_York")?;
 /// let read = import(log, None, None, &zone)?;

@@ -3,9 +3,9 @@ import { outbox, sendNow } from "./queue.js";
 import { make, moment, word } from "./words.js";
 
 const stateWords = {
-  waiting: "state-waiting",
-  refused: "state-refused",
-  "needs-sign-in": "state-needs-sign-in",
+  waiting: "script-state-waiting",
+  refused: "script-state-refused",
+  "needs-sign-in": "script-state-needs-sign-in",
 };
 
 function mendAddress(record) {
@@ -15,9 +15,9 @@ function mendAddress(record) {
 }
 
 function throwAway(record) {
-  const button = make("button", { type: "button", text: word("throw-away") });
+  const button = make("button", { type: "button", text: word("script-throw-away") });
   button.addEventListener("click", () => {
-    if (confirm(word("throw-away-sure", { label: record.label }))) outbox.remove(record.id);
+    if (confirm(word("script-throw-away-sure", { label: record.label }))) outbox.remove(record.id);
   });
   return button;
 }
@@ -26,19 +26,19 @@ function item(record) {
   const line = make("li", { "data-state": record.state });
   line.append(make("strong", { text: record.label }), " ", make("span", { text: moment(record.made) }));
   if (record.files.length) {
-    line.append(" ", make("span", { text: word("photographs", { count: record.files.length }) }));
+    line.append(" ", make("span", { text: word("script-photographs", { count: record.files.length }) }));
   }
   line.append(" ", make("span", { class: "state", text: word(stateWords[record.state]) }));
   if (record.state === "needs-sign-in") {
-    line.append(" ", make("a", { href: "/sign-in", text: word("sign-in") }));
+    line.append(" ", make("a", { href: "/sign-in", text: word("script-sign-in") }));
   }
   if (record.state === "refused") {
     const reasons = record.mistakes.map(({ message }) =>
-      make("li", { text: message || word("refused-general") }),
+      make("li", { text: message || word("script-refused-general") }),
     );
     line.append(
       make("ul", {}, ...reasons),
-      make("a", { href: mendAddress(record), class: "button", text: word("mend") }),
+      make("a", { href: mendAddress(record), class: "button", text: word("script-mend") }),
       " ",
       throwAway(record),
     );
@@ -47,13 +47,13 @@ function item(record) {
 }
 
 function sendButton(status) {
-  const button = make("button", { type: "button", text: word("send-now") });
+  const button = make("button", { type: "button", text: word("script-send-now") });
   button.addEventListener("click", async () => {
     button.disabled = true;
-    status.textContent = word("sending");
+    status.textContent = word("script-sending");
     await sendNow().catch(() => {});
     button.disabled = false;
-    if ((await outbox.all()).length) status.textContent = word("still-waits");
+    if ((await outbox.all()).length) status.textContent = word("script-still-waits");
     button.focus();
   });
   return button;
@@ -77,14 +77,14 @@ export function startBox(section) {
     const now = JSON.stringify(records.map(({ id, state, mistakes }) => [id, state, mistakes]));
     if (now === shown) return;
     shown = now;
-    head.textContent = records.length ? word("not-sent-yet", { count: records.length }) : "";
+    head.textContent = records.length ? word("script-not-sent-yet", { count: records.length }) : "";
     list.replaceChildren(...records.map(item));
     button.hidden = !records.some((record) => record.state !== "refused");
     if (records.length) {
       section.hidden = false;
       if (records.length > before) status.textContent = "";
     } else if (before) {
-      status.textContent = sent ? word("all-sent") : "";
+      status.textContent = sent ? word("script-all-sent") : "";
       section.hidden = !sent;
     }
     before = records.length;

@@ -5,8 +5,8 @@ import { make, word } from "./words.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 const SIDES = ["x", "y", "w", "h"];
-const TAP = { card: () => word("card-tap"), panel: () => word("panel-tap") };
-const MARKED = { card: (at) => word("card-marked", at), panel: (at) => word("panel-marked", at) };
+const TAP = { card: () => word("script-card-tap"), panel: () => word("script-panel-tap") };
+const MARKED = { card: (at) => word("script-card-marked", at), panel: (at) => word("script-panel-marked", at) };
 
 const oneDecimal = (number) => (Math.round(number * 10) / 10).toFixed(1);
 
@@ -40,11 +40,11 @@ export function startCard(box) {
   const thing = box.dataset.cardMark;
   const fields = SIDES.map((side) => form?.elements.namedItem(`${thing}_${side}`));
   if (!input || fields.some((field) => !field)) return;
-  const picture = make("img", { alt: word("mark-photograph") });
+  const picture = make("img", { alt: word("script-mark-photograph") });
   const { svg, shape } = drawing();
   const frame = make("div", { class: "card-picture" }, picture, svg);
   const told = make("p", { role: "status" });
-  const again = make("button", { type: "button", text: word("mark-again") });
+  const again = make("button", { type: "button", text: word("script-mark-again") });
   const part = make("div", { class: "card-marking" }, told, frame, again);
   part.hidden = true;
   box.prepend(part);
@@ -96,7 +96,7 @@ export function startCard(box) {
     if (!first) {
       first = tap;
       place(tap[0] - 0.5, tap[1] - 0.5, 1, 1);
-      told.textContent = word("mark-second");
+      told.textContent = word("script-mark-second");
       again.hidden = false;
       return;
     }

@@ -108,7 +108,7 @@ function showRestored(form) {
     line = make("p", { "data-restored": "" });
     form.prepend(line);
   }
-  const afresh = make("button", { type: "button", text: word("start-afresh") });
+  const afresh = make("button", { type: "button", text: word("script-start-afresh") });
   afresh.addEventListener("click", async () => {
     form.dataset.afresh = "yes";
     await clearDraft(form);
@@ -116,7 +116,7 @@ function showRestored(form) {
     form.reset();
     location.reload();
   });
-  line.replaceChildren(make("span", { text: word("restored") }), " ", afresh);
+  line.replaceChildren(make("span", { text: word("script-restored") }), " ", afresh);
   line.setAttribute("role", "status");
   line.hidden = false;
 }

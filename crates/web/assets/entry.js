@@ -71,7 +71,7 @@ async function afterKept(form, action) {
   askToStay();
   await handOver();
   if (navigator.serviceWorker?.controller) {
-    sayLater(word("kept-on-phone"));
+    sayLater(word("script-kept-on-phone"));
     go(nextOf(form, action));
     return;
   }

@@ -14,7 +14,7 @@ export function canKeep() {
 function showKept(at) {
   const line = document.querySelector("[data-kept]");
   if (!line) return;
-  line.textContent = word("kept-page", { time: clock(at) });
+  line.textContent = word("script-kept-page", { time: clock(at) });
   line.hidden = false;
 }
 

@@ -11,7 +11,7 @@ export function startLook(form, afterwards) {
 
   function cannot() {
     if (into.querySelector("[data-cannot-look]")) return;
-    into.prepend(make("p", { "data-cannot-look": "", class: "cannot-look", text: word("cannot-look") }));
+    into.prepend(make("p", { "data-cannot-look": "", class: "cannot-look", text: word("script-cannot-look") }));
   }
 
   async function look() {

@@ -81,7 +81,7 @@ function line(control, message) {
 export function showMistakes(form, mistakes) {
   clearMistakes(form);
   const lines = mistakes.map((mistake) => {
-    const message = mistake.message || word("refused-general");
+    const message = mistake.message || word("script-refused-general");
     const control = mistake.field ? controlOf(form, mistake.field) : null;
     if (mistake.field) showBeside(form, control, { field: mistake.field, message });
     return line(control, message);
@@ -91,7 +91,7 @@ export function showMistakes(form, mistakes) {
     summary = make("div", { "data-mistakes": "", role: "alert" });
     form.prepend(summary);
   }
-  summary.replaceChildren(make("p", { text: word("mistakes-head") }), make("ul", {}, ...lines));
+  summary.replaceChildren(make("p", { text: word("script-mistakes-head") }), make("ul", {}, ...lines));
   summary.hidden = false;
   summary.tabIndex = -1;
   summary.focus();

@@ -51,7 +51,7 @@ export function tooLarge(form) {
       .filter((file) => file.size > limitOf(input))
       .map((file) => ({
         field: input.name,
-        message: word("photograph-too-large", {
+        message: word("script-photograph-too-large", {
           name: file.name,
           size: megabytes(file.size),
           limit: megabytes(limitOf(input)),
@@ -61,8 +61,8 @@ export function tooLarge(form) {
 }
 
 function preview(input, file, number) {
-  const picture = make("img", { src: pictureUrl(file), alt: word("photograph-n", { number }) });
-  const remove = make("button", { type: "button", text: word("remove-photograph", { number }) });
+  const picture = make("img", { src: pictureUrl(file), alt: word("script-photograph-n", { number }) });
+  const remove = make("button", { type: "button", text: word("script-remove-photograph", { number }) });
   remove.addEventListener("click", () => {
     setFiles(input, [...input.files].filter((other) => other !== file));
     letGo(file);

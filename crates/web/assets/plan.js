@@ -109,7 +109,7 @@ export function startPlan(figure) {
     };
     const places = (fieldX && fieldY) || figure.dataset.tapMenu;
     const told = [titleOf(svg, target)];
-    if (places) told.push(word("plan-at", texts));
+    if (places) told.push(word("script-plan-at", texts));
     if (said) said.textContent = told.filter(Boolean).join(". ");
     if (fieldX && fieldY) {
       fieldX.value = texts.x;

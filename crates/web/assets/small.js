@@ -26,9 +26,9 @@ export function startCopy(button) {
   button.addEventListener("click", async () => {
     try {
       await navigator.clipboard.writeText(button.dataset.copy);
-      status.textContent = word("copied");
+      status.textContent = word("script-copied");
     } catch {
-      status.textContent = word("cannot-copy");
+      status.textContent = word("script-cannot-copy");
     }
   });
 }

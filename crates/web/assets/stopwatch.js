@@ -20,7 +20,7 @@ export function startStopwatch(box) {
   function show() {
     const all = seconds();
     const clock = `${Math.floor(all / 60)}:${String(all % 60).padStart(2, "0")}`;
-    output.textContent = word("stopwatch-runs", { seconds: all, clock });
+    output.textContent = word("script-stopwatch-runs", { seconds: all, clock });
   }
 
   function run(from) {

@@ -2,7 +2,7 @@
 
 const texts = new Map();
 for (const span of document.getElementById("words")?.content.querySelectorAll("[data-word]") ?? []) {
-  texts.set(span.dataset.word.replace(/^script-/, ""), span.textContent.trim());
+  texts.set(span.dataset.word, span.textContent.trim());
 }
 
 // A missing word shows its key: seen at once, and better than an empty button.

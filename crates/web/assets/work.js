@@ -26,7 +26,7 @@ export function startWork(box) {
       if (text && said && text.textContent !== said) text.textContent = said;
       pause = EVERY_MS;
     } catch {
-      if (text) text.textContent = word("cannot-ask");
+      if (text) text.textContent = word("script-cannot-ask");
       pause = Math.min(SLOWEST_MS, pause * 2);
     }
     setTimeout(ask, pause);

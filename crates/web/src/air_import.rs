@@ -1,6 +1,6 @@
 //! What was read from an air record, to look at before it is written, and which column is what.
 
-use forms::FormData;
+use form_schema::FormData;
 use jiff::tz::TimeZone;
 use localization::{Arg, Locale};
 use weather_series::{Assumption, Form, Import, ImportError, Quantity, Sample, Unit};
@@ -216,7 +216,7 @@ fn moment(sample: &Sample, typical: bool, zone: &TimeZone, locale: Locale) -> St
         return locale.moment(sample.at, zone);
     }
     let local = sample.at.to_zoned_datetime(zone.clone());
-    let month = locale.message(&format!("pic-month-{}", local.month()), &[]);
+    let month = locale.month_short(local.date());
     let day = locale.message("pic-day", &[("month", month.into()), ("day", local.day().to_string().into())]);
     format!("{day} {:02}:{:02}", local.hour(), local.minute())
 }

@@ -13,7 +13,7 @@ use axum::http::request::Parts;
 use axum::http::{HeaderMap, Uri};
 use axum::response::Response;
 use axum::routing::{MethodRouter, get, post};
-use forms::FormData;
+use form_schema::FormData;
 use jiff::Timestamp;
 use slab_diary::SlabId;
 use store::SlabRecord;

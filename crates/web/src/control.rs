@@ -1,10 +1,11 @@
 //! A form's fields as the template draws them.
 
-use forms::{Field, Form, FormData, InputKind, PhotoInput, PlaceInput};
+use form_schema::{Field, FormData, InputKind};
 use localization::Locale;
 use slab_diary::Entry;
 use slab_diary::Slab;
-use slab_diary::body::{Body, PanelMade};
+use slab_diary::body::{Body, PanelMade, PhotoInput, PlaceInput};
+use slab_diary::{EntryKind, EntrySchema};
 use trade_facts::Trade;
 
 /// Up to this many choices lie open as things to tap; more are folded into a list.
@@ -82,16 +83,16 @@ pub(crate) fn mistake_of(mistakes: &FieldErrors, name: &str) -> Option<String> {
 
 /// All fields of a form.
 pub(crate) fn controls(
-    form: &'static Form,
+    schema: &'static EntrySchema,
     typed: &FormData,
     mistakes: &FieldErrors,
     known: &Known<'_>,
 ) -> Vec<Control> {
-    form.fields.iter().map(|field| control(form, field, typed, mistakes, known)).collect()
+    schema.fields.iter().map(|field| control(schema, field, typed, mistakes, known)).collect()
 }
 
 fn control(
-    form: &'static Form,
+    schema: &'static EntrySchema,
     field: &'static Field,
     typed: &FormData,
     mistakes: &FieldErrors,
@@ -99,7 +100,7 @@ fn control(
 ) -> Control {
     let Known { locale, .. } = *known;
     let value = typed.first(field.name).unwrap_or_default().to_owned();
-    let mut choices = choices(form, field, known);
+    let mut choices = choices(schema, field, known);
     for choice in &mut choices {
         choice.chosen = choice.value == value;
     }
@@ -114,12 +115,12 @@ fn control(
     let row = |index: usize| -> Vec<Input> {
         let input = |name: &&str| Input {
             name: (*name).to_owned(),
-            label: forms::input_label(locale, form, name),
+            label: localization::input_label(locale, schema, name),
             value: typed.get(name).get(index).cloned().unwrap_or_default(),
         };
         names.iter().map(input).collect()
     };
-    let (look, inputs) = match field.ask {
+    let (look, inputs) = match field.input {
         InputKind::Mix => {
             let filled = names.iter().map(|name| typed.get(name).len()).max().unwrap_or(0);
             (Look::Mix, (0..filled.max(1) + 1).map(row).collect())
@@ -133,8 +134,8 @@ fn control(
     };
     Control {
         name: field.name.to_owned(),
-        label: forms::label(locale, form, field),
-        hint: forms::hint(locale, form, field),
+        label: localization::label(locale, schema, field),
+        hint: localization::hint(locale, schema, field),
         look,
         unit: field.unit(locale.unit_system).to_owned(),
         example: field.example(locale.unit_system).to_owned(),
@@ -143,18 +144,21 @@ fn control(
         value,
         choices,
         inputs,
-        stopwatch: form.kind == "water_drop" && field.name == "soaked_in",
+        stopwatch: schema.kind == EntryKind::WaterDrop && field.name == "soaked_in",
         mistake: names.iter().chain([&field.name]).find_map(|name| mistake_of(mistakes, name)),
     }
 }
 
-fn choices(form: &'static Form, field: &'static Field, known: &Known<'_>) -> Vec<Choice> {
+fn choices(schema: &'static EntrySchema, field: &'static Field, known: &Known<'_>) -> Vec<Choice> {
     let Known { slab, trade, locale } = *known;
     let plain = |value: String, label: String| Choice { value, label, chosen: false };
-    match field.ask {
+    match field.input {
         InputKind::Entry(kinds) => {
             let told = |entry: &&Entry| plain(entry.id.to_string(), short(entry, slab, locale));
-            slab.of_kinds(kinds).map(|e| told(&e)).collect()
+            {
+                let kinds: Vec<EntryKind> = kinds.iter().filter_map(|kind| EntryKind::named(kind)).collect();
+                slab.of_kinds(&kinds).map(|e| told(&e)).collect()
+            }
         }
         InputKind::Panel => {
             let mut names: Vec<&str> = slab.all::<PanelMade>().map(|p| p.body.panel.as_str()).collect();
@@ -164,7 +168,7 @@ fn choices(form: &'static Form, field: &'static Field, known: &Known<'_>) -> Vec
         _ => field
             .choices(trade)
             .into_iter()
-            .map(|value| plain(value.to_owned(), forms::choice_label(locale, form, field, value)))
+            .map(|value| plain(value.to_owned(), localization::choice_label(locale, schema, field, value)))
             .collect(),
     }
 }
@@ -176,8 +180,8 @@ pub(crate) fn short(entry: &Entry, slab: &Slab<'_>, locale: Locale) -> String {
         Body::Defect(_) => crate::entry_text::told(entry, locale)
             .into_iter()
             .next()
-            .map_or_else(|| locale.kind(entry.body.kind()), |(_, value)| value),
-        other => locale.kind(other.kind()),
+            .map_or_else(|| locale.kind_of(&entry.body), |(_, value)| value),
+        other => locale.kind_of(other),
     };
     let day = entry.happened.instant().to_zoned_datetime(slab.time_zone()).date();
     format!("{what}, {}", locale.date(day))
@@ -214,11 +218,16 @@ pub(crate) fn untangled(typed: &FormData) -> FormData {
 }
 
 /// The place that a form asks for; nothing when it asks for none.
-pub(crate) fn places(form: &Form, typed: &FormData, mistakes: &FieldErrors, known: &Known<'_>) -> Option<Places> {
+pub(crate) fn places(
+    schema: &EntrySchema,
+    typed: &FormData,
+    mistakes: &FieldErrors,
+    known: &Known<'_>,
+) -> Option<Places> {
     let typed = untangled(typed);
     let first = |name: &str| typed.first(name).unwrap_or_default().to_owned();
     let drawn_elsewhere = matches!(typed.first("place_kind"), Some("patch" | "zone_point"));
-    if !drawn_elsewhere && (form.place == PlaceInput::None || known.slab.zones().is_empty()) {
+    if !drawn_elsewhere && (schema.place == PlaceInput::None || known.slab.zones().is_empty()) {
         return None;
     }
     let locale = known.locale;
@@ -228,9 +237,12 @@ pub(crate) fn places(form: &Form, typed: &FormData, mistakes: &FieldErrors, know
         _ if !first("zone").is_empty() => "zone".to_owned(),
         _ => "slab".to_owned(),
     };
-    let may_be_point = form.place == PlaceInput::Point && known.slab.plan().is_some_and(slab_plan::Plan::is_drawn);
-    let plain =
-        |name: &str| Choice { value: name.to_owned(), label: forms::place_label(locale, name), chosen: kind == name };
+    let may_be_point = schema.place == PlaceInput::Point && known.slab.plan().is_some_and(slab_plan::Plan::is_drawn);
+    let plain = |name: &str| Choice {
+        value: name.to_owned(),
+        label: localization::place_label(locale, name),
+        chosen: kind == name,
+    };
     let mut choices = vec![plain("slab")];
     choices.extend(known.slab.zones().iter().filter(|zone| !zone.name.is_empty()).map(|zone| Choice {
         value: format!("{ZONE}{}", zone.name),
@@ -252,7 +264,7 @@ pub(crate) fn places(form: &Form, typed: &FormData, mistakes: &FieldErrors, know
         rest.push(("zone".to_owned(), first("zone")));
     }
     let plan = may_be_point.then(|| crate::small_plan::small_plan(known)).flatten();
-    let of_place = forms::PLACE_INPUTS.iter().copied().chain(["place"]);
+    let of_place = slab_diary::PLACE_INPUTS.iter().copied().chain(["place"]);
     Some(Places {
         point: matches!(kind.as_str(), "point" | "zone_point"),
         choices,
@@ -267,6 +279,6 @@ pub(crate) fn places(form: &Form, typed: &FormData, mistakes: &FieldErrors, know
 }
 
 /// Whether a form takes photographs, and whether it is about them.
-pub(crate) fn photographs(form: &Form) -> (bool, bool) {
-    (form.photographs != PhotoInput::None, form.photographs == PhotoInput::Main)
+pub(crate) fn photographs(schema: &EntrySchema) -> (bool, bool) {
+    (schema.photographs != PhotoInput::None, schema.photographs == PhotoInput::Main)
 }

@@ -3,19 +3,18 @@
 //! A phone may send the same form twice, hours apart, when it doubts that the first came through. The
 //! entry's id was made with the form, so the second adds nothing.
 
-use forms::Form;
+use diary_writer::{NewEntry, WriteError, Writer};
+use form_schema::FieldError;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
-use localization::{Lang, Locale};
+use localization::Locale;
 use photo::PhotoError;
-use serde_json::{Map, Value, json};
-use slab_diary::{Complaint, ComplaintKind, Context, Diary, Draft, Entry, EntryId, PhotoHash, When, complaints};
+use serde_json::{Map, Value};
+use slab_diary::{BodyError, Diary, Entry, EntryError, EntryId, EntryKind, Problem, ProblemKind, When, read_place};
 use store::SlabRecord;
-use trade_facts::Trade;
 
-use crate::context::{Posted, RequestContext, Upload};
+use crate::context::{Posted, RequestContext};
 use crate::control::untangled;
-use crate::measured;
 use crate::page_error::PageError;
 
 /// A phone whose clock is at most this far ahead is taken at its word.
@@ -47,141 +46,107 @@ impl RequestContext {
 pub(crate) fn write_form(
     context: &RequestContext,
     opened: &Opened,
-    form: &'static Form,
+    kind: EntryKind,
     posted: &Posted,
     old: Option<&Entry>,
 ) -> Result<EntryId, PageError> {
     let locale = context.locale();
-    let said = |mistakes: Vec<forms::FieldError>| -> Vec<(String, String)> {
-        mistakes.into_iter().map(|m| (m.field.clone(), m.said(locale))).collect()
-    };
     let typed = untangled(&posted.typed);
-    let mut wrong = Vec::new();
-    let body = forms::read_body(form, &typed, locale.unit_system).map_err(said);
-    let place = forms::read_place(&typed, locale.unit_system).map_err(said);
-    let body = body.map_err(|w| wrong.extend(w)).ok();
-    let place = place.map_err(|w| wrong.extend(w)).ok();
-    let photographs = photographs(&posted.files, locale).map_err(|w| wrong.extend(w)).ok();
-    let (Some(body), Some(place), Some(photographs), true) = (body, place, photographs, wrong.is_empty()) else {
-        return Err(PageError::FieldErrors(wrong));
+    let mut wrong: Vec<FieldError> = Vec::new();
+    let fields = kind.read(&typed, locale.unit_system).map_err(|w| wrong.extend(w)).ok();
+    let place = read_place(&typed, locale.unit_system).map_err(|w| wrong.extend(w)).ok();
+    let mut said = field_errors(&wrong, locale);
+    let photographs: Vec<(String, Vec<u8>)> = posted
+        .files
+        .iter()
+        .filter(|file| file.field == "photographs")
+        .map(|file| (file.name.clone(), file.bytes.to_vec()))
+        .collect();
+    let (Some(fields), Some(place)) = (fields, place) else {
+        // What is wrong with the photographs is told at once too.
+        said.extend(photographs.iter().filter_map(|(name, bytes)| {
+            photo::inspect(bytes).err().map(|error| ("photographs".to_owned(), photo_error(name, &error, locale)))
+        }));
+        return Err(PageError::FieldErrors(said));
     };
-    write(context, opened, Written { body, place, photographs, old }, posted)
+    write(context, opened, Submitted { kind, fields, place, photographs, old }, posted)
 }
 
-/// What is to be written.
-pub(crate) struct Written<'a> {
-    pub(crate) body: Map<String, Value>,
+/// Errors of fields as a page shows them: the input, and the sentence.
+pub(crate) fn field_errors(errors: &[FieldError], locale: Locale) -> Vec<(String, String)> {
+    errors.iter().map(|error| (error.field.clone(), locale.field_error(error))).collect()
+}
+
+/// What a page submits as one entry.
+pub(crate) struct Submitted<'a> {
+    pub(crate) kind: EntryKind,
+    pub(crate) fields: Map<String, Value>,
     pub(crate) place: Option<Value>,
-    pub(crate) photographs: Vec<Vec<u8>>,
+    pub(crate) photographs: Vec<(String, Vec<u8>)>,
     pub(crate) old: Option<&'a Entry>,
 }
 
-/// Makes the entry, checks it against the diary, and writes it after its photographs.
+impl Submitted<'_> {
+    /// An entry of fields alone.
+    pub(crate) const fn of(kind: EntryKind, fields: Map<String, Value>) -> Self {
+        Self { kind, fields, place: None, photographs: Vec::new(), old: None }
+    }
+}
+
+/// Writes an entry through the writer that the command line has too.
 pub(crate) fn write(
     context: &RequestContext,
     opened: &Opened,
-    written: Written<'_>,
+    submitted: Submitted<'_>,
     posted: &Posted,
 ) -> Result<EntryId, PageError> {
     let locale = context.locale();
-    let Written { mut body, place, photographs, old } = written;
-    let mut pictures = Vec::new();
-    if let Some(old) = old {
-        measured::forget_measured(&mut body, &old.body, !photographs.is_empty());
-        for hash in &old.photographs {
-            pictures.push(context.app.store().photograph(hash)?);
-        }
-    }
-    pictures.extend(photographs.iter().cloned());
-    measured::fill_in(&mut body, &pictures);
-    let hashes: Vec<PhotoHash> = photographs.iter().map(|bytes| PhotoHash::of(bytes)).collect();
-    let mut line = header(context, opened, posted);
-    if let Some(old) = old {
-        line.insert("replaces".to_owned(), json!(old.id.to_string()));
-    }
-    if let Some(place) = place {
-        line.insert("place".to_owned(), place);
-    }
-    let kept = old.map(|old| old.photographs.clone()).unwrap_or_default();
-    let all: Vec<PhotoHash> = kept.into_iter().chain(hashes).collect();
-    if !all.is_empty() {
-        line.insert("photographs".to_owned(), json!(all));
-    }
-    line.insert("body".to_owned(), Value::Object(body));
-    let entry = settled(context, opened, &Value::Object(line), locale)?;
-    if let Some(there) = context.app.store().entry(opened.record.id, entry.id)? {
-        return if there.body == entry.body && there.place == entry.place {
-            Ok(there.id)
-        } else {
-            Err(PageError::mistake("entry", locale.message("mistake-already-written", &[])))
-        };
-    }
-    let now = context.app.asked_at(opened.record.id).max(context.now());
-    let wrong: Vec<(String, String)> = complaints(&opened.diary, std::slice::from_ref(&entry), Trade::built_in(), now)
-        .iter()
-        .map(|complaint| (field_of(complaint), complaint_said(complaint, locale)))
-        .collect();
-    if !wrong.is_empty() {
-        return Err(PageError::FieldErrors(wrong));
-    }
-    for bytes in &photographs {
-        context.app.store().put_photograph(bytes)?;
-    }
-    let id = entry.id;
-    context.app.store().append(opened.record.id, &[entry])?;
-    Ok(id)
-}
-
-/// Id, moments and author.
-fn header(context: &RequestContext, opened: &Opened, posted: &Posted) -> Map<String, Value> {
     let typed = |name: &str| posted.typed.first(name).map(str::trim).filter(|text| !text.is_empty());
     let now = When::new(context.app.asked_at(opened.record.id), &opened.zone);
     let noted = typed("noted")
         .and_then(|text| When::read(text, &opened.zone).ok())
         .filter(|when| when.instant() <= now.instant() + CLOCK_SLACK)
         .unwrap_or_else(|| now.clone());
-    let id = typed("entry")
-        .and_then(|text| text.parse::<EntryId>().ok())
-        .map_or_else(|| context.app.fresh_id().to_string(), |id| id.to_string());
-    let mut line = Map::new();
-    line.insert("id".to_owned(), json!(id));
-    line.insert("happened".to_owned(), json!(typed("happened").map_or_else(|| noted.to_string(), str::to_owned)));
-    line.insert("noted".to_owned(), json!(noted.to_string()));
-    line
-}
-
-fn settled(context: &RequestContext, opened: &Opened, line: &Value, locale: Locale) -> Result<Entry, PageError> {
-    let context = Context {
+    let id = typed("entry").and_then(|text| text.parse::<EntryId>().ok());
+    let Submitted { kind, fields, place, photographs, old } = submitted;
+    let writer = Writer {
+        store: context.app.store(),
         slab: opened.record.id,
-        zone: opened.zone.clone(),
-        author: context.visitor.name.clone(),
-        device: "page".to_owned(),
-        noted: None,
+        diary: &opened.diary,
+        zone: &opened.zone,
+        author: &context.visitor.name,
+        device: "page",
+        now: now.instant().max(context.now()),
     };
-    Draft::parse(&line.to_string()).and_then(|draft| draft.settle(&context, 0)).map_err(|(field, problem)| {
-        let said = match field.as_str() {
-            "happened" => locale.message("mistake-happened", &[]),
-            _ => problem,
-        };
-        PageError::mistake(&field, said)
-    })
+    let id = id.unwrap_or_else(|| EntryId(context.app.fresh_id()));
+    let new = NewEntry { id, happened: typed("happened"), noted, replaces: old, kind, fields, place, photographs };
+    writer.write(new).map_err(|error| refused(error, locale))?;
+    Ok(id)
 }
 
-/// The photographs that came along, as they are kept: they say when they were taken and which way is
-/// up, never where.
-fn photographs(files: &[Upload], locale: Locale) -> Result<Vec<Vec<u8>>, Vec<(String, String)>> {
-    let (mut kept, mut wrong) = (Vec::new(), Vec::new());
-    for file in files.iter().filter(|file| file.field == "photographs") {
-        let bytes = file.bytes.to_vec();
-        match photo::inspect(&bytes).and_then(|_| photo::without_location(bytes)) {
-            Ok(bytes) => kept.push(bytes),
-            Err(error) => wrong.push(("photographs".to_owned(), photo_said(&file.name, &error, locale))),
+/// Why an entry was not written, as a page shows it.
+fn refused(error: WriteError, locale: Locale) -> PageError {
+    match error {
+        WriteError::Photograph(name, error) => PageError::mistake("photographs", photo_error(&name, &error, locale)),
+        WriteError::Entry(EntryError::Header { field, .. }) if field == "happened" => {
+            PageError::mistake("happened", locale.message("mistake-happened", &[]))
         }
+        WriteError::Entry(EntryError::Header { field, problem }) => PageError::mistake(&field, problem),
+        WriteError::Entry(EntryError::Place(problem)) => PageError::mistake("place", problem.to_string()),
+        WriteError::Entry(EntryError::Body(BodyError::Fields(_, errors))) => {
+            PageError::FieldErrors(field_errors(&errors, locale))
+        }
+        WriteError::Entry(EntryError::Body(error)) => PageError::mistake("body", locale.body_error(&error)),
+        WriteError::Problems(problems) => {
+            let said = problems.iter().map(|problem| (field_of(problem), locale.entry_problem(problem)));
+            PageError::FieldErrors(said.collect())
+        }
+        WriteError::AlreadyWritten(_) => PageError::mistake("entry", locale.message("mistake-already-written", &[])),
+        WriteError::Store(error) => PageError::from(error),
     }
-    if wrong.is_empty() { Ok(kept) } else { Err(wrong) }
 }
 
-fn photo_said(name: &str, error: &PhotoError, locale: Locale) -> String {
+fn photo_error(name: &str, error: &PhotoError, locale: Locale) -> String {
     let key = match error {
         PhotoError::Empty => "mistake-photo-empty",
         PhotoError::TooManyBytes { .. } => "mistake-photo-bytes",
@@ -193,36 +158,12 @@ fn photo_said(name: &str, error: &PhotoError, locale: Locale) -> String {
     locale.message(key, &[("name", name.into())])
 }
 
-/// The input that a complaint belongs to.
-fn field_of(complaint: &Complaint) -> String {
-    match (complaint.kind, complaint.field) {
-        (ComplaintKind::OffPlan, _) => "place".to_owned(),
-        (_, field) => field.rsplit('.').next().unwrap_or(field).to_owned(),
+/// The input that a problem belongs to.
+fn field_of(problem: &Problem) -> String {
+    match problem.what {
+        ProblemKind::OffPlan { .. } => "place".to_owned(),
+        _ => problem.field.rsplit('.').next().unwrap_or(&problem.field).to_owned(),
     }
-}
-
-fn complaint_said(complaint: &Complaint, locale: Locale) -> String {
-    let key = match complaint.kind {
-        ComplaintKind::BeforePour => "complaint-before-pour",
-        ComplaintKind::InFuture => "complaint-in-future",
-        ComplaintKind::Unknown => "complaint-unknown",
-        ComplaintKind::UnknownTerm => "complaint-unknown-term",
-        ComplaintKind::OffPlan => "complaint-off-plan",
-        ComplaintKind::BadPlan => "complaint-bad-plan",
-        ComplaintKind::Incomplete => "complaint-incomplete",
-        ComplaintKind::OutOfRange => "complaint-out-of-range",
-    };
-    let said = locale.message(key, &[("value", complaint.value.as_str().into())]);
-    // The finer half of a complaint is not translated.
-    match locale.lang {
-        Lang::En if complaint.kind != ComplaintKind::BadPlan => format!("{said} {}.", sentence(&complaint.accepted)),
-        _ => said,
-    }
-}
-
-fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().collect::<String>() + letters.as_str())
 }
 
 /// Where to go after writing: a path of ours that the form names, or the slab's page.

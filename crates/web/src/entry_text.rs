@@ -1,9 +1,9 @@
 //! An entry in words: what it says, field by field, in the reader's language.
 
-use forms::{Form, InputKind};
+use form_schema::{Field, InputKind};
 use localization::Locale;
-use slab_diary::Entry;
 use slab_diary::body::Body;
+use slab_diary::{Entry, EntrySchema};
 
 /// Label and value of everything an entry says.
 pub(crate) fn told(entry: &Entry, locale: Locale) -> Vec<(String, String)> {
@@ -13,14 +13,14 @@ pub(crate) fn told(entry: &Entry, locale: Locale) -> Vec<(String, String)> {
             vec![(locale.message("told-source", &[]), series.source.clone())]
         }
         Body::Unknown(unknown) => vec![(locale.message("told-unknown", &[]), unknown.raw.get().to_owned())],
-        body => forms::form(body.kind()).map(|form| by_form(form, entry, locale)).unwrap_or_default(),
+        body => body.kind().map(|kind| by_schema(kind.schema(), entry, locale)).unwrap_or_default(),
     }
 }
 
-fn by_form(form: &'static Form, entry: &Entry, locale: Locale) -> Vec<(String, String)> {
-    let typed = forms::typed_from(&entry.body, None);
-    let one = |field: &'static forms::Field| {
-        let value = match field.ask {
+fn by_schema(schema: &'static EntrySchema, entry: &Entry, locale: Locale) -> Vec<(String, String)> {
+    let typed = entry.body.form_data();
+    let one = |field: &'static Field| {
+        let value = match field.input {
             InputKind::Mix => {
                 let (stains, parts) = (typed.get("mix_stain"), typed.get("mix_parts"));
                 let rows: Vec<String> =
@@ -34,17 +34,17 @@ fn by_form(form: &'static Form, entry: &Entry, locale: Locale) -> Vec<(String, S
             _ => {
                 let value = typed.first(field.name)?;
                 if field.choices(trade_facts::Trade::built_in()).contains(&value) {
-                    forms::choice_label(locale, form, field, value)
+                    localization::choice_label(locale, schema, field, value)
                 } else {
                     value.to_owned()
                 }
             }
         };
         // Another entry is named by its id: of use to a program, not to a reader.
-        let of_entry = matches!(field.ask, InputKind::Entry(_));
-        (!value.is_empty() && !of_entry).then(|| (forms::label(locale, form, field), value))
+        let of_entry = matches!(field.input, InputKind::Entry(_));
+        (!value.is_empty() && !of_entry).then(|| (localization::label(locale, schema, field), value))
     };
-    form.fields.iter().filter_map(one).collect()
+    schema.fields.iter().filter_map(one).collect()
 }
 
 fn plan_told(spec: &slab_plan::PlanSpec, locale: Locale) -> Vec<(String, String)> {

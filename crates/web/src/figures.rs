@@ -55,7 +55,7 @@ fn measured(locale: Locale, number: f64, unit: Unit) -> Option<String> {
     }
 }
 
-fn said_of(locale: Locale, key: &str, amount: String) -> String {
+fn said_of(locale: Locale, key: &'static str, amount: String) -> String {
     locale.message(key, &[("amount", amount.into())])
 }
 

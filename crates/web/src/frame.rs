@@ -64,12 +64,27 @@ pub(crate) struct Frame {
     pub(crate) plain: bool,
 }
 
+/// What an address may ask a page to say was just done, by the word after `said-`.
+const SAID: [&str; 11] = [
+    "said-written",
+    "said-corrected",
+    "said-opened",
+    "said-put-away",
+    "said-brought-back",
+    "said-signed-in",
+    "said-saved",
+    "said-plan-written",
+    "said-link-made",
+    "said-link-withdrawn",
+    "said-approved",
+];
+
 impl Frame {
     pub(crate) fn new(context: &RequestContext, title: String) -> Self {
         let mut frame = Self::of(&context.app, &context.visitor, title).at(&context.here);
-        frame.said = context.query.first("said").and_then(|key| {
-            let key = format!("said-{key}");
-            frame.locale.knows(&key).then(|| frame.locale.message(&key, &[]))
+        frame.said = context.query.first("said").and_then(|done| {
+            let key = SAID.into_iter().find(|key| key.strip_prefix("said-") == Some(done))?;
+            Some(frame.locale.message(key, &[]))
         });
         frame
     }
@@ -168,17 +183,17 @@ impl Frame {
     }
 
     /// A sentence without holes.
-    pub(crate) fn message(&self, key: &str) -> String {
+    pub(crate) fn message(&self, key: &'static str) -> String {
         self.locale.message(key, &[])
     }
 
     /// A sentence with one hole.
-    pub(crate) fn say1(&self, key: &str, name: &str, value: &str) -> String {
+    pub(crate) fn say1(&self, key: &'static str, name: &str, value: &str) -> String {
         self.locale.message(key, &[(name, value.into())])
     }
 
     /// A sentence about a number of things.
-    pub(crate) fn count(&self, key: &str, count: &u64) -> String {
+    pub(crate) fn count(&self, key: &'static str, count: &u64) -> String {
         self.locale.message(key, &[("count", Arg::Number(*count as f64))])
     }
 
@@ -265,7 +280,7 @@ fn read_script_words(lang: Lang) -> Vec<(String, String)> {
                 said.split("{ $").skip(1).filter_map(|rest| rest.split([' ', '}']).next()).map(str::to_owned).collect();
             let args: Vec<(&str, Arg<'_>)> =
                 holes.iter().map(|name| (name.as_str(), format!("{{{name}}}").into())).collect();
-            Some((key.trim_start_matches("script-").to_owned(), locale.message(key, &args)))
+            Some((key.to_owned(), locale.message(key, &args)))
         })
         .collect()
 }

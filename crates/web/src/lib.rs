@@ -22,7 +22,6 @@ mod forecast;
 mod frame;
 mod guard;
 mod jobs;
-mod measured;
 mod page_error;
 mod password;
 mod screens;

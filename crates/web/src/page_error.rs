@@ -75,21 +75,21 @@ impl PageError {
         }
     }
 
-    /// Key of the sentence that says what was wrong; `.next` of it says what to do.
-    fn key(&self) -> &'static str {
+    /// Keys of the sentences that say what was wrong and what to do next.
+    fn keys(&self) -> (&'static str, &'static str) {
         match self {
-            Self::NotFound => "trouble-not-found",
-            Self::SignIn(_) | Self::SetUp => "trouble-sign-in",
-            Self::Forbidden => "trouble-forbidden",
-            Self::ForeignOrigin => "trouble-foreign-origin",
-            Self::ForeignHost => "trouble-foreign-host",
-            Self::Wait(_) => "trouble-wait",
-            Self::FieldErrors(_) => "trouble-mistakes",
-            Self::TooLarge => "trouble-too-large",
-            Self::WrongType => "trouble-wrong-type",
-            Self::LinkOver(_) => "trouble-link-over",
-            Self::LinkWithdrawn(_) => "trouble-link-withdrawn",
-            Self::Failed(_) => "trouble-failed",
+            Self::NotFound => ("trouble-not-found", "trouble-not-found-next"),
+            Self::SignIn(_) | Self::SetUp => ("trouble-sign-in", "trouble-sign-in-next"),
+            Self::Forbidden => ("trouble-forbidden", "trouble-forbidden-next"),
+            Self::ForeignOrigin => ("trouble-foreign-origin", "trouble-foreign-origin-next"),
+            Self::ForeignHost => ("trouble-foreign-host", "trouble-foreign-host-next"),
+            Self::Wait(_) => ("trouble-wait", "trouble-wait-next"),
+            Self::FieldErrors(_) => ("trouble-mistakes", "trouble-mistakes-next"),
+            Self::TooLarge => ("trouble-too-large", "trouble-too-large-next"),
+            Self::WrongType => ("trouble-wrong-type", "trouble-wrong-type-next"),
+            Self::LinkOver(_) => ("trouble-link-over", "trouble-link-over-next"),
+            Self::LinkWithdrawn(_) => ("trouble-link-withdrawn", "trouble-link-withdrawn-next"),
+            Self::Failed(_) => ("trouble-failed", "trouble-failed-next"),
         }
     }
 
@@ -106,12 +106,12 @@ impl PageError {
             Self::Failed(what) => vec![("what", what.as_str().into())],
             _ => Vec::new(),
         };
-        locale.message(self.key(), &args)
+        locale.message(self.keys().0, &args)
     }
 
     /// What to do next.
     pub(crate) fn next(&self, locale: localization::Locale) -> String {
-        locale.message(&format!("{}-next", self.key()), &[])
+        locale.message(self.keys().1, &[])
     }
 
     /// As an answer: JSON for the script, a page for a person.

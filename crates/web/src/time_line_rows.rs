@@ -3,50 +3,18 @@
 use jiff::civil::Date;
 use localization::{Arg, Locale};
 use pictures::Happened;
-use slab_diary::Entry;
 use slab_diary::Slab;
 use slab_diary::body::Body;
-
-/// Tests of one day stand in one row: how each went is the standing's affair.
-const TESTS: &[&str] = &[
-    "color_look",
-    "survey",
-    "water_drop",
-    "scrape",
-    "solvent_wipe",
-    "acid_drop",
-    "surface_ph",
-    "slab_humidity",
-    "emission_dish",
-    "plastic_sheet",
-    "retest",
-];
-
-/// What stands in a row of its own, with all of its kind on that day.
-const STEPS: &[&str] = &[
-    "pour",
-    "curing",
-    "cured",
-    "panel_made",
-    "panel_stained",
-    "choice_approved",
-    "cleaning",
-    "repair",
-    "accepted",
-    "hold_released",
-    "coat_laid",
-    "neutralized",
-    "rinsed",
-    "sealer_coat",
-];
+use slab_diary::body::TimeLine;
+use slab_diary::{Entry, EntryKind};
 
 /// What a row gathers.
 #[derive(PartialEq)]
 enum Row {
     Tests,
-    Step(&'static str),
+    Step(EntryKind),
     /// Each by itself.
-    PageError,
+    Trouble,
 }
 
 struct Gathered<'d> {
@@ -60,15 +28,15 @@ pub(crate) fn happened(slab: &Slab<'_>, locale: Locale) -> Vec<Happened> {
     let zone = slab.time_zone();
     let mut rows: Vec<Gathered<'_>> = Vec::new();
     for entry in slab.entries() {
-        let kind = entry.body.kind();
-        let row = match STEPS.iter().find(|step| **step == kind) {
-            Some(step) => Row::Step(step),
-            None if TESTS.contains(&kind) => Row::Tests,
-            None if matches!(kind, "incident" | "defect") => Row::PageError,
+        let Some(kind) = entry.body.kind() else { continue };
+        let row = match kind.schema().time_line {
+            Some(TimeLine::Step) => Row::Step(kind),
+            Some(TimeLine::Test) => Row::Tests,
+            Some(TimeLine::Trouble) => Row::Trouble,
             None => continue,
         };
         let on = entry.happened.instant().to_zoned_datetime(zone.clone()).date();
-        match rows.iter_mut().find(|g| g.on == on && g.row == row && row != Row::PageError) {
+        match rows.iter_mut().find(|g| g.on == on && g.row == row && row != Row::Trouble) {
             Some(gathered) => gathered.entries.push(entry),
             None => rows.push(Gathered { on, row, entries: vec![entry] }),
         }
@@ -77,7 +45,7 @@ pub(crate) fn happened(slab: &Slab<'_>, locale: Locale) -> Vec<Happened> {
         .map(|gathered| Happened {
             on: gathered.on,
             label: label(gathered, locale),
-            trouble: gathered.row == Row::PageError,
+            trouble: gathered.row == Row::Trouble,
             id: gathered.entries.first().map(|entry| entry.id.to_string()),
         })
         .collect()
@@ -89,9 +57,9 @@ fn label(gathered: &Gathered<'_>, locale: Locale) -> String {
     };
     match gathered.row {
         Row::Tests => {
-            let mut kinds: Vec<(&str, usize)> = Vec::new();
+            let mut kinds: Vec<(EntryKind, usize)> = Vec::new();
             for entry in &gathered.entries {
-                let kind = entry.body.kind();
+                let Some(kind) = entry.body.kind() else { continue };
                 match kinds.iter_mut().find(|(known, _)| *known == kind) {
                     Some((_, count)) => *count += 1,
                     None => kinds.push((kind, 1)),
@@ -108,7 +76,7 @@ fn label(gathered: &Gathered<'_>, locale: Locale) -> String {
                 format!("{} {}", locale.kind(kind), coats.join(", "))
             }
         }
-        Row::PageError => gathered.entries.first().map(|entry| trouble(entry, locale)).unwrap_or_default(),
+        Row::Trouble => gathered.entries.first().map(|entry| trouble(entry, locale)).unwrap_or_default(),
     }
 }
 
@@ -129,7 +97,7 @@ fn trouble(entry: &Entry, locale: Locale) -> String {
         _ => crate::entry_text::told(entry, locale)
             .into_iter()
             .next()
-            .map_or_else(|| locale.kind(entry.body.kind()), |(_, value)| value),
+            .map_or_else(|| locale.kind_of(&entry.body), |(_, value)| value),
     };
     match entry.place.as_ref().and_then(|place| place.zone.clone()) {
         Some(zone) => format!("{what}, {zone}"),

@@ -1,12 +1,12 @@
 //! How much of a slab is looked at, and from where: from our own pages, or through a share link.
 
-use slab_diary::{Body, Entry};
+use slab_diary::{Entry, EntryKind};
 
 use crate::context::RequestContext;
 use crate::visitor::Permission;
 
 /// What no link shows: the contractor's own hours and costs.
-const OWN_BUSINESS: [&str; 1] = ["time_cost"];
+const OWN_BUSINESS: [EntryKind; 1] = [EntryKind::TimeCost];
 
 /// What a page about a slab may show and lead to.
 #[derive(Debug, Clone)]
@@ -36,12 +36,15 @@ impl ViewScope {
 
     /// Whether an entry is to be seen. What a newer program wrote may be anything, so no link shows it.
     pub(crate) fn shows(&self, entry: &Entry) -> bool {
-        !self.by_link || self.kinds().is_none_or(|kinds| kinds.contains(&entry.body.kind()))
+        !self.by_link || self.kinds().is_none_or(|kinds| kinds.contains(&entry.body.kind_name()))
     }
 
     /// The kinds of entry to be seen; nothing for all of them.
     pub(crate) fn kinds(&self) -> Option<Vec<&'static str>> {
-        let shown = || Body::KINDS.iter().copied().filter(|kind| !OWN_BUSINESS.contains(kind)).collect();
+        let shown = || {
+            let seen = EntryKind::ALL.iter().filter(|kind| !OWN_BUSINESS.contains(kind));
+            seen.map(|kind| kind.name()).collect()
+        };
         self.by_link.then(shown)
     }
 }

@@ -4,8 +4,9 @@
 
 mod common;
 
-use calculators::{NoFiles, ask, forms};
+use calculators::{NoFiles, calculate, calculators};
 use common::{DEMO, Site};
+use form_schema::FormData;
 use localization::{Lang, Locale, UnitSystem};
 use slab_diary::SlabId;
 use trade_facts::Trade;
@@ -32,25 +33,25 @@ fn with_demo() -> (Site, SlabId) {
 fn every_sum_answers_its_example_in_both_languages_and_measures() {
     let site = Site::empty();
     let mut answered = 0;
-    for form in forms() {
+    for of in calculators() {
         for (lang, unit_system) in
             Lang::ALL.into_iter().flat_map(|lang| UnitSystem::ALL.map(|unit_system| (lang, unit_system)))
         {
             let locale = Locale::new(lang, unit_system);
-            let cookies = format!("lang={}; unit_system={}", lang.name(), unit_system.name());
+            let cookies = format!("lang={}; measure={}", lang.name(), unit_system.name());
             let blank =
-                site.get_as(&format!("/sums/{}", form.id), &cookies).ends(200).holds(&escaped(&form.about(locale)));
+                site.get_as(&format!("/sums/{}", of.id()), &cookies).ends(200).holds(&escaped(&of.about(locale)));
             // The link that a person taps.
             let text = blank.text();
-            let link = text.split("href=\"").find(|part| part.starts_with(&format!("/sums/{}?", form.id))).unwrap();
+            let link = text.split("href=\"").find(|part| part.starts_with(&format!("/sums/{}?", of.id()))).unwrap();
             let link = link.split('"').next().unwrap().replace("&#38;", "&");
             let page = site.get_as(&link, &cookies).ends(200);
-            let sum = ask(&form.id, &form.example(unit_system), &NoFiles).unwrap();
+            let sum = of.calculate(&of.filled(unit_system), Some(unit_system), &NoFiles).unwrap();
             for line in sum.answers(locale).iter().flat_map(|answer| &answer.lines) {
-                assert!(page.text().contains(&escaped(line)), "{} {cookies}: {line}", form.id);
+                assert!(page.text().contains(&escaped(line)), "{} {cookies}: {line}", of.id());
             }
             for caution in sum.cautions(locale) {
-                assert!(page.text().contains(&escaped(&caution.text)), "{} {cookies}: {}", form.id, caution.text);
+                assert!(page.text().contains(&escaped(&caution.text)), "{} {cookies}: {}", of.id(), caution.text);
             }
             let formula = sum.formula(locale);
             assert!(page.text().contains(&escaped(&formula.formula)) && page.text().contains(&escaped(&formula.cited)));
@@ -64,8 +65,8 @@ fn every_sum_answers_its_example_in_both_languages_and_measures() {
 fn every_sum_is_on_the_list_and_an_unknown_one_is_not_there() {
     let site = Site::empty();
     let list = site.get("/sums").ends(200).text();
-    for form in forms() {
-        assert!(list.contains(&format!("href=\"/sums/{}\"", form.id)), "{}", form.id);
+    for of in calculators() {
+        assert!(list.contains(&format!("href=\"/sums/{}\"", of.id())), "{}", of.id());
     }
     site.get("/sums/alchemy").ends(404);
     site.get("/sums/dew-point%2f..").ends(404);
@@ -98,10 +99,10 @@ fn only_what_may_stay_empty_is_called_optional() {
 fn a_shared_address_keeps_the_units_it_was_typed_in() {
     let site = Site::empty();
     let shared = address("/sums/dew-point", &[("air", "75"), ("rh", "60"), ("measure", "imperial")]);
-    let sum = ask("dew-point", &[("air".into(), vec!["75 °F".into()]), ("rh".into(), vec!["60 %".into()])], &NoFiles);
+    let sum = calculate("dew-point", &FormData::from_iter([("air", "75 °F"), ("rh", "60 %")]), None, &NoFiles);
     let sum = sum.unwrap();
     let metric = Locale::new(Lang::En, UnitSystem::Metric);
-    let page = site.get_as(&shared, "lang=en; unit_system=metric").ends(200);
+    let page = site.get_as(&shared, "lang=en; measure=metric").ends(200);
     page.holds(&escaped(&sum.answers(metric)[0].lines[0])).holds("value=\"75 °F\"");
     site.get(&shared).ends(200).holds("value=\"75\"").holds(&sum.answers(Locale::default())[0].lines[0]);
 }
@@ -206,12 +207,12 @@ fn every_fact_has_its_anchor_its_grade_and_its_sources() {
         }
         facts += 1;
     }
-    assert_eq!(facts, 29 + 106);
+    assert_eq!(facts, 29 + 118);
     assert_eq!(all.matches("id=\"test-").count(), 25);
     assert_eq!(all.matches("id=\"safety-").count(), 25);
     // 28 days of house rule R01 in the reader's words, and 40 °F as 4.4 °C.
     assert!(all.contains("at least 28 days"));
-    let metric = site.get_as("/facts", "lang=es; unit_system=metric").ends(200).text();
+    let metric = site.get_as("/facts", "lang=es; measure=metric").ends(200).text();
     assert!(metric.contains("al menos 28 días") && metric.contains("Los registros están solo en inglés"));
     assert!(!metric.contains(" °F<") && metric.contains("lang=\"en\""));
 }
@@ -239,7 +240,7 @@ fn the_order_says_first_what_to_buy() {
     // The panel that was approved is the evidence, and each record used is a step away.
     assert!(page.contains("measured on 2 panels") && page.contains("href=\"/facts#stain-waste\""));
     assert!(page.contains(&format!("href=\"/slab/{id}/entry/")));
-    let spanish = site.get_as(&format!("/slab/{id}/order"), "lang=es; unit_system=metric").ends(200).text();
+    let spanish = site.get_as(&format!("/slab/{id}/order"), "lang=es; measure=metric").ends(200).text();
     assert!(spanish.contains("Qué comprar para") && spanish.contains(" L</b>"));
 }
 

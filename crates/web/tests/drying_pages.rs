@@ -23,7 +23,7 @@ use weather_series::import;
 use web::Access;
 
 const WEATHER: &[u8] = include_bytes!("../../../demo/weather/greensboro-nc-tmy3-feb-may.csv");
-const SPANISH: &str = "lang=es; unit_system=metric";
+const SPANISH: &str = "lang=es; measure=metric";
 
 fn knowledge() -> Knowledge {
     Knowledge::noted_by(NOW.parse().unwrap())

@@ -198,7 +198,7 @@ fn lengths_sections_and_tiles_are_told() {
     let seen = seen.holds("<svg ").holds("data-layer-of=\"joints\"").holds("data-layer-of=\"score-lines\"");
     seen.holds("Write the thickness of the slab to have the joints checked");
     fields.push(("sliver", "60"));
-    let seen = post_as(&site, &page(id, "lines/look"), &fields, "lang=es; unit_system=metric", "text/html").ends(200);
+    let seen = post_as(&site, &page(id, "lines/look"), &fields, "lang=es; measure=metric", "text/html").ends(200);
     // Below 60 % of 16 ft, which is 9.6 ft: the two of 8 ft.
     seen.holds("2 enteros, 4 cortados; 2 tiras angostas").holds("4 tramos entre las juntas");
 }
@@ -484,7 +484,7 @@ fn what_is_wrong_with_a_drawing_is_told_where_it_is_in_both_languages() {
     // 25 mm, told as a tape reads it.
     let got = site.post(&page(id, "dxf"), &pairs(&open)).ends(422).holds(&format!("id=\"mistake-role[{row}]\""));
     got.holds("is open by 1&#34;, from (0; ").holds("Make the ends meet");
-    let got = post_as(&site, &page(id, "dxf"), &pairs(&open), "lang=es; unit_system=metric", "text/html").ends(422);
+    let got = post_as(&site, &page(id, "dxf"), &pairs(&open), "lang=es; measure=metric", "text/html").ends(422);
     got.holds("está abierta por 25 mm").holds("Haga que las puntas se junten");
     let none: Vec<&str> = roles.iter().map(|_| "").collect();
     let none = pressed(&shown, &[], &none, "write");
@@ -545,7 +545,7 @@ fn each_way_of_being_wrong_has_its_sentence() {
     for (entities, roles, field, english, spanish) in cases {
         let shown = send(&site, id, "a.dxf", file(&entities).as_bytes()).ends(200).text();
         let sent = pressed(&shown, &[("unit", "m")], roles, "write");
-        for (lang, said) in [("lang=en; unit_system=metric", english), ("lang=es; unit_system=metric", spanish)] {
+        for (lang, said) in [("lang=en; measure=metric", english), ("lang=es; measure=metric", spanish)] {
             let got = post_as(&site, &page(id, "dxf"), &pairs(&sent), lang, "application/json").ends(422);
             let answer: serde_json::Value = serde_json::from_str(&got.text()).unwrap();
             assert_eq!(answer["mistakes"][0]["field"], field, "{}", got.text());

@@ -9,7 +9,7 @@ use std::time::Duration;
 use common::{DEMO, Got, Site};
 use slab_diary::SlabId;
 
-const SPANISH: &str = "lang=es; unit_system=metric";
+const SPANISH: &str = "lang=es; measure=metric";
 
 fn site() -> (Site, SlabId) {
     let site = Site::empty();
@@ -182,7 +182,8 @@ fn a_card_marked_later_measures_the_photograph_that_is_kept() {
     let id = site.slab("later", &lines);
     let page = site.get(&format!("/slab/{id}/panels")).ends(200).text();
     assert!(page.contains("mark the gray card in its photograph"), "{page}");
-    let entry = site.store.diary(id).unwrap().entries().find(|e| e.body.kind() == "panel_photographed").unwrap().id;
+    let entry =
+        site.store.diary(id).unwrap().entries().find(|e| e.body.kind_name() == "panel_photographed").unwrap().id;
     let fix = format!("/slab/{id}/fix/{entry}");
     site.get(&fix).ends(200).holds(&format!("data-kept=\"/slab/{id}/photo/{}\"", hash.as_str()));
     let typed = [

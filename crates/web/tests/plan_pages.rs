@@ -99,7 +99,7 @@ fn what_is_wrong_stands_at_its_row_and_everything_typed_stays() {
     let got = site.post(&draw(id, "rooms"), &rooms(&rows)).ends(422);
     let page = got
         .holds("id=\"mistake-room_width[2]\" data-mistake-for=\"room_width[]\">There is no number in &#34;wide&#34;")
-        .holds("id=\"mistake-room_depth[2]\" data-mistake-for=\"room_depth[]\">This is needed.")
+        .holds("id=\"mistake-room_depth[2]\" data-mistake-for=\"room_depth[]\">This is missing. Accepted: an answer.")
         .holds("name=\"room_width[]\" value=\"wide\"")
         .holds("href=\"#field-room_width[2]\"")
         .text();
@@ -136,7 +136,7 @@ fn a_walk_tells_its_closure_as_typed_and_in_the_end() {
     assert!(got.text().contains("spread over all walls"));
     site.post(&draw(id, "walk"), &fields).ends(303);
     site.get(&format!("/slab/{id}/plan")).holds(&said).holds("1,440 ft² in one zone");
-    let page = site.get_as(&format!("/slab/{id}/plan"), "lang=es; unit_system=metric");
+    let page = site.get_as(&format!("/slab/{id}/plan"), "lang=es; measure=metric");
     page.holds("hacia el noreste del plano (45°)").holds("regla de la brújula").holds("134 m² en una zona");
 }
 
@@ -237,7 +237,7 @@ fn hostile_names_stay_text() {
 fn everything_on_the_drawing_stands_in_the_list_too() {
     let site = Site::empty();
     let id = site.slab("demo", DEMO);
-    for cookies in ["lang=en", "lang=es; unit_system=metric"] {
+    for cookies in ["lang=en", "lang=es; measure=metric"] {
         let page = site.get_as(&format!("/slab/{id}/plan"), cookies).ends(200).text();
         let marks: Vec<&str> = page.split("data-item=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
         assert!(marks.len() > 5, "only {} marks", marks.len());
@@ -374,7 +374,7 @@ fn the_map_says_what_every_place_is_and_where_the_next_drop_goes() {
     // The hatches of finishes come when they are asked for.
     assert!(!page.contains("data-layer-of=\"finishes\""));
     site.get(&format!("/slab/{id}/plan?finishes=yes")).ends(200).holds("data-layer-of=\"finishes\"");
-    let spanish = site.get_as(&format!("/slab/{id}/plan"), "lang=es; unit_system=metric").ends(200).text();
+    let spanish = site.get_as(&format!("/slab/{id}/plan"), "lang=es; measure=metric").ends(200).text();
     for part in ["Qué es cada lugar", "el agua se queda parada", "Poner una gota aquí"] {
         assert!(spanish.contains(part), "{part}");
     }

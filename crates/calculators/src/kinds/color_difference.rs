@@ -1,31 +1,33 @@
 //! How far two colors lie apart.
 
-use clap::Args;
 use science::color::{CIEDE2000, Lab, Srgb, ciede2000};
 
-use crate::accepted::Accepted;
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::{SumError, What};
 use crate::shown::Shown;
-use crate::sum::Sum;
 
-/// What is asked.
-#[derive(Debug, Args)]
-pub struct ColorDifference {
-    /// A color: L,a,b of CIELAB (D65) or a screen color such as #7a563a
-    #[arg(value_name = "COLOR", allow_hyphen_values = true)]
-    first: String,
-    /// The color it is compared with, written the same way or the other
-    #[arg(value_name = "COLOR", allow_hyphen_values = true)]
-    second: String,
-}
+pub(super) static CALCULATOR: Calculator = Calculator {
+    form: Form {
+        name: "color-difference",
+        fields: &[
+            required("first", "value-first", LINE).such_as("#7a563a", "#7a563a"),
+            required("second", "value-second", LINE).such_as("42, 10, 21", "42, 10, 21"),
+        ],
+        presets: &[],
+        rules: &[],
+    },
+    title: "sum-color-difference",
+    about: "sum-about-color-difference",
+    example: &["first", "second"],
+    lines: &[r##""#7a563a" "#6e5138""##, r#""39.7, 11.4, 22.2" "42, 10, 21""#],
+    places: &["first", "second"],
+    run,
+};
 
-pub(crate) fn run(args: &ColorDifference) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("color-difference", CIEDE2000);
-    let first = color("first", &args.first)?;
-    let second = color("second", &args.second)?;
-    sum.given("first", &args.first, Shown::Lab(first));
-    sum.given("second", &args.second, Shown::Lab(second));
+fn run(given: &mut Given<'_>) -> Result<Calculation, CalculatorError> {
+    let mut sum = Calculation::new(given, CIEDE2000);
+    let first = color(given, "first")?;
+    let second = color(given, "second")?;
     sum.result("difference", Shown::Number(ciede2000(first, second).as_units(), 2));
     sum.result("first_lab", Shown::Lab(first));
     sum.result("second_lab", Shown::Lab(second));
@@ -34,23 +36,19 @@ pub(crate) fn run(args: &ColorDifference) -> Result<Sum, SumError> {
     Ok(sum)
 }
 
-fn color(name: &'static str, text: &str) -> Result<Lab, SumError> {
+fn color(given: &mut Given<'_>, name: &'static str) -> Result<Lab, CalculatorError> {
+    let text = given.text(name)?;
+    let refuse = || CalculatorError::unclear(name, &text, "sum-accepts-color");
     let parts: Vec<&str> = text.split([',', ';']).map(str::trim).collect();
-    let refuse = || {
-        let (typed, accepted) = (text.trim().to_owned(), Accepted::from("color"));
-        let said = format!("{name} color \"{typed}\": accepted: {}", accepted.as_option());
-        SumError::bad_use(name, said, What::Unclear { typed, accepted })
-    };
-    match parts.as_slice() {
-        [one] => Srgb::read(one).map(Srgb::lab).map_err(|_| refuse()),
+    let color = match parts.as_slice() {
+        [one] => Srgb::read(one).map(Srgb::lab).map_err(|_| refuse())?,
         [l, a, b] => {
             let number = |part: &str| part.parse::<f64>().map_err(|_| refuse());
-            Lab::new(number(l)?, number(a)?, number(b)?).map_err(|e| {
-                let mut error = SumError::core(e).at(name);
-                error.said = format!("{name} color: {error}");
-                error
-            })
+            let lab = Lab::new(number(l)?, number(a)?, number(b)?);
+            lab.map_err(|error| CalculatorError::core(error).at(name, &text))?
         }
-        _ => Err(refuse()),
-    }
+        _ => return Err(refuse()),
+    };
+    given.note(name, &text, Shown::Lab(color));
+    Ok(color)
 }

@@ -1,57 +1,53 @@
 //! Dew point of air, and how far above it a surface is.
 
-use clap::Args;
 use science::air::{Air, HYLAND_WEXLER, STANDARD_ATMOSPHERE, standard_pressure};
-use units::{Length, Pressure, TemperatureDifference};
+use units::{Pressure, TemperatureDifference};
 
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::SumError;
 use crate::rests_on::{fact, figure};
 use crate::shown::Shown;
-use crate::sum::Sum;
 
-/// What is asked.
-#[derive(Debug, Args)]
-pub struct DewPoint {
-    /// Temperature of the air
-    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
-    air: String,
-    /// Relative humidity of the air
-    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
-    rh: String,
-    /// Temperature of the slab's surface
-    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
-    slab: Option<String>,
-    /// How far above the dew point the surface must be [default: 3 °C, which is 5.4 °F]
-    #[arg(long, value_name = "DIFFERENCE", requires = "slab", allow_hyphen_values = true)]
-    margin: Option<String>,
-    /// Air pressure at the site [default: 101.325 kPa]
-    #[arg(long, value_name = "PRESSURE", conflicts_with = "elevation", allow_hyphen_values = true)]
-    pressure: Option<String>,
-    /// Height of the site above the sea
-    #[arg(long, value_name = "LENGTH", allow_hyphen_values = true)]
-    elevation: Option<String>,
-}
+pub(super) static CALCULATOR: Calculator = Calculator {
+    form: Form {
+        name: "dew-point",
+        fields: &[
+            required("air", "value-air", quantity(Kind::Temperature, "75 °F", "24 °C")),
+            required("rh", "value-rh", percent(Kind::RelativeHumidity, "60 %")),
+            optional("slab", "value-slab", quantity(Kind::Temperature, "68 °F", "20 °C")),
+            optional("margin", "given-margin", quantity(Kind::TemperatureDifference, "5.4 °F", "3 °C")).usual("5.4 °F", "3 °C").more(),
+            optional("pressure", "value-pressure", quantity(Kind::Pressure, "29.92 inHg", "101.3 kPa")).usual("29.921 inHg", "101.325 kPa").more(),
+            optional("elevation", "value-elevation", quantity(Kind::Length, "600 ft", "180 m")).more(),
+        ],
+        presets: &[],
+        rules: &[Rule::Needs("margin", "slab"), Rule::NotBoth("pressure", "elevation")],
+    },
+    title: "sum-dew-point",
+    about: "sum-about-dew-point",
+    example: &["air", "rh", "slab"],
+    lines: &[r#"--air "75 °F" --rh "60 %" --slab "68 °F""#],
+    places: &[],
+    run,
+};
 
-pub(crate) fn run(args: &DewPoint) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("dew-point", HYLAND_WEXLER);
-    let temperature = sum.read("air", &args.air, Shown::Temperature)?;
-    let humidity = sum.humidity("rh", &args.rh)?;
-    let slab = sum.read_some("slab", args.slab.as_ref(), Shown::Temperature)?;
-    let pressure = match &args.elevation {
-        Some(text) => {
-            let elevation = sum.read("elevation", text, Shown::Length as fn(Length) -> Shown)?;
+fn run(given: &mut Given<'_>) -> Result<Calculation, CalculatorError> {
+    let mut sum = Calculation::new(given, HYLAND_WEXLER);
+    let temperature = given.read("air", Shown::Temperature)?;
+    let humidity = given.read("rh", Shown::Humidity)?;
+    let slab = given.some("slab", Shown::Temperature)?;
+    let pressure = match given.some("elevation", Shown::Length)? {
+        Some(elevation) => {
             sum.note_also(STANDARD_ATMOSPHERE);
-            standard_pressure(elevation).map_err(SumError::core)?
+            standard_pressure(elevation).map_err(CalculatorError::core)?
         }
-        None => sum.read_or("pressure", args.pressure.as_ref(), Pressure::kilopascals(101.325), Shown::AirPressure)?,
+        None => given.read_or("pressure", Pressure::kilopascals(101.325), Shown::AirPressure)?,
     };
-    let air = Air::new(temperature, humidity, pressure).map_err(SumError::core)?;
-    let dew_point = air.dew_point().map_err(SumError::core)?;
+    let air = Air::new(temperature, humidity, pressure).map_err(CalculatorError::core)?;
+    let dew_point = air.dew_point().map_err(CalculatorError::core)?;
     sum.result("dew_point", Shown::Temperature(dew_point));
     if let Some(slab) = slab {
         let usual = figure("dew-point-spread");
-        let wanted = sum.read_or("margin", args.margin.as_ref(), usual, Shown::Difference)?;
+        let wanted = given.read_or("margin", usual, Shown::Difference)?;
         let above = slab - dew_point;
         sum.result("above_dew_point", Shown::Difference(above));
         sum.result(

@@ -1,75 +1,61 @@
 //! Diluting hydrochloric acid.
 
-use clap::Args;
 use science::Parts;
 use science::chemistry::{BAUME, Baume, HCL_DENSITY, dilute_by_parts, dilute_to, hcl_strength_from_baume};
-use units::{Fraction, Volume};
+use units::Fraction;
 
-use crate::accepted::Accepted;
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::SumError;
-use crate::read::{missing, number, share, unclear};
+use crate::given::number;
 use crate::shown::Shown;
-use crate::sum::Sum;
 
-/// What is asked.
-#[derive(Debug, Args)]
-pub struct Dilute {
-    /// Strength of the stock by mass, as its data sheet says
-    #[arg(long, value_name = "PERCENT", conflicts_with = "baume", allow_hyphen_values = true)]
-    stock: Option<String>,
-    /// Degrees Baumé of the stock, as sold
-    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true)]
-    baume: Option<String>,
-    /// Parts by volume, acid to water
-    #[arg(long, value_name = "ACID:WATER", conflicts_with = "to", allow_hyphen_values = true)]
-    parts: Option<String>,
-    /// Strength wished, by mass
-    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
-    to: Option<String>,
-    /// Volume of stock (with --parts) or of the mix (with --to)
-    #[arg(long, value_name = "VOLUME", default_value = "1 gal", allow_hyphen_values = true)]
-    volume: String,
-}
+pub(super) static CALCULATOR: Calculator = Calculator {
+    form: Form {
+        name: "dilute",
+        fields: &[
+            optional("stock", "value-stock", percent(Kind::Fraction, "31.45 %")),
+            optional("baume", "sum-field-dilute-baume", NUMBER).in_answer("value-baume").such_as("20", "20"),
+            optional("parts", "sum-field-dilute-parts", LINE).in_answer("value-parts").such_as("1:4", "1:4"),
+            optional("to", "sum-field-dilute-to", percent(Kind::Fraction, "10 %")).in_answer("value-to"),
+            optional("volume", "sum-field-dilute-volume", quantity(Kind::Volume, "1 gal", "4 L")).in_answer("value-volume").usual("1 gal", "1 gal"),
+        ],
+        presets: &[],
+        rules: &[Rule::OneOf(&["stock", "baume"]), Rule::OneOf(&["parts", "to"])],
+    },
+    title: "sum-dilute",
+    about: "sum-about-dilute",
+    example: &["stock", "parts", "volume"],
+    lines: &[r#"--stock "31.45 %" --parts 1:4 --volume "1 gal""#,
+        r#"--baume 20 --to "10 %" --volume "5 gal""#],
+    places: &[],
+    run,
+};
 
 /// The strength of acid by mass from a data sheet or from degrees Baumé.
-pub(crate) fn strength(
-    sum: &mut Sum,
+pub(super) fn strength(
+    given: &mut Given<'_>,
+    sum: &mut Calculation,
     name: &'static str,
-    percent: Option<&String>,
-    baume: Option<&String>,
-) -> Result<Fraction, SumError> {
-    if let Some(text) = percent {
-        let strength = share(name, text)?;
-        sum.given(name, text, Shown::Percent(strength.as_percent()));
+) -> Result<Fraction, CalculatorError> {
+    if let Some(strength) = given.share(name)? {
         return Ok(strength);
     }
-    let text = baume.ok_or_else(|| missing(name, Accepted::naming("strength-or-baume", &["baume"])))?;
-    let degrees = number("baume", text, "baume")?;
-    sum.given("baume", text, Shown::Number(degrees, 1));
+    let degrees = given.number("baume", 1).ok_or_else(|| CalculatorError::missing(name))?;
     sum.note_also(BAUME);
-    Baume::degrees(degrees).and_then(hcl_strength_from_baume).map_err(SumError::core)
+    Baume::degrees(degrees).and_then(hcl_strength_from_baume).map_err(CalculatorError::core)
 }
 
-pub(crate) fn run(args: &Dilute) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("dilute", HCL_DENSITY);
-    let stock = strength(&mut sum, "stock", args.stock.as_ref(), args.baume.as_ref())?;
-    let mixed = match (&args.parts, &args.to) {
-        (Some(text), _) => {
-            let parts = parts(text)?;
-            sum.given("parts", text, Shown::Text(text.trim().to_owned()));
-            let volume: Volume = sum.read("volume", &args.volume, Shown::Liquid)?;
-            dilute_by_parts(stock, volume, parts)
+fn run(given: &mut Given<'_>) -> Result<Calculation, CalculatorError> {
+    let mut sum = Calculation::new(given, HCL_DENSITY);
+    let stock = strength(given, &mut sum, "stock")?;
+    let mixed = match given.share("to")? {
+        Some(target) => dilute_to(stock, target, given.read("volume", Shown::Liquid)?),
+        None => {
+            let parts = parts(given)?;
+            dilute_by_parts(stock, given.read("volume", Shown::Liquid)?, parts)
         }
-        (None, Some(text)) => {
-            let target = share("to", text)?;
-            sum.given("to", text, Shown::Percent(target.as_percent()));
-            let volume: Volume = sum.read("volume", &args.volume, Shown::Liquid)?;
-            dilute_to(stock, target, volume)
-        }
-        (None, None) => return Err(missing("parts", Accepted::naming("parts-or-to", &["to"]))),
     }
-    .map_err(SumError::core)?;
+    .map_err(CalculatorError::core)?;
     sum.result("strength", Shown::Percent(mixed.strength.as_percent()));
     sum.result("water_first", Shown::Liquid(mixed.water));
     sum.result("then_stock", Shown::Liquid(mixed.stock));
@@ -80,9 +66,11 @@ pub(crate) fn run(args: &Dilute) -> Result<Sum, SumError> {
     Ok(sum)
 }
 
-fn parts(text: &str) -> Result<Parts, SumError> {
-    const ACCEPTED: &str = "parts";
-    let Some((acid, water)) = text.split_once(':') else { return Err(unclear("parts", text, ACCEPTED)) };
-    let (acid, water) = (number("parts", acid, ACCEPTED)?, number("parts", water, ACCEPTED)?);
-    Parts::new(acid, water).map_err(SumError::core)
+fn parts(given: &mut Given<'_>) -> Result<Parts, CalculatorError> {
+    const ACCEPTED: &str = "sum-accepts-parts";
+    let text = given.text("parts")?;
+    let both = text.split_once(':').ok_or_else(|| CalculatorError::unclear("parts", &text, ACCEPTED))?;
+    let (acid, water) = (number("parts", both.0, ACCEPTED)?, number("parts", both.1, ACCEPTED)?);
+    given.note("parts", &text, Shown::Text(text.clone()));
+    Parts::new(acid, water).map_err(CalculatorError::core)
 }

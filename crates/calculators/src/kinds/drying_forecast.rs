@@ -6,35 +6,35 @@ use science::moisture::{
 };
 use units::{Duration, RelativeHumidity};
 
-use super::drying::{Drying, Question, list};
+use super::drying::{Question, list};
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::SumError;
-use crate::read::{humidity, number, unclear};
-use crate::shown::{Key, Shown};
-use crate::sum::Sum;
+use crate::given::{humidity, number};
+use crate::shown::Key;
 
-/// Possible slabs by default: enough for a P10 good to about one point of humidity.
-const MEMBERS: f64 = 1000.0;
-
-pub(crate) fn solve(mut sum: Sum, args: &Drying, question: &Question) -> Result<Sum, SumError> {
-    const COUNT: &str = "members";
-    let wanted = sum.number_or("members", args.members.as_ref(), MEMBERS, COUNT)?;
-    if wanted.fract() != 0.0 || !(50.0..=100_000.0).contains(&wanted) {
-        return Err(crate::read::impossible("members", args.members.as_deref().unwrap_or_default(), COUNT));
+pub(super) fn solve(
+    mut sum: Calculation,
+    given: &mut Given<'_>,
+    question: &Question,
+) -> Result<Calculation, CalculatorError> {
+    let members = given.count("members")?;
+    let shown = Shown::Number(f64::from(members), 3);
+    match given.typed("members") {
+        Some(typed) => given.note("members", &typed, shown),
+        None => given.assumed("members", shown),
     }
-    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "members")]
-    let members = wanted as usize;
-    let mut plan = ForecastPlan::new(question.slab.clone(), Draws { members, seed: Seed(args.seed) });
+    let seed = Seed(given.count("seed")?.into());
+    let mut plan = ForecastPlan::new(question.slab.clone(), Draws { members: members as usize, seed });
     plan.horizon = question.horizon();
     plan.accuracy = Accuracy::ENSEMBLE;
-    let readings = readings(&mut sum, args, question)?;
-    let before = plan.before_readings().map_err(SumError::core)?;
+    let readings = readings(given, question)?;
+    let before = plan.before_readings().map_err(CalculatorError::core)?;
     if readings.is_empty() {
         fill(&mut sum, &before, question);
         sum.caution([Caution::PriorNeedsReadings]);
         return Ok(sum);
     }
-    let after = plan.after_readings(&readings, ReadingError::default()).map_err(SumError::core)?;
+    let after = plan.after_readings(&readings, ReadingError::default()).map_err(CalculatorError::core)?;
     fill(&mut sum, &after, question);
     sum.result("rh_before_readings", by_day(&before, question));
     sum.result("days_to_before_readings", by_limit(&before, question));
@@ -43,28 +43,26 @@ pub(crate) fn solve(mut sum: Sum, args: &Drying, question: &Question) -> Result<
 }
 
 /// Readings at probe depth, in order of time.
-fn readings(sum: &mut Sum, args: &Drying, question: &Question) -> Result<Vec<Reading>, SumError> {
+fn readings(given: &mut Given<'_>, question: &Question) -> Result<Vec<Reading>, CalculatorError> {
+    const ACCEPTED: &str = "sum-accepts-day-and-humidity";
+    let typed = given.texts("reading").join(",");
     let mut readings = Vec::new();
-    for text in args.reading.iter().flat_map(|texts| list(texts)) {
-        let Some((day, read)) = text.split_once(':') else {
-            return Err(unclear("reading", text, "day-and-humidity"));
-        };
-        let day = number("reading", day, "day-and-humidity")?;
+    for text in list(&typed) {
+        let (day, read) = text.split_once(':').ok_or_else(|| CalculatorError::unclear("reading", text, ACCEPTED))?;
         readings.push(Reading {
-            at: Duration::days(day),
+            at: Duration::days(number("reading", day, ACCEPTED)?),
             depth: question.slab.probe_depth(),
             humidity: humidity("reading", read)?,
         });
     }
-    if !args.reading.is_empty() {
-        let typed = args.reading.join(",");
-        sum.given("reading", &typed, Shown::Text(typed.clone()));
+    if !typed.is_empty() {
+        given.note("reading", &typed, Shown::Text(typed.clone()));
     }
     readings.sort_by(|a, b| a.at.as_seconds().total_cmp(&b.at.as_seconds()));
     Ok(readings)
 }
 
-fn fill(sum: &mut Sum, forecast: &Forecast, question: &Question) {
+fn fill(sum: &mut Calculation, forecast: &Forecast, question: &Question) {
     sum.result("rh", by_day(forecast, question));
     sum.result("days_to", by_limit(forecast, question));
     // The rule is said of slabs that dry one side.

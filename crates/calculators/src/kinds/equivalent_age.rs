@@ -1,54 +1,46 @@
 //! Age at a reference temperature, from a temperature log or a stated history.
 
-use std::path::PathBuf;
-
-use clap::Args;
 use science::cure::{
     Activation, ArrheniusAge, Between, EQUIVALENT_AGE, GapRule, NURSE_SAUL, TemperatureLog, TemperatureReading,
     TemperatureTimeFactor, equivalent_age, temperature_time_factor,
 };
 use units::{Duration, Temperature, TemperatureDifference};
 
+use super::drying::list;
 use super::evaporation_file::since;
-use crate::accepted::Accepted;
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::SumError;
-use crate::files::{NamedFile, Reader};
-use crate::log_file::{self, LogArgs};
-use crate::read::{missing, number, quantity, unclear};
+use crate::given::part;
+use crate::log_file::{self, LogFile};
 use crate::shown::Shown;
-use crate::sum::Sum;
 
-/// What is asked.
-#[derive(Debug, Args)]
-pub struct EquivalentAge {
-    /// Stated history in steps, such as 12h@15C,12h@25C
-    #[arg(long, value_name = "TIME@TEMPERATURE,…", conflicts_with = "file", allow_hyphen_values = true)]
-    history: Option<String>,
-    /// Temperature log: a CSV with times and the slab's (or the air's) temperature
-    #[arg(long, value_name = "FILE")]
-    file: Option<PathBuf>,
-    #[command(flatten)]
-    log: LogArgs,
-    /// Temperature at which an hour counts as an hour [default: 20 °C]
-    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
-    reference: Option<String>,
-    /// Activation temperature Q of the cement, in kelvins [default: 5000]
-    #[arg(long, value_name = "KELVINS", conflicts_with = "energy", allow_hyphen_values = true)]
-    activation: Option<String>,
-    /// Activation energy of the cement, in J/mol, instead of Q
-    #[arg(long, value_name = "J/MOL", allow_hyphen_values = true)]
-    energy: Option<String>,
-    /// Datum temperature below which nothing counts [default: 0 °C]
-    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
-    datum: Option<String>,
-    /// Longest silence of a log that is bridged [default: 3 h, or twice the log's step]
-    #[arg(long, value_name = "DURATION", requires = "file", allow_hyphen_values = true)]
-    longest_gap: Option<String>,
-    /// How far beyond its readings the slab may have been in a gap [default: 5 °C]
-    #[arg(long, value_name = "DIFFERENCE", requires = "file", allow_hyphen_values = true)]
-    gap_margin: Option<String>,
-}
+pub(super) static CALCULATOR: Calculator = Calculator {
+    form: Form {
+        name: "equivalent-age",
+        fields: &[
+            optional("history", "sum-field-equivalent-age-history", LINE).in_answer("value-history").such_as("12h@59F,12h@77F", "12h@15C,12h@25C"),
+            optional("file", "sum-field-equivalent-age-file", InputKind::File).in_answer("value-file"),
+            optional("column", "sum-field-column", InputKind::Texts).such_as("air=T1", "air=T1").more(),
+            optional("time_zone", "sum-field-time-zone", InputKind::TimeZone).usual("UTC", "UTC").more(),
+            optional("year", "sum-field-year", count(1900, 2199)).such_as("2026", "2026").more(),
+            optional("reference", "value-reference", quantity(Kind::Temperature, "68 °F", "20 °C")).usual("68 °F", "20 °C").more(),
+            optional("activation", "value-activation", NUMBER).usual("5000", "5000").more(),
+            optional("energy", "sum-field-equivalent-age-energy", NUMBER).in_answer("value-energy").such_as("41500", "41500").more(),
+            optional("datum", "value-datum", quantity(Kind::Temperature, "32 °F", "0 °C")).usual("32 °F", "0 °C").more(),
+            optional("longest_gap", "value-longest-gap", quantity(Kind::Duration, "3 h", "3 h")).usual_said("sum-usual-equivalent-age-longest-gap").more(),
+            optional("gap_margin", "value-gap-margin", quantity(Kind::TemperatureDifference, "9 °F", "5 °C")).usual("9 °F", "5 °C").more(),
+        ],
+        presets: &[],
+        rules: &[Rule::OneOf(&["history", "file"]), Rule::NotBoth("activation", "energy"), Rule::Needs("column", "file"), Rule::Needs("time_zone", "file"), Rule::Needs("year", "file"), Rule::Needs("longest_gap", "file"), Rule::Needs("gap_margin", "file")],
+    },
+    title: "sum-equivalent-age",
+    about: "sum-about-equivalent-age",
+    example: &["history"],
+    lines: &[r#"--history "12h@15C,12h@25C""#,
+        r#"--file logger.csv --time-zone America/Chicago"#],
+    places: &[],
+    run,
+};
 
 /// Readings with what is assumed between them.
 struct History {
@@ -58,25 +50,24 @@ struct History {
     rule: GapRule,
 }
 
-pub(crate) fn run(args: &EquivalentAge, files: &Reader<'_>) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("equivalent-age", EQUIVALENT_AGE);
-    let history = match (&args.history, &args.file) {
-        (Some(text), _) => stated(&mut sum, text)?,
-        (None, Some(file)) => logged(&mut sum, args, files.named(file))?,
-        (None, None) => return Err(missing("history", Accepted::naming("history-or-file", &["file"]))),
+fn run(given: &mut Given<'_>) -> Result<Calculation, CalculatorError> {
+    let mut sum = Calculation::new(given, EQUIVALENT_AGE);
+    let history = match log_file::read(given)? {
+        Some(log) => logged(given, &mut sum, &log)?,
+        None => stated(given)?,
     };
     let usual = ArrheniusAge::default();
-    let reference = sum.read_or("reference", args.reference.as_ref(), usual.reference, Shown::Temperature)?;
-    let activation = activation(&mut sum, args, usual.activation)?;
+    let reference = given.read_or("reference", usual.reference, Shown::Temperature)?;
+    let activation = activation(given, usual.activation)?;
     let datum = TemperatureTimeFactor::default().datum;
-    let datum = sum.read_or("datum", args.datum.as_ref(), datum, Shown::Temperature)?;
+    let datum = given.read_or("datum", datum, Shown::Temperature)?;
 
-    let log = TemperatureLog::new(&history.readings, history.between, history.rule).map_err(SumError::core)?;
+    let log = TemperatureLog::new(&history.readings, history.between, history.rule).map_err(CalculatorError::core)?;
     let constants = ArrheniusAge { activation, reference, offset: usual.offset };
     let from = Duration::ZERO;
-    let age = equivalent_age(log, from, history.until, &constants).map_err(SumError::core)?;
+    let age = equivalent_age(log, from, history.until, &constants).map_err(CalculatorError::core)?;
     let warmth = temperature_time_factor(log, from, history.until, TemperatureTimeFactor { datum });
-    let warmth = warmth.map_err(SumError::core)?;
+    let warmth = warmth.map_err(CalculatorError::core)?;
     if age.gaps.is_empty() {
         sum.result("equivalent_age", Shown::Hours(age.low));
     } else {
@@ -107,42 +98,38 @@ pub(crate) fn run(args: &EquivalentAge, files: &Reader<'_>) -> Result<Sum, SumEr
     Ok(sum)
 }
 
-fn activation(sum: &mut Sum, args: &EquivalentAge, usual: Activation) -> Result<Activation, SumError> {
-    if let Some(text) = &args.energy {
-        let energy = number("energy", text, "energy")?;
-        sum.given("energy", text, Shown::Number(energy, 0));
-        return Activation::joules_per_mole(energy).map_err(SumError::core);
+fn activation(given: &mut Given<'_>, usual: Activation) -> Result<Activation, CalculatorError> {
+    if let Some(energy) = given.number("energy", 0) {
+        return Activation::joules_per_mole(energy).map_err(CalculatorError::core);
     }
-    let accepted = "activation";
-    let kelvins = sum.number_or("activation", args.activation.as_ref(), usual.as_kelvins(), accepted)?;
-    Activation::kelvins(kelvins).map_err(SumError::core)
+    Activation::kelvins(given.number_or("activation", usual.as_kelvins())).map_err(CalculatorError::core)
 }
 
 /// Steps that each hold their temperature; there is no silence in what is stated.
-fn stated(sum: &mut Sum, text: &str) -> Result<History, SumError> {
+fn stated(given: &mut Given<'_>) -> Result<History, CalculatorError> {
+    const ACCEPTED: &str = "sum-accepts-history-step";
+    let text = given.text("history")?;
     let mut readings = Vec::new();
     let mut until = Duration::ZERO;
-    for step in text.split(',').map(str::trim).filter(|step| !step.is_empty()) {
-        let Some((time, temperature)) = step.split_once('@') else {
-            return Err(unclear("history", step, "history-step"));
-        };
-        let time: Duration = quantity("history", time)?;
-        readings.push(TemperatureReading { at: until, temperature: quantity::<Temperature>("history", temperature)? });
-        until += time;
+    for step in list(&text) {
+        let (time, temperature) =
+            step.split_once('@').ok_or_else(|| CalculatorError::unclear("history", step, ACCEPTED))?;
+        let temperature: Temperature = part("history", temperature, ACCEPTED)?;
+        readings.push(TemperatureReading { at: until, temperature });
+        until += part::<Duration>("history", time, ACCEPTED)?;
     }
-    sum.given("history", text, Shown::Text(text.trim().to_owned()));
+    given.note("history", &text, Shown::Text(text.clone()));
     let longest = if until > Duration::ZERO { until } else { Duration::hours(1.0) };
     let rule = GapRule { longest, margin: TemperatureDifference::celsius_degrees(0.0) };
     if !readings.is_empty() && until <= Duration::ZERO {
-        return Err(crate::read::impossible("history", text, "history-steps"));
+        return Err(CalculatorError::impossible("history", &text, "sum-accepts-history-steps"));
     }
     Ok(History { readings, until, between: Between::Step, rule })
 }
 
 /// The slab's own readings, or the air's where the log has none.
-fn logged(sum: &mut Sum, args: &EquivalentAge, file: NamedFile<'_>) -> Result<History, SumError> {
-    let log = log_file::read(file, &args.log)?;
-    sum.given("file", &log.name, Shown::Text(log.name.clone()));
+fn logged(given: &mut Given<'_>, sum: &mut Calculation, log: &LogFile) -> Result<History, CalculatorError> {
+    given.note("file", &log.name, Shown::Text(log.name.clone()));
     let of_slab = log.series.samples.iter().any(|s| s.slab.is_some());
     let read: Vec<_> =
         log.series.samples.iter().filter_map(|s| Some((s.at, if of_slab { s.slab } else { s.air }?))).collect();
@@ -161,8 +148,8 @@ fn logged(sum: &mut Sum, args: &EquivalentAge, file: NamedFile<'_>) -> Result<Hi
     let usual = Duration::hours(3.0).max(log.step * 2.0);
     let margin = TemperatureDifference::celsius_degrees(5.0);
     let rule = GapRule {
-        longest: sum.read_or("longest_gap", args.longest_gap.as_ref(), usual, Shown::Hours)?,
-        margin: sum.read_or("gap_margin", args.gap_margin.as_ref(), margin, Shown::Difference)?,
+        longest: given.read_or("longest_gap", usual, Shown::Hours)?,
+        margin: given.read_or("gap_margin", margin, Shown::Difference)?,
     };
     Ok(History { readings, until, between: Between::StraightLine, rule })
 }

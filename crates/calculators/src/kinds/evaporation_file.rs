@@ -2,34 +2,29 @@
 
 use jiff::Timestamp;
 use science::Span;
-use science::air::{AirSample, EvaporationHour, EvaporationHours, WeatherSeries, evaporation_hours};
+use science::air::{AirSample, EvaporationForm, EvaporationHour, EvaporationHours, WeatherSeries, evaporation_hours};
 use units::{Duration, EvaporationRate};
 
-use super::evaporation::Evaporation;
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::SumError;
-use crate::files::NamedFile;
 use crate::log_file::{self, LogFile};
-use crate::read::missing;
 use crate::rests_on::fact;
-use crate::shown::Shown;
-use crate::sum::Sum;
 
-pub(crate) fn run(
-    mut sum: Sum,
-    args: &Evaporation,
-    file: NamedFile<'_>,
+pub(super) fn run(
+    mut sum: Calculation,
+    given: &mut Given<'_>,
+    form: EvaporationForm,
     limit: EvaporationRate,
-) -> Result<Sum, SumError> {
-    let log = log_file::read(file, &args.log)?;
-    sum.given("file", &log.name, Shown::Text(log.name.clone()));
-    let surface = sum.read_some("surface", args.surface.as_ref(), Shown::Temperature)?;
-    let wind = sum.read_some("wind", args.wind.as_ref(), Shown::Wind)?;
+) -> Result<Calculation, CalculatorError> {
+    let log = log_file::read(given)?.ok_or_else(|| CalculatorError::missing("file"))?;
+    given.note("file", &log.name, Shown::Text(log.name.clone()));
+    let surface = given.some("surface", Shown::Temperature)?;
+    let wind = given.some("wind", Shown::Wind)?;
     if surface.is_none() && log.series.samples.iter().all(|s| s.slab.is_none()) {
-        return Err(missing("surface", "surface-beside-file"));
+        return Err(CalculatorError::missing_but("surface", "sum-accepts-surface-beside-file"));
     }
     if wind.is_none() && log.series.samples.iter().all(|s| s.wind.is_none()) {
-        return Err(missing("wind", "wind-beside-file"));
+        return Err(CalculatorError::missing_but("wind", "sum-accepts-wind-beside-file"));
     }
     let Some(zero) = log.series.samples.first().map(|s| s.at) else {
         return Err(log.refused("it is empty; accepted: at least one row"));
@@ -53,8 +48,8 @@ pub(crate) fn run(
     if samples.is_empty() {
         return Err(log.refused("no row has air and humidity; accepted: at least one"));
     }
-    let series = WeatherSeries::new(&samples, log.step).map_err(SumError::core)?;
-    let hours = evaporation_hours(series, args.form.form(), limit).map_err(SumError::core)?;
+    let series = WeatherSeries::new(&samples, log.step).map_err(CalculatorError::core)?;
+    let hours = evaporation_hours(series, form, limit).map_err(CalculatorError::core)?;
     fill(&mut sum, &hours, &log, zero);
     sum.note_also(fact("evaporation-alarm"));
     if log.wind_at_station && wind.is_none() {
@@ -66,7 +61,7 @@ pub(crate) fn run(
     Ok(sum)
 }
 
-fn fill(sum: &mut Sum, hours: &EvaporationHours, log: &LogFile, zero: Timestamp) {
+fn fill(sum: &mut Calculation, hours: &EvaporationHours, log: &LogFile, zero: Timestamp) {
     let at = |time: Duration| zero + jiff::SignedDuration::from_secs_f64(time.as_seconds());
     let total = |spans: &[Span]| spans.iter().map(|span| span.length()).sum::<Duration>();
     let spans = |spans: &[Span]| {

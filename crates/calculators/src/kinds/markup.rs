@@ -1,15 +1,12 @@
 //! Mark-up to margin and back, and what is lost by confusing them.
 
-use clap::Args;
 use science::markup::{Margin, Markup as Ratio};
 use science::{FormulaSource, Grade};
+use units::Percentage;
 
-use crate::accepted::Accepted;
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::SumError;
-use crate::read::{missing, unclear};
 use crate::shown::Shown;
-use crate::sum::Sum;
 
 /// (1 + mark-up)(1 − margin) = 1.
 const MARKUP_MARGIN: FormulaSource = FormulaSource {
@@ -19,54 +16,37 @@ const MARKUP_MARGIN: FormulaSource = FormulaSource {
     grade: Grade::Verified,
 };
 
-/// What is asked.
-#[derive(Debug, Args)]
-pub struct Markup {
-    /// Profit as a share of the cost
-    #[arg(long, value_name = "PERCENT", conflicts_with = "margin", allow_hyphen_values = true)]
-    markup: Option<String>,
-    /// Profit as a share of the price
-    #[arg(long, value_name = "PERCENT", allow_hyphen_values = true)]
-    margin: Option<String>,
-}
+pub(super) static CALCULATOR: Calculator = Calculator {
+    form: Form {
+        name: "markup",
+        fields: &[
+            optional("markup", "sum-field-markup-markup", percent(Kind::Percentage, "25 %")).in_answer("value-markup"),
+            optional("margin", "sum-field-markup-margin", percent(Kind::Percentage, "20 %")).in_answer("given-margin"),
+        ],
+        presets: &[],
+        rules: &[Rule::OneOf(&["markup", "margin"])],
+    },
+    title: "sum-markup",
+    about: "sum-about-markup",
+    example: &["markup"],
+    lines: &[r#"--markup "25 %""#,
+        r#"--margin "20 %""#],
+    places: &[],
+    run,
+};
 
-/// Percent with or without its sign; a small bare number could be a share, so it is asked back.
-fn percent(name: &'static str, text: &str) -> Result<f64, SumError> {
-    let bare = text.trim();
-    let signed = bare.strip_suffix('%').map(str::trim_end);
-    let number = signed.unwrap_or(bare).parse::<f64>().ok().filter(|n| n.is_finite());
-    match number {
-        Some(n) if signed.is_some() || n == 0.0 || n.abs() > 1.0 => Ok(n),
-        Some(n) => {
-            let (low, high) = (n.to_string(), ((n * 1e4).round() / 100.0).to_string());
-            Err(unclear(name, text, Accepted::from("signed-percent").with("low", low).with("high", high)))
+fn run(given: &mut Given<'_>) -> Result<Calculation, CalculatorError> {
+    let mut sum = Calculation::new(given, MARKUP_MARGIN);
+    let (markup, margin, asked) = match given.some("markup", percentage)? {
+        Some(asked) => {
+            let markup = Ratio::share(asked.as_percent() / 100.0).map_err(CalculatorError::core)?;
+            (markup, markup.margin(), asked.as_percent() / 100.0)
         }
-        None => Err(unclear(name, text, "percent")),
-    }
-}
-
-/// As typed, with the sign it was read with.
-fn signed(text: &str) -> String {
-    let text = text.trim();
-    if text.ends_with('%') { text.to_owned() } else { format!("{text} %") }
-}
-
-pub(crate) fn run(args: &Markup) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("markup", MARKUP_MARGIN);
-    let (markup, margin, asked) = match (&args.markup, &args.margin) {
-        (Some(text), _) => {
-            let asked = percent("markup", text)?;
-            sum.given("markup", &signed(text), Shown::Percent(asked));
-            let markup = Ratio::share(asked / 100.0).map_err(SumError::core)?;
-            (markup, markup.margin(), asked / 100.0)
+        None => {
+            let asked = given.read("margin", percentage)?;
+            let margin = Margin::share(asked.as_percent() / 100.0).map_err(CalculatorError::core)?;
+            (margin.markup(), margin, asked.as_percent() / 100.0)
         }
-        (None, Some(text)) => {
-            let asked = percent("margin", text)?;
-            sum.given("margin", &signed(text), Shown::Percent(asked));
-            let margin = Margin::share(asked / 100.0).map_err(SumError::core)?;
-            (margin.markup(), margin, asked / 100.0)
-        }
-        (None, None) => return Err(missing("markup", Accepted::naming("markup-or-margin", &["margin"]))),
     };
     sum.result("markup", Shown::Percent(markup.as_share() * 100.0));
     sum.result("margin", Shown::Percent(margin.as_share() * 100.0));
@@ -81,4 +61,8 @@ pub(crate) fn run(args: &Markup) -> Result<Sum, SumError> {
     }
     sum.caution([Caution::SayWhichRatio]);
     Ok(sum)
+}
+
+fn percentage(asked: Percentage) -> Shown {
+    Shown::Percent(asked.as_percent())
 }

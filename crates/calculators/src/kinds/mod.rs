@@ -1,18 +1,33 @@
-//! The calculations, one file for each.
+//! The calculators, one file for each. To add one: its file, and its line here.
 
-pub(crate) mod color_difference;
-pub(crate) mod dew_point;
-pub(crate) mod dilute;
-pub(crate) mod drying;
 mod drying_forecast;
-pub(crate) mod emission;
-pub(crate) mod equivalent_age;
-pub(crate) mod evaporation;
 mod evaporation_file;
-pub(crate) mod film;
-pub(crate) mod joints;
-pub(crate) mod markup;
-pub(crate) mod neutralize;
-pub(crate) mod purge;
-pub(crate) mod ventilate;
-pub(crate) mod volume;
+mod prelude;
+
+use crate::calculator::Calculator;
+
+macro_rules! calculators {
+    ($($name:ident),+ $(,)?) => {
+        $(mod $name;)+
+
+        /// In the order they are shown.
+        pub(crate) static CALCULATORS: &[&Calculator] = &[$(&$name::CALCULATOR),+];
+    };
+}
+
+calculators! {
+    dew_point,
+    evaporation,
+    equivalent_age,
+    drying,
+    emission,
+    film,
+    dilute,
+    neutralize,
+    ventilate,
+    purge,
+    volume,
+    joints,
+    markup,
+    color_difference,
+}

@@ -1,103 +1,71 @@
 //! Base that takes up an acid, and what to tell the sewer authority.
 
-use clap::{Args, ValueEnum};
 use science::chemistry::{
-    Base, PhFinding, STOICHIOMETRY, Solution, Tell, WastePhLimits, neutralize, ph_findings,
-    what_to_tell_the_sewer_authority,
+    Base, PhFinding, STOICHIOMETRY, Solution, Tell, WastePhLimits, neutralize, ph_findings, what_to_tell_the_sewer_authority,
 };
 use units::{Mass, Ph, Volume};
 
 use super::dilute::strength;
-use crate::accepted::Accepted;
+use super::prelude::*;
 use crate::caution::Caution;
-use crate::error::SumError;
-use crate::read::{missing, quantity};
 use crate::rests_on::figure;
 use crate::shown::Shown;
-use crate::sum::Sum;
 
-/// What is asked.
-#[derive(Debug, Args)]
-pub struct Neutralize {
-    /// Volume of hydrochloric acid
-    #[arg(long, value_name = "VOLUME", conflicts_with = "acid", allow_hyphen_values = true)]
-    volume: Option<String>,
-    /// Its strength by mass
-    #[arg(long, value_name = "PERCENT", conflicts_with = "baume", allow_hyphen_values = true)]
-    strength: Option<String>,
-    /// Its degrees Baumé, as sold
-    #[arg(long, value_name = "DEGREES", allow_hyphen_values = true)]
-    baume: Option<String>,
-    /// Mass of hydrogen chloride itself, instead of volume and strength
-    #[arg(long, value_name = "MASS", allow_hyphen_values = true)]
-    acid: Option<String>,
-    /// What it is neutralized with
-    #[arg(long, value_enum, default_value = "sodium-bicarbonate")]
-    base: BaseArg,
-    /// pH of the waste water as measured
-    #[arg(long, value_name = "PH", allow_hyphen_values = true)]
-    ph: Option<String>,
-}
+pub(super) static CALCULATOR: Calculator = Calculator {
+    form: Form {
+        name: "neutralize",
+        fields: &[
+            optional("volume", "sum-field-neutralize-volume", quantity(Kind::Volume, "1 gal", "4 L")).in_answer("value-volume"),
+            optional("strength", "sum-field-neutralize-strength", percent(Kind::Fraction, "31.45 %")).in_answer("value-strength"),
+            optional("baume", "sum-field-neutralize-baume", NUMBER).in_answer("value-baume").such_as("20", "20"),
+            optional("acid", "sum-field-neutralize-acid", quantity(Kind::Mass, "3 lb", "1.4 kg")).in_answer("value-acid").more(),
+            optional("base", "sum-field-neutralize-base", InputKind::Choice(&words(BASES))).in_answer("value-base").usual("sodium-bicarbonate", "sodium-bicarbonate"),
+            optional("ph", "value-ph", quantity(Kind::Ph, "1.5", "1.5")),
+        ],
+        presets: &[],
+        rules: &[Rule::OneOf(&["volume", "acid"]), Rule::AtLeastOne(&["strength", "baume", "acid"]), Rule::NotBoth("strength", "baume")],
+    },
+    title: "sum-neutralize",
+    about: "sum-about-neutralize",
+    example: &["volume", "strength", "base"],
+    lines: &[r#"--volume "1 gal" --strength "31.45 %" --base sodium-bicarbonate"#],
+    places: &[],
+    run,
+};
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum BaseArg {
-    /// Baking soda
-    SodiumBicarbonate,
-    /// Soda ash
-    SodiumCarbonate,
-    /// Ammonia, counted without its water
-    Ammonia,
-    /// Dry
-    TrisodiumPhosphate,
-    /// With 12 water
-    TrisodiumPhosphateCrystals,
-    /// Hydrated lime
-    CalciumHydroxide,
-    /// Limestone, chalk
-    CalciumCarbonate,
-    /// Lye
-    SodiumHydroxide,
-}
+/// Baking soda, soda ash, ammonia counted without its water, trisodium phosphate dry and with 12 water, hydrated
+/// lime, limestone, lye.
+const BASES: [(&str, Base); 8] = [
+    ("sodium-bicarbonate", Base::SodiumBicarbonate),
+    ("sodium-carbonate", Base::SodiumCarbonate),
+    ("ammonia", Base::Ammonia),
+    ("trisodium-phosphate", Base::TrisodiumPhosphate),
+    ("trisodium-phosphate-crystals", Base::TrisodiumPhosphateCrystals),
+    ("calcium-hydroxide", Base::CalciumHydroxide),
+    ("calcium-carbonate", Base::CalciumCarbonate),
+    ("sodium-hydroxide", Base::SodiumHydroxide),
+];
 
-impl BaseArg {
-    fn base(self) -> (Base, &'static str) {
-        match self {
-            Self::SodiumBicarbonate => (Base::SodiumBicarbonate, "sodium-bicarbonate"),
-            Self::SodiumCarbonate => (Base::SodiumCarbonate, "sodium-carbonate"),
-            Self::Ammonia => (Base::Ammonia, "ammonia"),
-            Self::TrisodiumPhosphate => (Base::TrisodiumPhosphate, "trisodium-phosphate"),
-            Self::TrisodiumPhosphateCrystals => (Base::TrisodiumPhosphateCrystals, "trisodium-phosphate-crystals"),
-            Self::CalciumHydroxide => (Base::CalciumHydroxide, "calcium-hydroxide"),
-            Self::CalciumCarbonate => (Base::CalciumCarbonate, "calcium-carbonate"),
-            Self::SodiumHydroxide => (Base::SodiumHydroxide, "sodium-hydroxide"),
-        }
-    }
-}
-
-pub(crate) fn run(args: &Neutralize) -> Result<Sum, SumError> {
-    let mut sum = Sum::new("neutralize", STOICHIOMETRY);
-    let acid: Mass = match &args.acid {
-        Some(text) => sum.read("acid", text, Shown::Mass)?,
+fn run(given: &mut Given<'_>) -> Result<Calculation, CalculatorError> {
+    let mut sum = Calculation::new(given, STOICHIOMETRY);
+    let acid: Mass = match given.some("acid", Shown::Mass)? {
+        Some(acid) => acid,
         None => {
-            let accepted = Accepted::naming("volume-or-acid", &["strength", "acid"]);
-            let text = args.volume.as_ref().ok_or_else(|| missing("volume", accepted))?;
-            let volume: Volume = sum.read("volume", text, Shown::Liquid)?;
-            let strength = strength(&mut sum, "strength", args.strength.as_ref(), args.baume.as_ref())?;
-            Solution::hydrochloric(strength).and_then(|s| s.mass_in(volume)).map_err(SumError::core)?
+            let volume: Volume = given.read("volume", Shown::Liquid)?;
+            let strength = strength(given, &mut sum, "strength")?;
+            Solution::hydrochloric(strength).and_then(|s| s.mass_in(volume)).map_err(CalculatorError::core)?
         }
     };
-    let (base, code) = args.base.base();
-    sum.given("base", code, Shown::Code(code));
-    let waste: Option<Ph> = args.ph.as_ref().map(|text| quantity("ph", text)).transpose()?;
-    let found = neutralize(acid, base).map_err(SumError::core)?;
+    let (code, base) = given.choice("base", &BASES)?;
+    given.note("base", code, Shown::Code(code));
+    let found = neutralize(acid, base).map_err(CalculatorError::core)?;
     sum.result("base_mass", Shown::Mass(found.base_mass));
     sum.result("hydrogen_chloride", Shown::Mass(acid));
     if let Some(gas) = found.carbon_dioxide {
         sum.result("carbon_dioxide", Shown::Mass(gas.mass));
         sum.result("carbon_dioxide_gas", Shown::Space(gas.volume));
     }
-    if let (Some(ph), Some(text)) = (waste, &args.ph) {
-        sum.given("ph", text, Shown::Number(ph.value(), 2));
+    if let Some(ph) = given.some("ph", |ph: Ph| Shown::Number(ph.value(), 2))? {
         let limits = WastePhLimits {
             sewer_floor: figure("sewer-ph-min"),
             corrosive_low: figure("waste-ph-low"),

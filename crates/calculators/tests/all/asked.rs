@@ -1,16 +1,10 @@
 //! A page gets the answers of the command line.
 
-use calculators::{NoFiles, Sum, SumCommand, SumForm, ask, form, forms, run, with_units};
-use clap::{CommandFactory, Parser};
+use calculators::{Calculation, Calculator, NoFiles, calculate, calculators, usual_text};
+use form_schema::{FormData, InputKind};
 use localization::{Lang, Locale, UnitSystem};
 
-/// The command line around the calculations.
-#[derive(Debug, Parser)]
-#[command(name = "sums")]
-struct Line {
-    #[command(subcommand)]
-    sum: SumCommand,
-}
+use crate::without;
 
 /// A line as a shell splits it: words, or texts in double quotes.
 fn split(line: &str) -> Vec<String> {
@@ -27,71 +21,61 @@ fn split(line: &str) -> Vec<String> {
     words
 }
 
-/// Every example of the command line's help, as words after `underfoot sums`.
-fn examples() -> Vec<Vec<String>> {
-    let mut out = Vec::new();
-    for sum in Line::command().get_subcommands() {
-        let help = sum.get_after_help().unwrap_or_else(|| panic!("{} has no example", sum.get_name())).to_string();
-        out.extend(help.split("underfoot sums ").skip(1).map(split));
-    }
-    out
-}
-
-/// The same as fields of a form.
-fn as_form(words: &[String]) -> (String, Vec<(String, Vec<String>)>) {
-    let form = form(&words[0]).unwrap_or_else(|| panic!("no form {}", words[0]));
-    let mut typed: Vec<(String, Vec<String>)> = Vec::new();
-    let mut placed = form.fields.iter();
-    let mut rest = words[1..].iter();
+/// An example of the command line as fields.
+fn as_form(of: &Calculator, line: &str) -> FormData {
+    let mut typed = FormData::new();
+    let mut placed = of.places.iter();
+    let words = split(line);
+    let mut rest = words.iter();
     while let Some(word) = rest.next() {
         match word.strip_prefix("--") {
             Some("json") => {}
-            Some(option) => typed.push((option.replace('-', "_"), vec![rest.next().unwrap().clone()])),
-            None => typed.push((placed.next().unwrap().id.clone(), vec![word.clone()])),
+            Some(option) => typed.push(option.replace('-', "_"), rest.next().unwrap()),
+            None => typed.push(*placed.next().unwrap(), word),
         }
     }
-    (form.id.clone(), typed)
+    typed
 }
 
-fn json(sum: &Sum) -> Vec<String> {
+fn json(found: &Calculation) -> Vec<String> {
     let voices =
         Lang::ALL.into_iter().flat_map(|lang| UnitSystem::ALL.map(|unit_system| Locale::new(lang, unit_system)));
-    voices.map(|locale| sum.json(locale).to_string()).collect()
+    voices.map(|locale| found.json(locale).to_string()).collect()
 }
 
 #[test]
 fn every_example_of_the_help_has_the_same_answer_on_a_page() {
     let mut same = 0;
-    for words in examples() {
-        let line: Vec<String> = words.iter().filter(|word| *word != "--json").cloned().collect();
+    for of in calculators() {
+        assert!(!of.lines.is_empty(), "{} has no example", of.id());
         // Files of the examples are not there.
-        if line.iter().any(|word| word == "--file") {
-            continue;
+        for line in of.lines.iter().filter(|line| !line.contains("--file")) {
+            let typed = as_form(of, line);
+            let expected = of.calculate(&typed, None, &NoFiles).unwrap_or_else(|e| panic!("{line}: {e}"));
+            for unit_system in UnitSystem::ALL {
+                let page = of.calculate(&typed, Some(unit_system), &NoFiles).unwrap();
+                assert_eq!(json(&page), json(&expected), "{line}");
+                assert_eq!(page.text(Locale::default()), expected.text(Locale::default()));
+            }
+            same += 1;
         }
-        let command = Line::try_parse_from(std::iter::once("sums".to_owned()).chain(line.clone())).unwrap().sum;
-        let expected = run(&command, &NoFiles).unwrap_or_else(|e| panic!("{line:?}: {e}"));
-        let (id, typed) = as_form(&line);
-        let page = ask(&id, &typed, &NoFiles).unwrap_or_else(|e| panic!("{line:?}: {e}"));
-        assert_eq!(json(&page), json(&expected), "{line:?}");
-        assert_eq!(page.text(Locale::default()), expected.text(Locale::default()));
-        same += 1;
     }
     assert_eq!(same, 18, "examples of the help without a file");
 }
 
 #[test]
-fn every_form_has_an_example_with_an_answer_in_both_measures() {
-    for form in forms() {
+fn every_calculator_has_an_example_with_an_answer_in_both_measures() {
+    for of in calculators() {
         for unit_system in UnitSystem::ALL {
-            let sum =
-                ask(&form.id, &form.example(unit_system), &NoFiles).unwrap_or_else(|e| panic!("{}: {e}", form.id));
-            assert_eq!(sum.id(), form.id);
+            let found = of.calculate(&of.filled(unit_system), None, &NoFiles);
+            let found = found.unwrap_or_else(|e| panic!("{}: {e}", of.id()));
+            assert_eq!(found.id(), of.id());
             let locale = Locale::new(Lang::Es, unit_system);
-            assert!(!sum.answers(locale).is_empty() && !sum.cautions(locale).is_empty(), "{}", form.id);
-            assert_eq!(sum.title(locale), form.title(locale));
+            assert!(!found.answers(locale).is_empty() && !found.cautions(locale).is_empty(), "{}", of.id());
+            assert_eq!(found.title(locale), of.title(locale));
         }
     }
-    assert_eq!(forms().len(), 14);
+    assert_eq!(calculators().len(), 14);
 }
 
 /// Every example of a field is taken where it stands: in place of the same field of the whole example,
@@ -99,11 +83,12 @@ fn every_form_has_an_example_with_an_answer_in_both_measures() {
 #[test]
 fn every_example_of_a_field_is_accepted() {
     let mut tried = 0;
-    for form in forms() {
-        for field in form.fields.iter().filter(|field| !field.takes_file && field.requires != ["file"]) {
+    for of in calculators() {
+        for field in of.form.fields.iter().filter(|field| !of_file(of, field.name)) {
             for unit_system in UnitSystem::ALL {
-                let sum = ask(&form.id, &beside(form, &field.id, field.example(unit_system), unit_system), &NoFiles);
-                sum.unwrap_or_else(|e| panic!("{} {}: {e}", form.id, field.id));
+                let example = field.example(unit_system);
+                let found = of.calculate(&beside(of, field.name, example, unit_system), Some(unit_system), &NoFiles);
+                found.unwrap_or_else(|e| panic!("{} {}: {e}", of.id(), field.name));
                 tried += 1;
             }
         }
@@ -111,20 +96,30 @@ fn every_example_of_a_field_is_accepted() {
     assert_eq!(tried, 2 * 96, "examples of fields");
 }
 
+/// It is a file or has a use beside one only.
+fn of_file(of: &Calculator, name: &str) -> bool {
+    name == "file" || of.form.needed_by(name).iter().any(|need| need.input == InputKind::File)
+}
+
 /// The whole example with one field set.
-fn beside(form: &SumForm, id: &str, text: &str, unit_system: UnitSystem) -> Vec<(String, Vec<String>)> {
-    let field = form.field(id).unwrap();
-    let mut typed = form.example(unit_system);
-    typed.retain(|(other, _)| other != id && !field.conflicts.contains(other));
+fn beside(of: &Calculator, id: &str, text: &str, unit_system: UnitSystem) -> FormData {
+    let excludes = |name: &str| of.form.excluded_by(id).iter().any(|other| other.name == name);
+    let mut typed = of.filled(unit_system);
     // What is needed together goes together: half of a pair is no question.
-    typed.retain(|(other, _)| {
-        let needs = &form.field(other).unwrap().requires;
-        needs.iter().all(|need| !field.conflicts.contains(need))
-    });
-    for need in field.requires.iter().filter(|need| typed.iter().all(|(other, _)| other != *need)).collect::<Vec<_>>() {
-        typed.push((need.clone(), vec![form.field(need).unwrap().example(unit_system).to_owned()]));
+    for other in of.form.fields {
+        if other.name == id
+            || excludes(other.name)
+            || of.form.needed_by(other.name).iter().any(|need| excludes(need.name))
+        {
+            typed = without(&typed, other.name);
+        }
     }
-    let also: &[(&str, &str)] = match (form.id.as_str(), id) {
+    for need in of.form.needed_by(id) {
+        if typed.first(need.name).is_none() {
+            typed.push(need.name, need.example(unit_system));
+        }
+    }
+    let also: &[(&str, &str)] = match (of.id(), id) {
         ("drying", "d1" | "strength") => &[("form", "published")],
         ("drying", "form") => &[],
         ("drying", _) => &[("members", "50")],
@@ -134,10 +129,10 @@ fn beside(form: &SumForm, id: &str, text: &str, unit_system: UnitSystem) -> Vec<
         ("neutralize", "baume" | "strength") => &[("volume", "1 gal")],
         _ => &[],
     };
-    typed.push((id.to_owned(), vec![text.to_owned()]));
+    typed.push(id, text);
     for (other, text) in also {
-        if typed.iter().all(|(known, _)| known != other) {
-            typed.push(((*other).to_owned(), vec![(*text).to_owned()]));
+        if typed.first(other).is_none() {
+            typed.push(*other, *text);
         }
     }
     typed
@@ -147,18 +142,17 @@ fn beside(form: &SumForm, id: &str, text: &str, unit_system: UnitSystem) -> Vec<
 #[test]
 fn the_usual_value_is_the_one_that_is_taken() {
     let mut same = 0;
-    for form in forms() {
-        for field in
-            form.fields.iter().filter(|f| f.usual_text(UnitSystem::Imperial).is_some() && f.requires != ["file"])
-        {
-            let mut without =
-                beside(form, &field.id, field.usual_text(UnitSystem::Imperial).unwrap(), UnitSystem::Imperial);
-            let with = ask(&form.id, &without, &NoFiles).unwrap_or_else(|e| panic!("{} {}: {e}", form.id, field.id));
-            without.retain(|(id, _)| *id != field.id);
-            let without = ask(&form.id, &without, &NoFiles).unwrap();
-            let told = |sum: &Sum| sum.json(Locale::default())["results"].to_string();
-            let (with, without) = (told(&with), told(&without));
-            assert!(alike(&with, &without), "{} {}:\n{with}\n{without}", form.id, field.id);
+    for of in calculators() {
+        for field in of.form.fields.iter().filter(|field| !of_file(of, field.name)) {
+            let Some(usual) = usual_text(field, UnitSystem::Imperial) else { continue };
+            let typed = beside(of, field.name, usual, UnitSystem::Imperial);
+            let answer = |typed: &FormData| {
+                let found = of.calculate(typed, None, &NoFiles);
+                let found = found.unwrap_or_else(|e| panic!("{} {}: {e}", of.id(), field.name));
+                found.json(Locale::default())["results"].to_string()
+            };
+            let (with, without) = (answer(&typed), answer(&without(&typed, field.name)));
+            assert!(alike(&with, &without), "{} {}:\n{with}\n{without}", of.id(), field.name);
             same += 1;
         }
     }
@@ -176,26 +170,54 @@ fn alike(one: &str, other: &str) -> bool {
         })
 }
 
+/// What an answer says was typed.
+fn told(id: &str, pairs: &[(&str, &str)], usual: UnitSystem) -> Vec<(&'static str, String)> {
+    let found = calculate(id, &super::typed(pairs), Some(usual), &NoFiles).unwrap_or_else(|e| panic!("{pairs:?}: {e}"));
+    found.inputs(Locale::default()).into_iter().map(|input| (input.name, input.value)).collect()
+}
+
 #[test]
 fn a_bare_number_takes_the_unit_that_the_page_shows() {
-    let bare = super::typed(&[("air", " 75"), ("rh", "60"), ("slab", "20 °C"), ("elevation", "600")]);
-    let full = with_units("dew-point", &bare, UnitSystem::Imperial);
-    assert_eq!(full, super::typed(&[("air", "75 °F"), ("rh", "60 %"), ("slab", "20 °C"), ("elevation", "600 ft")]));
-    let metric = with_units("dew-point", &bare, UnitSystem::Metric);
-    assert_eq!((metric[0].1[0].as_str(), metric[3].1[0].as_str()), ("75 °C", "600 m"));
-    // It could be a share or percent: the calculation asks back.
-    let share = with_units("dew-point", &super::typed(&[("rh", "0.6")]), UnitSystem::Metric);
-    assert_eq!(share, super::typed(&[("rh", "0.6")]));
+    let bare = [("air", " 75"), ("rh", "60"), ("slab", "20 °C"), ("elevation", "600")];
+    let imperial = told("dew-point", &bare, UnitSystem::Imperial);
+    for said in [("air", "75 °F"), ("rh", "60 %"), ("slab", "20 °C"), ("elevation", "600 ft")] {
+        assert!(imperial.contains(&(said.0, said.1.to_owned())), "{said:?} {imperial:?}");
+    }
+    let metric = told("dew-point", &[("air", "24"), bare[1], bare[3]], UnitSystem::Metric);
+    assert!(metric.contains(&("air", "24 °C".to_owned())) && metric.contains(&("elevation", "600 m".to_owned())));
     // A plain ratio stays one.
-    let ratio = super::typed(&[("wc", "0.5"), ("seed", "7"), ("days", "28,90")]);
-    assert_eq!(with_units("drying", &ratio, UnitSystem::Metric), ratio);
-    assert_eq!(with_units("no-such", &ratio, UnitSystem::Metric), ratio);
+    let ratio =
+        [("thickness", "100"), ("wc", "0.5"), ("rh", "50"), ("seed", "7"), ("days", "28,90"), ("members", "50")];
+    let ratio = told("drying", &ratio, UnitSystem::Metric);
+    assert!(ratio.contains(&("wc", "0.5".to_owned())) && ratio.contains(&("days", "28,90".to_owned())));
+}
+
+/// A bare number up to one could be a share or percent: both shells ask back. A larger one is percent on a page,
+/// which shows the sign, and lacks it on a command line.
+#[test]
+fn a_bare_number_never_changes_its_meaning_at_one() {
+    let asked = |solids: &str, usual: Option<UnitSystem>| {
+        calculate("film", &super::typed(&[("solids", solids), ("wet", "8 mil")]), usual, &NoFiles)
+    };
+    for bare in ["0.25", "1", "1.0"] {
+        for usual in [None, Some(UnitSystem::Imperial), Some(UnitSystem::Metric)] {
+            let refused = asked(bare, usual).unwrap_err();
+            assert_eq!(refused.field_name(), Some("solids"), "{bare} {usual:?}: {refused}");
+            assert!(refused.to_string().contains("25 %"), "{refused}");
+        }
+    }
+    for bare in ["1.4", "25"] {
+        let refused = asked(bare, None).unwrap_err().to_string();
+        assert!(refused.contains("--solids") && refused.contains("25 %"), "{refused}");
+        let same = asked(&format!("{bare} %"), None).unwrap();
+        assert_eq!(json(&asked(bare, Some(UnitSystem::Metric)).unwrap()), json(&same));
+    }
 }
 
 /// What was given is told back in the person's writing and in the reader's units.
 #[test]
 fn inputs_are_told_as_typed_and_as_understood() {
-    let sum = super::asked("dew-point", &[("air", "24 °C"), ("rh", "60")]).unwrap();
+    let sum = super::asked("dew-point", &[("air", "24 °C"), ("rh", "60 %")]).unwrap();
     let inputs = sum.inputs(Locale::default());
     assert_eq!(
         (inputs[0].name, inputs[0].value.as_str(), inputs[0].understood.as_str(), inputs[0].assumed),

@@ -1,55 +1,68 @@
-//! The forms are those of the command line.
+//! What the calculators ask.
 
-use calculators::{Keyboard, NoFiles, SumCommand, ask, form, forms};
-use clap::Subcommand;
+use calculators::{NoFiles, calculator, calculators, choice_label, label, usual, usual_text};
+use form_schema::{Field, InputKind};
 use localization::{Lang, Locale, UnitSystem};
+use trade_facts::Trade;
 
-#[test]
-fn every_option_of_the_command_line_is_a_field() {
-    let command = SumCommand::augment_subcommands(clap::Command::new("sums"));
-    let mut fields = 0;
-    for sum in command.get_subcommands() {
-        let form = form(sum.get_name()).unwrap();
-        let options: Vec<&str> = sum.get_arguments().map(|arg| arg.get_id().as_str()).collect();
-        let ids: Vec<&str> = form.fields.iter().map(|field| field.id.as_str()).collect();
-        assert_eq!(ids, options, "{}", form.id);
-        fields += ids.len();
-    }
-    assert_eq!((forms().len(), fields), (14, 106));
+fn names(fields: &[&Field]) -> Vec<&'static str> {
+    fields.iter().map(|field| field.name).collect()
 }
 
 #[test]
 fn fields_tell_what_they_take() {
-    let field = |sum: &str, id: &str| form(sum).unwrap().field(id).unwrap();
-    assert!(field("dew-point", "air").required && !field("dew-point", "slab").required);
-    assert_eq!(field("dew-point", "pressure").conflicts, ["elevation"]);
-    assert_eq!(field("dew-point", "elevation").conflicts, ["pressure"]);
-    assert_eq!(field("dew-point", "margin").requires, ["slab"]);
-    assert_eq!(field("purge", "from").requires, ["to"]);
-    assert_eq!(field("evaporation", "year").requires, ["file"]);
-    assert!(field("evaporation", "file").takes_file && !field("evaporation", "column").takes_file);
-    assert!(field("evaporation", "column").repeatable && field("drying", "reading").repeatable);
-    assert!(!field("drying", "days").repeatable);
-    assert_eq!(field("drying", "days").default.as_deref(), Some("28,90,180,365"));
-    assert_eq!(field("drying", "sides").choices, ["1", "2"]);
-    assert_eq!(field("evaporation", "form").choices, ["menzel", "uno"]);
-    assert_eq!(field("dew-point", "air").keyboard, Keyboard::Decimal);
-    assert_eq!(field("joints", "length").keyboard, Keyboard::Text, "feet and inches");
-    assert_eq!(field("equivalent-age", "history").keyboard, Keyboard::Text);
-    assert_eq!(field("dew-point", "air").unit(UnitSystem::Metric), Some("°C"));
-    assert_eq!(field("drying", "wc").unit(UnitSystem::Metric), None);
-    assert!(field("color-difference", "first").required);
-    assert!(forms().iter().flat_map(|form| &form.fields).all(|field| !field.flag));
-    let files: usize = forms().iter().flat_map(|form| &form.fields).filter(|field| field.takes_file).count();
-    assert_eq!(files, 2);
+    let field = |id: &str, name: &str| calculator(id).unwrap().field(name).unwrap();
+    let form = |id: &str| calculator(id).unwrap().form;
+    assert!(field("dew-point", "air").required() && !field("dew-point", "slab").required());
+    assert_eq!(names(&form("dew-point").excluded_by("pressure")), ["elevation"]);
+    assert_eq!(names(&form("dew-point").excluded_by("elevation")), ["pressure"]);
+    assert_eq!(names(&form("film").excluded_by("wet")), ["dry", "coverage"]);
+    assert_eq!(names(&form("dew-point").needed_by("margin")), ["slab"]);
+    assert_eq!(names(&form("purge").needed_by("from")), ["to"]);
+    assert_eq!(names(&form("evaporation").needed_by("year")), ["file"]);
+    assert!(form("evaporation").needed(field("evaporation", "air")));
+    assert!(!form("evaporation").needed(field("evaporation", "file")));
+    assert_eq!(field("evaporation", "file").input, InputKind::File);
+    assert_eq!(field("evaporation", "column").input, InputKind::Texts);
+    assert_eq!(field("drying", "reading").input, InputKind::Texts);
+    assert_eq!(usual_text(field("drying", "days"), UnitSystem::Metric), Some("28,90,180,365"));
+    assert_eq!(field("drying", "sides").choices(Trade::built_in()), ["1", "2"]);
+    assert_eq!(field("evaporation", "form").choices(Trade::built_in()), ["menzel", "uno"]);
+    assert_eq!(field("ventilate", "substance").choices(Trade::built_in()).len(), 7, "one of them has two names");
+    assert_eq!(field("purge", "room").input_mode(), "decimal");
+    assert_eq!(field("joints", "length").input_mode(), "text", "feet and inches");
+    assert_eq!(field("equivalent-age", "history").input_mode(), "text");
+    assert_eq!(field("dew-point", "air").unit(UnitSystem::Metric), "°C");
+    assert_eq!(field("drying", "wc").unit(UnitSystem::Metric), "");
+    assert!(field("color-difference", "first").required());
+    let fields = || calculators().iter().flat_map(|of| of.form.fields);
+    assert_eq!(fields().filter(|field| field.input == InputKind::File).count(), 2);
+    assert_eq!((calculators().len(), fields().count()), (14, 106));
+}
+
+/// A rule, an example or a place that names no field would never hold.
+#[test]
+fn rules_and_examples_name_fields() {
+    use form_schema::Rule;
+    for of in calculators() {
+        let ruled = of.form.rules.iter().flat_map(|rule| match rule {
+            Rule::AtLeastOne(names) | Rule::AtLeastOneOrYes(names) | Rule::OneOf(names) | Rule::MayBeLeftOut(names) => {
+                names.to_vec()
+            }
+            Rule::NotBoth(one, other) | Rule::Needs(one, other) => vec![*one, *other],
+        });
+        for name in ruled.chain(of.filled(UnitSystem::Metric).iter().map(|(name, _)| of.field(name).unwrap().name)) {
+            assert!(of.field(name).is_some(), "{}: {name}", of.id());
+        }
+    }
 }
 
 #[test]
 fn every_form_shows_what_it_cannot_do_without() {
-    for form in forms() {
-        assert!(form.fields.iter().all(|field| field.main || !field.required), "{}", form.id);
-        let shown = form.fields.iter().filter(|field| field.main).count();
-        assert!((2..=8).contains(&shown), "{} shows {shown} fields", form.id);
+    for of in calculators() {
+        assert!(of.form.fields.iter().all(|field| !field.hints.more || !of.form.needed(field)), "{}", of.id());
+        let shown = of.form.fields.iter().filter(|field| !field.hints.more).count();
+        assert!((2..=8).contains(&shown), "{} shows {shown} fields", of.id());
     }
 }
 
@@ -57,52 +70,39 @@ fn every_form_shows_what_it_cannot_do_without() {
 #[test]
 fn every_name_is_in_both_languages() {
     let mut names = 0;
-    for form in forms() {
+    for of in calculators() {
         let voices = Lang::ALL.map(|lang| Locale::new(lang, UnitSystem::Imperial));
-        let mut both = vec![voices.map(|locale| form.title(locale)), voices.map(|locale| form.about(locale))];
-        for field in &form.fields {
-            both.push(voices.map(|locale| field.label(locale)));
-            both.extend(field.choices.iter().map(|choice| voices.map(|locale| field.choice_label(choice, locale))));
-            if field.usual_text(UnitSystem::Imperial).is_none() {
-                both.extend(field.usual(voices[0]).map(|usual| [usual, field.usual(voices[1]).unwrap()]));
+        let mut both = vec![voices.map(|locale| of.title(locale)), voices.map(|locale| of.about(locale))];
+        for field in of.form.fields {
+            both.push(voices.map(|locale| label(field, locale)));
+            let choices = field.choices(Trade::built_in());
+            if field.input != InputKind::TimeZone {
+                both.extend(choices.iter().map(|choice| voices.map(|locale| choice_label(field, choice, locale))));
             }
-            assert!(!field.example(UnitSystem::Imperial).is_empty() && !field.example(UnitSystem::Metric).is_empty());
+            if field.hints.usual_said.is_some() {
+                both.push(voices.map(|locale| usual(field, locale).unwrap()));
+            }
+            let told = |unit_system| !field.example(unit_system).is_empty() || field.input == InputKind::File;
+            assert!(UnitSystem::ALL.into_iter().all(|u| told(u) || !choices.is_empty()), "{} {}", of.id(), field.name);
         }
         for [english, spanish] in both {
-            assert!(!english.contains("sum-") && !english.contains("value-"), "{}: {english}", form.id);
-            assert_ne!(english, spanish, "{}", form.id);
+            assert!(!english.contains("sum-") && !english.contains("value-"), "{}: {english}", of.id());
+            assert_ne!(english, spanish, "{}", of.id());
             names += 1;
         }
-        let labels: std::collections::BTreeSet<String> = form.fields.iter().map(|f| f.label(voices[1])).collect();
-        assert_eq!(labels.len(), form.fields.len(), "{}: two fields with one label", form.id);
+        let labels: std::collections::BTreeSet<String> = of.form.fields.iter().map(|f| label(f, voices[1])).collect();
+        assert_eq!(labels.len(), of.form.fields.len(), "{}: two fields with one label", of.id());
     }
     assert!(names > 140, "only {names} names");
-}
-
-/// What a help tells as usual, a page tells too.
-#[test]
-fn what_the_help_calls_usual_is_told_on_a_page() {
-    let command = SumCommand::augment_subcommands(clap::Command::new("sums"));
-    let mut told = 0;
-    for sum in command.get_subcommands() {
-        for arg in sum.get_arguments() {
-            let help = arg.get_help().map(ToString::to_string).unwrap_or_default();
-            let field = form(sum.get_name()).unwrap().field(arg.get_id().as_str()).unwrap();
-            let usual = help.contains("[default: ") || !arg.get_default_values().is_empty();
-            assert_eq!(field.usual(Locale::default()).is_some(), usual, "{} {}", sum.get_name(), field.id);
-            told += usize::from(usual);
-        }
-    }
-    assert_eq!(told, 41);
 }
 
 /// A name that an answer calls an input by is a field, so that a page can tie the two.
 #[test]
 fn every_input_of_an_answer_is_a_field() {
-    for form in forms() {
-        let sum = ask(&form.id, &form.example(UnitSystem::Metric), &NoFiles).unwrap();
-        for input in sum.inputs(Locale::default()) {
-            assert!(form.field(input.name).is_some(), "{}: {}", form.id, input.name);
+    for of in calculators() {
+        let found = of.calculate(&of.filled(UnitSystem::Metric), None, &NoFiles).unwrap();
+        for input in found.inputs(Locale::default()) {
+            assert!(of.field(input.name).is_some() && !input.label.contains("value-"), "{}: {}", of.id(), input.name);
         }
     }
 }

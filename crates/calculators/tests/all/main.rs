@@ -9,20 +9,26 @@ mod messages;
 mod refused;
 mod safe;
 
-use calculators::{NoFiles, Sum, SumError, ask};
+use calculators::{Calculation, CalculatorError, NoFiles, calculate};
+use form_schema::FormData;
 
 /// What was typed, from pairs.
-fn typed(pairs: &[(&str, &str)]) -> Vec<(String, Vec<String>)> {
-    let mut out: Vec<(String, Vec<String>)> = Vec::new();
-    for (field, text) in pairs {
-        match out.iter_mut().find(|(known, _)| known == field) {
-            Some((_, texts)) => texts.push((*text).to_owned()),
-            None => out.push(((*field).to_owned(), vec![(*text).to_owned()])),
-        }
-    }
-    out
+fn typed(pairs: &[(&str, &str)]) -> FormData {
+    pairs.iter().copied().collect()
 }
 
-fn asked(sum: &str, pairs: &[(&str, &str)]) -> Result<Sum, SumError> {
-    ask(sum, &typed(pairs), &NoFiles)
+/// As the command line asks: units must be written.
+fn asked(calculator: &str, pairs: &[(&str, &str)]) -> Result<Calculation, CalculatorError> {
+    calculate(calculator, &typed(pairs), None, &NoFiles)
+}
+
+/// The same without one field, and with it set.
+fn without(typed: &FormData, field: &str) -> FormData {
+    typed.iter().filter(|(name, _)| *name != field).flat_map(|(n, texts)| texts.iter().map(move |t| (n, t))).collect()
+}
+
+fn with(typed: &FormData, field: &str, texts: &[&str]) -> FormData {
+    let mut typed = without(typed, field);
+    texts.iter().for_each(|text| typed.push(field, *text));
+    typed
 }

@@ -1,6 +1,6 @@
 //! Refusals name their field and speak the reader's language.
 
-use calculators::{ErrorKind, SumError};
+use calculators::{CalculatorError, ErrorKind};
 use localization::{Lang, Locale, UnitSystem};
 
 use crate::asked;
@@ -30,8 +30,8 @@ const REFUSALS: [Refusal; 29] = [
         "dew-point",
         &[("air", "75 °F"), ("rh", "60 %"), ("pressure", "100 kPa"), ("elevation", "5 m")],
         Some("pressure"),
-        &["give one of", "air pressure", "height above the sea"],
-        &["dé uno de", "presión del aire", "altura sobre el mar"],
+        &["ot both", "Air pressure", "height above the sea"],
+        &["no los dos", "Presión del aire", "altura sobre el mar"],
     ),
     (
         "dew-point",
@@ -44,47 +44,53 @@ const REFUSALS: [Refusal; 29] = [
         "dew-point",
         &[("air", "warm"), ("rh", "60 %")],
         Some("air"),
-        &["\"warm\" cannot be read", "75 °F"],
-        &["no se entiende \"warm\"", "24 °C"],
+        &["no number in \"warm\"", "75 °F"],
+        &["\"warm\"", "24 °C"],
     ),
-    ("dew-point", &[("air", "75"), ("rh", "60 %")], Some("air"), &["has no unit"], &["no trae unidad"]),
-    ("dew-point", &[("air", "75 miles"), ("rh", "60 %")], Some("air"), &["\"75 miles\"", "accepted"], &["se acepta"]),
     (
         "dew-point",
-        &[("air", "75 °F"), ("rh", "120 %")],
-        Some("rh"),
-        &["out of range", "100 %"],
-        &["fuera de rango", "100 %"],
+        &[("air", "75"), ("rh", "60 %")],
+        Some("air"),
+        &["\"75\" has no unit", "75 °F"],
+        &["\"75\"", "unidad", "24 °C"],
     ),
-    ("dew-point", &[("air", "75 °F"), ("rh", "0.6")], Some("rh"), &["60 %"], &["60 %", "signo"]),
+    (
+        "dew-point",
+        &[("air", "75 miles"), ("rh", "60 %")],
+        Some("air"),
+        &["\"miles\" is no unit", "75 °F"],
+        &["\"miles\"", "24 °C"],
+    ),
+    ("dew-point", &[("air", "75 °F"), ("rh", "120 %")], Some("rh"), &["not between 0 % and 100 %"], &["0 %", "100 %"]),
+    ("dew-point", &[("air", "75 °F"), ("rh", "0.6")], Some("rh"), &["percent sign", "60 %"], &["60 %", "signo"]),
     ("dew-point", &[("air", "75 °F"), ("rh", "0 %")], Some("rh"), &["\"0 %\"", "above 0 %"], &["más de 0 %"]),
     (
         "dew-point",
         &[("air", "75 °F"), ("air", "80 °F"), ("rh", "60 %")],
         Some("air"),
-        &["more than once"],
-        &["más de una vez"],
+        &["given several"],
+        &["se dieron varias"],
     ),
-    ("dew-point", &[("air", "75 °F"), ("rh", "60 %"), ("json", "x")], None, &["no field"], &["no es un campo"]),
+    (
+        "dew-point",
+        &[("air", "75 °F"), ("rh", "60 %"), ("json", "x")],
+        None,
+        &["no such field"],
+        &["No existe ese campo"],
+    ),
     ("no-such-sum", &[], None, &["no such calculation"], &["No hay tal cálculo"]),
     (
         "evaporation",
         &[("surface", "80 °F"), ("air", "70 °F"), ("rh", "50 %")],
         Some("wind"),
-        &["Wind is needed", "“weather file"],
-        &["Falta viento", "“archivo"],
+        &["Wind is needed", "10 mph", "or file"],
+        &["Falta viento", "archivo"],
     ),
-    (
-        "evaporation",
-        &[("form", "guess")],
-        Some("form"),
-        &["\"guess\"", "Vapor pressures, 1954"],
-        &["Presiones de vapor, 1954"],
-    ),
-    ("film", &[("solids", "25 %"), ("dry", "1 mil"), ("wet", "2 mil")], Some("dry"), &["give one of"], &["dé uno de"]),
+    ("evaporation", &[("form", "guess")], Some("form"), &["\"guess\"", "menzel, uno"], &["\"guess\"", "menzel, uno"]),
+    ("film", &[("solids", "25 %"), ("dry", "1 mil"), ("wet", "2 mil")], Some("dry"), &["ot both"], &["no los dos"]),
     ("film", &[("solids", "0 %"), ("dry", "1 mil")], Some("solids"), &["leaves no film"], &["no deja película"]),
     ("film", &[("solids", "25 %"), ("wet", "0 mil")], Some("wet"), &["above 0"], &["más de 0"]),
-    ("volume", &[("thickness", "4 in")], Some("area"), &["“length”", "“width”"], &["“largo”", "“ancho”"]),
+    ("volume", &[("thickness", "4 in")], Some("area"), &["600 ft2", "or length"], &["56 m2", "o largo"]),
     (
         "volume",
         &[("area", "600 ft2"), ("thickness", "4 in"), ("panels", "two")],
@@ -124,8 +130,8 @@ const REFUSALS: [Refusal; 29] = [
         "ventilate",
         &[("liquid", "1 gal"), ("over", "1 h")],
         Some("substance"),
-        &["“what evaporates”", "molar mass"],
-        &["“qué se evapora”"],
+        &["What evaporates is needed", "o-xylene", "molar mass"],
+        &["Falta qué se evapora", "masa molar"],
     ),
     (
         "drying",
@@ -151,27 +157,42 @@ const REFUSALS: [Refusal; 29] = [
     ),
 ];
 
-fn refused(sum: &str, pairs: &[(&str, &str)]) -> SumError {
+fn refused(sum: &str, pairs: &[(&str, &str)]) -> CalculatorError {
     match asked(sum, pairs) {
         Ok(_) => panic!("{sum} {pairs:?} has an answer"),
         Err(error) => error,
     }
 }
 
+fn plain(error: &CalculatorError, locale: Locale) -> String {
+    error.problems(locale).into_iter().map(|(_, said)| said).collect::<Vec<_>>().join("; ")
+}
+
 #[test]
 fn a_refusal_names_its_field_in_the_readers_language() {
-    for (sum, pairs, field, english, spanish) in REFUSALS {
-        let error = refused(sum, pairs);
-        assert_eq!(error.field.as_deref(), field, "{sum} {pairs:?}: {error}");
+    for (calculator, pairs, field, english, spanish) in REFUSALS {
+        let error = refused(calculator, pairs);
+        assert_eq!(error.field_name(), field, "{calculator} {pairs:?}: {error}");
         for (locale, parts) in [(ENGLISH, english), (SPANISH, spanish)] {
-            let plain = error.plain(locale);
+            let plain = plain(&error, locale);
             for part in parts {
-                assert!(plain.contains(part), "{sum} {pairs:?}: \"{part}\" is not in: {plain}");
+                assert!(plain.contains(part), "{calculator} {pairs:?}: \"{part}\" is not in: {plain}");
             }
             assert!(!plain.contains("--") && !plain.contains("sum-") && !plain.contains("{$"), "{plain}");
         }
-        assert!(!error.said.is_empty() && error.said.lines().count() == 1, "{}", error.said);
+        let line = error.to_string();
+        assert!(!line.is_empty() && line.lines().count() == 1, "{line}");
     }
+}
+
+/// A page hears of everything at once, each beside its field.
+#[test]
+fn every_field_that_is_wrong_is_told() {
+    let error = refused("dew-point", &[("air", "warm"), ("rh", "120 %"), ("margin", "3 °C")]);
+    let fields: Vec<_> = error.problems(ENGLISH).into_iter().map(|(field, _)| field.unwrap().to_owned()).collect();
+    assert_eq!(fields, ["air", "rh", "slab"]);
+    let line = error.to_string();
+    assert!(["--air", "--rh", "--slab"].iter().all(|option| line.contains(option)), "{line}");
 }
 
 /// Exit codes of the command line: 2 for a question put wrongly, 3 for a value that cannot be.
@@ -188,6 +209,6 @@ fn the_kind_tells_question_from_value() {
 #[test]
 fn a_long_text_is_not_told_back_whole() {
     let long = "é".repeat(5000);
-    let plain = refused("dew-point", &[("air", &long), ("rh", "60 %")]).plain(SPANISH);
+    let plain = plain(&refused("dew-point", &[("air", &long), ("rh", "60 %")]), SPANISH);
     assert!(plain.chars().count() < 200, "{} characters", plain.chars().count());
 }

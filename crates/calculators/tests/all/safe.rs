@@ -1,42 +1,41 @@
 //! Nothing typed stops the program or becomes anything but the value of its field.
 
-use calculators::{NoFiles, SumForm, Uploads, ask, form, forms, with_units};
+use calculators::{Calculator, NoFiles, Uploads, calculate, calculator, calculators};
+use form_schema::FormData;
 use localization::{Lang, Locale, UnitSystem};
 use proptest::prelude::*;
 
+use crate::with;
+
 /// The whole example, with few members where a forecast would be slow.
-fn example(form: &SumForm, unit_system: UnitSystem) -> Vec<(String, Vec<String>)> {
-    let mut typed = form.example(unit_system);
-    if form.id == "drying" {
-        typed.push(("members".to_owned(), vec!["50".to_owned()]));
+fn example(of: &Calculator, unit_system: UnitSystem) -> FormData {
+    let mut typed = of.filled(unit_system);
+    if of.id() == "drying" {
+        typed.push("members", "50");
     }
     typed
 }
 
-fn with(mut typed: Vec<(String, Vec<String>)>, field: &str, texts: Vec<String>) -> Vec<(String, Vec<String>)> {
-    typed.retain(|(id, _)| id != field);
-    typed.push((field.to_owned(), texts));
-    typed
-}
-
 /// Asks, and says answer or refusal to every reader.
-fn say(id: &str, typed: &[(String, Vec<String>)]) -> Result<(), TestCaseError> {
+fn say(id: &str, typed: &FormData, usual: Option<UnitSystem>) -> Result<(), TestCaseError> {
     let files = Uploads(&[("f.csv", b"time,air C,RH\n2026-06-02 13:00,35,20\n")]);
-    let answered = ask(id, typed, &files);
+    let answered = calculate(id, typed, usual, &files);
     for lang in Lang::ALL {
         for unit_system in UnitSystem::ALL {
             let locale = Locale::new(lang, unit_system);
             match &answered {
-                Ok(sum) => {
-                    prop_assert!(!sum.text(locale).is_empty());
-                    prop_assert_eq!(&sum.json(locale)["sum"], id);
+                Ok(found) => {
+                    prop_assert!(!found.text(locale).is_empty());
+                    prop_assert_eq!(&found.json(locale)["sum"], id);
                 }
                 Err(refused) => {
-                    let plain = refused.plain(locale);
-                    prop_assert!(!plain.is_empty() && !plain.contains("sum-refused-"), "{}", plain);
-                    prop_assert!(!plain.contains("sum-accepts-"), "{}", plain);
-                    if let Some(field) = &refused.field {
-                        prop_assert!(form(id).is_some_and(|f| f.field(field).is_some()), "{}", field);
+                    prop_assert!(!refused.problems(locale).is_empty());
+                    for (field, plain) in refused.problems(locale) {
+                        prop_assert!(!plain.is_empty() && !plain.contains("sum-refused-"), "{}", plain);
+                        prop_assert!(!plain.contains("sum-accepts-"), "{}", plain);
+                        if let Some(field) = field {
+                            prop_assert!(calculator(id).is_some_and(|of| of.field(field).is_some()), "{}", field);
+                        }
                     }
                 }
             }
@@ -71,31 +70,32 @@ proptest! {
 
     #[test]
     fn any_text_in_any_field_is_answered_or_refused(which in 0usize..1000, texts in prop::collection::vec(text(), 1..3)) {
-        let fields: Vec<(&SumForm, &str)> =
-            forms().iter().flat_map(|form| form.fields.iter().map(move |field| (form, field.id.as_str()))).collect();
-        let (form, field) = fields[which % fields.len()];
-        let typed = with(example(form, UnitSystem::Imperial), field, texts);
-        say(&form.id, &typed)?;
-        say(&form.id, &with_units(&form.id, &typed, UnitSystem::Metric))?;
+        let fields: Vec<(&Calculator, &str)> =
+            calculators().iter().flat_map(|of| of.form.fields.iter().map(|field| (*of, field.name))).collect();
+        let (of, field) = fields[which % fields.len()];
+        let texts: Vec<&str> = texts.iter().map(String::as_str).collect();
+        let typed = with(&example(of, UnitSystem::Imperial), field, &texts);
+        say(of.id(), &typed, None)?;
+        say(of.id(), &typed, Some(UnitSystem::Metric))?;
     }
 
     #[test]
     fn any_question_at_all_is_answered_or_refused(
-        sum in prop_oneof![prop::sample::select(forms().iter().map(|f| f.id.clone()).collect::<Vec<_>>()), any::<String>()],
+        sum in prop_oneof![prop::sample::select(calculators().iter().map(|of| of.id().to_owned()).collect::<Vec<_>>()), any::<String>()],
         pairs in prop::collection::vec((any::<prop::sample::Index>(), any::<Option<String>>(), text()), 0..6),
     ) {
-        let typed: Vec<(String, Vec<String>)> = pairs.into_iter().map(|(at, free, text)| {
-            let known = form(&sum).map(|form| at.get(&form.fields).id.clone());
-            (free.or(known).unwrap_or_default(), vec![text])
+        let typed: FormData = pairs.into_iter().map(|(at, free, text)| {
+            let known = calculator(&sum).map(|of| at.get(of.form.fields).name.to_owned());
+            (free.or(known).unwrap_or_default(), text)
         }).collect();
-        say(&sum, &typed)?;
+        say(&sum, &typed, None)?;
     }
 }
 
 /// A text that looks like another option is only ever the value of its field.
 #[test]
 fn a_value_never_becomes_another_option() {
-    let honest = example(form("dew-point").unwrap(), UnitSystem::Imperial);
+    let honest = example(calculator("dew-point").unwrap(), UnitSystem::Imperial);
     for text in [
         "--margin=1 °C",
         "-",
@@ -108,29 +108,23 @@ fn a_value_never_becomes_another_option() {
         "60 %\0",
         "60 %\n--slab=1",
     ] {
-        let refused = ask("dew-point", &with(honest.clone(), "rh", vec![text.to_owned()]), &NoFiles).unwrap_err();
-        assert_eq!(refused.field.as_deref(), Some("rh"), "{text}: {refused}");
+        let refused = calculate("dew-point", &with(&honest, "rh", &[text]), None, &NoFiles).unwrap_err();
+        assert_eq!(refused.field_name(), Some("rh"), "{text}: {refused}");
     }
     for field in ["--air", "air=75 °F --rh", "help", "version", "lang", "json", "", "AIR"] {
-        let refused = ask("dew-point", &with(honest.clone(), field, vec!["x".to_owned()]), &NoFiles).unwrap_err();
-        assert!(refused.plain(Locale::default()).contains("no field"), "{field}: {refused}");
+        let refused = calculate("dew-point", &with(&honest, field, &["x"]), None, &NoFiles).unwrap_err();
+        assert!(refused.to_string().contains("no such field"), "{field}: {refused}");
     }
 }
 
 /// Empty fields of a sent form count as nothing, even all of them.
 #[test]
 fn empty_fields_count_as_nothing() {
-    for form in forms() {
-        let filled = form.example(UnitSystem::Metric);
-        let all: Vec<(String, Vec<String>)> = form
-            .fields
-            .iter()
-            .map(|field| {
-                let text = filled.iter().find(|(id, _)| *id == field.id).map(|(_, texts)| texts[0].clone());
-                (field.id.clone(), vec![String::new(), text.unwrap_or_default(), "  ".to_owned()])
-            })
-            .collect();
-        let json = |typed: &[(String, Vec<String>)]| ask(&form.id, typed, &NoFiles).unwrap().json(Locale::default());
-        assert_eq!(json(&all), json(&filled), "{}", form.id);
+    for of in calculators() {
+        let filled = of.filled(UnitSystem::Metric);
+        let texts = |name: &'static str| ["", filled.first(name).unwrap_or_default(), "  "].map(|text| (name, text));
+        let all: FormData = of.form.fields.iter().flat_map(|field| texts(field.name)).collect();
+        let json = |typed: &FormData| of.calculate(typed, None, &NoFiles).unwrap().json(Locale::default());
+        assert_eq!(json(&all), json(&filled), "{}", of.id());
     }
 }

@@ -11,29 +11,6 @@ use slab_answers::pour_day::{Assumption as PourAssumption, CannotTell as CannotT
 use slab_diary::{EntryId, SlabId};
 use units::{Duration, Fraction, Length, RelativeHumidity, Temperature};
 
-/// Keys that the code names one by one.
-const NAMED: &str = "
-drying-limit-maker drying-limit-class drying-limit-class-if-maker-says drying-limit-breathing drying-limit-film
-drying-rule-agrees drying-rule-earlier drying-rule-later drying-rule-cannot-tell
-drying-rests-description drying-rests-readings drying-rests-nothing
-pour-day-level-below pour-day-level-possible pour-day-level-above
-";
-
-/// Every key of `drying.ftl`.
-pub(crate) fn keys() -> Vec<String> {
-    let of = |prefix: &str, codes: &[&str]| codes.iter().map(|code| format!("{prefix}-{code}")).collect::<Vec<_>>();
-    let mut keys: Vec<String> = NAMED.split_whitespace().map(str::to_owned).collect();
-    keys.extend(of("drying-assumed", &Assumption::CODES));
-    keys.extend(of("drying-cannot", &CannotTell::CODES));
-    keys.extend(of("drying-caution", &Caution::ALL.map(Caution::name)));
-    keys.extend(of("drying-left-out", &WhyLeftOut::CODES));
-    keys.extend(of("drying-unexplained", &Unexplained::CODES));
-    keys.extend(of("pour-day-assumed", &PourAssumption::CODES));
-    keys.extend(of("pour-day-cannot", &CannotTellPour::CODES));
-    keys.extend(of("pour-day-lacks", &Lacks::ALL.map(Lacks::name)));
-    keys
-}
-
 fn entry(text: &str) -> EntryId {
     EntryId::of_text(SlabId::of_name("words"), text, 0)
 }

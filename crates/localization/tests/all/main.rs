@@ -3,9 +3,9 @@
 
 mod carried;
 mod drying;
+mod keys;
 mod messages;
 mod numbers;
-mod pictures;
 mod plan;
 mod real_reasons;
 mod sentences;

@@ -19,25 +19,31 @@ pub(crate) struct Message {
 pub(crate) fn messages(lang: Lang) -> BTreeMap<String, Message> {
     let mut out = BTreeMap::new();
     for (_, name, text) in FILES.iter().filter(|(l, ..)| *l == lang) {
-        let resource = FluentResource::try_new((*text).to_owned())
-            .unwrap_or_else(|(_, errors)| panic!("{name} does not parse: {errors:?}"));
-        for entry in resource.entries() {
-            match entry {
-                Entry::Message(message) => {
-                    let value = message.value.as_ref().unwrap_or_else(|| panic!("{} is empty", message.id.name));
-                    let mut parts = vec![(message.id.name.to_owned(), value)];
-                    for attribute in &message.attributes {
-                        parts.push((format!("{}.{}", message.id.name, attribute.id.name), &attribute.value));
-                    }
-                    for (key, pattern) in parts {
-                        let mut read = Message::default();
-                        walk(pattern, &mut read);
-                        assert!(out.insert(key.clone(), read).is_none(), "{name}: {key} stands twice");
-                    }
+        for (key, message) in read(name, text) {
+            assert!(out.insert(key.clone(), message).is_none(), "{name}: {key} stands twice");
+        }
+    }
+    out
+}
+
+/// The messages of one file.
+pub(crate) fn read(name: &str, text: &str) -> BTreeMap<String, Message> {
+    let mut out = BTreeMap::new();
+    let resource = FluentResource::try_new(text.to_owned())
+        .unwrap_or_else(|(_, errors)| panic!("{name} does not parse: {errors:?}"));
+    for entry in resource.entries() {
+        match entry {
+            Entry::Message(message) => {
+                let own = message.value.iter().map(|value| (message.id.name.to_owned(), value));
+                let more = message.attributes.iter().map(|a| (format!("{}.{}", message.id.name, a.id.name), &a.value));
+                for (key, pattern) in own.chain(more) {
+                    let mut read = Message::default();
+                    walk(pattern, &mut read);
+                    assert!(out.insert(key.clone(), read).is_none(), "{name}: {key} stands twice");
                 }
-                Entry::Comment(_) | Entry::GroupComment(_) | Entry::ResourceComment(_) => {}
-                other => panic!("{name} holds {other:?}"),
             }
+            Entry::Comment(_) | Entry::GroupComment(_) | Entry::ResourceComment(_) => {}
+            other => panic!("{name} holds {other:?}"),
         }
     }
     out

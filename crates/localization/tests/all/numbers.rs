@@ -168,5 +168,5 @@ fn languages_and_measures_have_names() {
     let error: UnknownChoice = "fr".parse::<Lang>().expect_err("no such language");
     assert_eq!(error.to_string(), "language \"fr\" is not known; accepted: en, es");
     let error = "nautical".parse::<UnitSystem>().expect_err("no such measure");
-    assert_eq!(error.to_string(), "measure \"nautical\" is not known; accepted: imperial, metric");
+    assert_eq!(error.to_string(), "units \"nautical\" is not known; accepted: imperial, metric");
 }

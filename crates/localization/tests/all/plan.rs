@@ -3,19 +3,6 @@
 use localization::{Lang, Locale, UnitSystem};
 use slab_plan::{Bearing, Plan, PlanError, PlanSpec, Turn};
 
-/// Messages that the code names one by one, or by the number of a compass point.
-pub(crate) const NAMED: &str = "
-walk-exact walk-closed walk-turns walk-toward walk-point-0 walk-point-1 walk-point-2 walk-point-3 walk-point-4
-walk-point-5 walk-point-6 walk-point-7 walk-turn-right walk-turn-left walk-turn-straight walk-suspect-wall
-walk-suspect-turn walk-suspect-fits walk-suspect-leaves walk-suspects walk-suspects-none plan-wrong-unreadable plan-wrong-zero-length
-plan-wrong-same-corner plan-wrong-too-large plan-wrong-few-walls plan-wrong-few-corners plan-wrong-few-rectangles
-plan-wrong-too-many plan-wrong-missing-turn plan-wrong-crossing plan-wrong-no-area plan-wrong-no-area-typed
-plan-wrong-walk-open plan-wrong-turns-open plan-wrong-mixed plan-wrong-cut-out-outside plan-wrong-zone-outside
-plan-wrong-lines-without-shape plan-wrong-line-off-slab plan-wrong-too-many-lines plan-wrong-border-too-wide plan-wrong-unknown-zone
-plan-wrong-zones-overlap plan-wrong-areas-too-large plan-wrong-duplicate-zone plan-wrong-blank-name
-plan-wrong-two-rests plan-wrong-empty-zone
-";
-
 fn voices() -> impl Iterator<Item = Locale> {
     Lang::ALL
         .into_iter()

@@ -35,7 +35,6 @@ impl JointAdvice {
     }
 }
 
-#[expect(clippy::needless_pass_by_value, reason = "for use in map_err")]
 fn refused(error: LayoutError) -> PaperError {
     match error {
         LayoutError::Fact(id) => PaperError::field(format!("limits.toml, {id}"), "not usable", "its number and unit"),

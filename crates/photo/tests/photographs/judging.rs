@@ -148,7 +148,7 @@ fn small_dark_and_gray_pictures_are_not_judged() {
 
 #[test]
 fn every_code_has_its_place() {
-    assert_eq!(Why::CODES.len(), 27);
+    assert_eq!(Why::KEYS.len(), 27);
     assert_eq!(Why::Blurred { sharpness: 0.1, least: 0.2 }.code(), "blurred");
     assert_eq!(Why::NotLaidOver.code(), "not_laid_over");
     assert_eq!(

@@ -270,7 +270,7 @@ fn table(chart: &DryingChart) -> Table {
     Table { head, rows: rows.into_iter().map(|(_, row)| row).collect() }
 }
 
-fn row(chart: &DryingChart, since: Duration, what: &str, values: [String; 3]) -> Vec<String> {
+fn row(chart: &DryingChart, since: Duration, what: &'static str, values: [String; 3]) -> Vec<String> {
     let locale = chart.look.locale;
     let date = day_year(locale, date_after(chart.poured, since));
     [date, locale.message(what, &[])].into_iter().chain(values).collect()

@@ -1,5 +1,6 @@
 //! What lies on the plan: layers, and marks with their kind and place.
 
+use slab_diary::EntryKind;
 use std::sync::Arc;
 
 use localization::Locale;
@@ -233,30 +234,31 @@ impl MarkKind {
             (Self::Incident, true) => locale.message("pic-legend-settled", &[]),
             (Self::Next, _) => locale.message("pic-legend-next", &[]),
             (Self::Section, _) => String::new(),
-            (Self::Defect, false) => locale.kind("defect"),
+            (Self::Defect, false) => locale.kind(EntryKind::Defect),
             (Self::Defect, true) => {
                 let settled = locale.message("pic-settled", &[]);
-                locale.message("pic-named", &[("name", locale.kind("defect").into()), ("value", settled.into())])
+                locale
+                    .message("pic-named", &[("name", locale.kind(EntryKind::Defect).into()), ("value", settled.into())])
             }
             (kind, _) => locale.kind(kind.entry_kind()),
         }
     }
 
     /// The kind of diary entry behind it.
-    const fn entry_kind(self) -> &'static str {
+    const fn entry_kind(self) -> EntryKind {
         match self {
-            Self::Incident | Self::Next | Self::Section => "incident",
-            Self::Defect => "defect",
-            Self::WaterDrop => "water_drop",
-            Self::Scrape => "scrape",
-            Self::SolventWipe => "solvent_wipe",
-            Self::AcidDrop => "acid_drop",
-            Self::Ph => "surface_ph",
-            Self::Humidity => "slab_humidity",
-            Self::Dish => "emission_dish",
-            Self::Sheet => "plastic_sheet",
-            Self::Temperature => "temperature",
-            Self::Photo => "slab_photograph",
+            Self::Incident | Self::Next | Self::Section => EntryKind::Incident,
+            Self::Defect => EntryKind::Defect,
+            Self::WaterDrop => EntryKind::WaterDrop,
+            Self::Scrape => EntryKind::Scrape,
+            Self::SolventWipe => EntryKind::SolventWipe,
+            Self::AcidDrop => EntryKind::AcidDrop,
+            Self::Ph => EntryKind::SurfacePh,
+            Self::Humidity => EntryKind::SlabHumidity,
+            Self::Dish => EntryKind::EmissionDish,
+            Self::Sheet => EntryKind::PlasticSheet,
+            Self::Temperature => EntryKind::Temperature,
+            Self::Photo => EntryKind::SlabPhotograph,
         }
     }
 }

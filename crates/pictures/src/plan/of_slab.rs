@@ -90,7 +90,7 @@ impl Told {
 }
 
 fn told(body: &Body, locale: Locale) -> Option<Told> {
-    let word = |key: &str| locale.message(key, &[]);
+    let word = |key: &'static str| locale.message(key, &[]);
     Some(match body {
         Body::Incident(b) => Told::new(MarkKind::Incident, locale.term(&b.what)),
         Body::Defect(b) => Told::new(MarkKind::Defect, word(defect(b.what))),
@@ -127,9 +127,9 @@ fn title(entry: &Entry, told: &Told, zone: Option<&str>, settled: bool, locale: 
             let state = locale.message(if settled { "pic-settled" } else { "pic-open" }, &[]);
             locale.message("pic-named", &[("name", value.as_str().into()), ("value", state.into())])
         }
-        _ if value.is_empty() => locale.kind(entry.body.kind()),
+        _ if value.is_empty() => locale.kind_of(&entry.body),
         _ => locale
-            .message("pic-named", &[("name", locale.kind(entry.body.kind()).into()), ("value", value.as_str().into())]),
+            .message("pic-named", &[("name", locale.kind_of(&entry.body).into()), ("value", value.as_str().into())]),
     };
     let what = match zone {
         Some(zone) => locale.message("pic-in-zone", &[("what", what.into()), ("zone", zone.into())]),
@@ -139,7 +139,7 @@ fn title(entry: &Entry, told: &Told, zone: Option<&str>, settled: bool, locale: 
 }
 
 fn water_drop(drop: &WaterDrop, locale: Locale) -> Told {
-    let say = |key: &str, time: String| locale.message(key, &[("time", time.into())]);
+    let say = |key: &'static str, time: String| locale.message(key, &[("time", time.into())]);
     if let Some(soaked) = &drop.soaked_in {
         let long = Some(say("pic-soaked", locale.duration(soaked.value())));
         return Told { kind: MarkKind::WaterDrop, short: short_time(soaked.value(), locale), long };

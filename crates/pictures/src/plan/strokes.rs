@@ -120,7 +120,7 @@ pub(super) enum LineKind {
     Joint(Option<JointKind>),
 }
 
-fn in_all(locale: Locale, key: &str, length: Length) -> String {
+fn in_all(locale: Locale, key: &'static str, length: Length) -> String {
     locale.message(key, &[("length", locale.length(length).into())])
 }
 

@@ -184,17 +184,6 @@ pub enum CannotTell {
 }
 
 impl CannotTell {
-    /// Every code, for the test of the translations.
-    pub const CODES: [&'static str; 7] = [
-        "no-pour",
-        "existing-floor",
-        "no-thickness",
-        "no-water-cement",
-        "thickness-outside",
-        "water-cement-outside",
-        "outdoors-no-air",
-    ];
-
     /// Its name: key of its sentence, and its name in JSON.
     #[must_use]
     pub const fn code(&self) -> &'static str {
@@ -231,10 +220,6 @@ pub enum WhyLeftOut {
 }
 
 impl WhyLeftOut {
-    /// Every code, for the test of the translations.
-    pub const CODES: [&'static str; 6] =
-        ["before-pour", "under-wet-cure", "no-depth", "deeper-than-slab", "not-equilibrated", "other-pour"];
-
     /// Its name: key of its sentence, and its name in JSON.
     #[must_use]
     pub const fn code(&self) -> &'static str {

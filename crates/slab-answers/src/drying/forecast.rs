@@ -172,9 +172,6 @@ pub enum Unexplained {
 }
 
 impl Unexplained {
-    /// Every code, for the test of the translations.
-    pub const CODES: [&'static str; 2] = ["reading", "too-few-agree"];
-
     /// Its name: key of its sentence, and its name in JSON.
     #[must_use]
     pub const fn code(&self) -> &'static str {

@@ -7,7 +7,7 @@ use units::{AsWritten, Fraction, Length};
 use super::{Assumption, CannotTell};
 use crate::standing::{DryingStart, Judge};
 use slab_diary::body::{Cured, Curing, CuringMethod, Pour};
-use slab_diary::{BodyKind, EntryId};
+use slab_diary::{EntryBody, EntryId};
 use slab_diary::{EntryOf, Slab, Zone};
 
 /// The concrete that is followed.

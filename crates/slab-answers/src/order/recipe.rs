@@ -37,7 +37,7 @@ impl Buyer<'_> {
             coats: Spread::exactly(stained.body.coats),
             water_parts: Spread::exactly(stained.body.water_parts),
             mix: stained.body.mix.iter().map(share).collect(),
-            panel: Some(approval.body.panel.clone()),
+            panel: Some(approval.body.panel.to_string()),
             evidence: vec![approval.entry.id, stained.entry.id],
         })
     }

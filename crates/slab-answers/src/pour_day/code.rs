@@ -111,10 +111,6 @@ fn list(lacks: &[Lacks]) -> String {
 }
 
 impl CannotTell {
-    /// Every code, for the test of the translations.
-    pub const CODES: [&'static str; 6] =
-        ["no-day", "no-series", "day-not-covered", "no-air-reading", "reading-lacks", "outside-formula"];
-
     /// Its name: key of its sentence, and its name in JSON.
     #[must_use]
     pub const fn code(&self) -> &'static str {

@@ -100,7 +100,7 @@ impl Judge<'_> {
 
     fn humidity_and_dew_point(&self, fresh: &Fresh) -> Finding {
         let (Some((_, air, _)), Some((_, humidity, _))) = (fresh.air, fresh.humidity) else {
-            return Finding::unproven(Code::NoHumiditireading, Action::ReadAir);
+            return Finding::unproven(Code::NoHumidityReading, Action::ReadAir);
         };
         let most: RelativeHumidity = self.figures.value("seal-humidity");
         if humidity > most {

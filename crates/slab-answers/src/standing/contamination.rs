@@ -55,7 +55,7 @@ impl Judge<'_> {
         if let Some(accepted) = accepted {
             return if record.is_some_and(|r| r.acceptable) {
                 named(Finding::released(Code::IncidentAccepted))
-                    .with("by", Value::Text(accepted.body.by.clone()))
+                    .with("by", Value::Text(accepted.body.by.to_string()))
                     .because([accepted.entry.id])
             } else {
                 named(Finding::held(Code::IncidentNotAcceptable, Action::TreatAndRetest)).because([accepted.entry.id])

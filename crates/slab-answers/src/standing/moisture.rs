@@ -15,7 +15,7 @@ use super::finding::{Finding, Value};
 use super::surface::DryingStart;
 use super::{Action, Code, Judge};
 use slab_diary::body::{EmissionDish, PlasticSheet, Rinsed, SealerChosen, SheetResult, SlabHumidity};
-use slab_diary::{Entry, EntryId};
+use slab_diary::{Entry, EntryId, EntryKind};
 use slab_diary::{EntryOf, Zone};
 
 /// What the sealer asks, from its maker's sheet where it is known.
@@ -160,7 +160,7 @@ impl Judge<'_> {
     }
 
     fn outdated_moisture_tests(&self, zone: &Zone, counts: &impl Fn(&Entry) -> bool) -> Vec<EntryId> {
-        let kinds = ["slab_humidity", "emission_dish", "plastic_sheet"];
+        let kinds = [EntryKind::SlabHumidity, EntryKind::EmissionDish, EntryKind::PlasticSheet];
         self.slab.of_kinds(&kinds).filter(|e| self.slab.speaks_for(e, zone) && !counts(e)).map(|e| e.id).collect()
     }
 

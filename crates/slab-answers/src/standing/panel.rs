@@ -39,8 +39,8 @@ impl Judge<'_> {
     fn approval(&self, zone: &Zone, approval: EntryOf<'_, ChoiceApproved>) -> Finding {
         let name = &approval.body.panel;
         let named = |f: Finding| {
-            f.with("panel", Value::Text(name.clone()))
-                .with("by", Value::Text(approval.body.by.clone()))
+            f.with("panel", Value::Text(name.to_string()))
+                .with("by", Value::Text(approval.body.by.to_string()))
                 .with("date", Value::Date(approval.entry.happened.date()))
                 .because([approval.entry.id])
         };

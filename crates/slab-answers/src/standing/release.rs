@@ -28,8 +28,8 @@ impl Judge<'_> {
             (State::Released, Code::ReleasedByPerson)
         };
         let told = Finding::new(state, code)
-            .with("by", Value::Text(release.body.by.clone()))
-            .with("reason", Value::Text(release.body.reason.clone()))
+            .with("by", Value::Text(release.body.by.to_string()))
+            .with("reason", Value::Text(release.body.reason.to_string()))
             .with("date", Value::Date(release.entry.happened.date()));
         finding.state = state;
         finding.reasons.splice(0..0, told.reasons);

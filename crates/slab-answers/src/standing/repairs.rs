@@ -80,7 +80,7 @@ impl Judge<'_> {
         let accepted = self.slab.all::<Accepted>().rfind(|s| s.body.of == found.id)?;
         Some(
             Finding::new(State::Released, Code::DefectAccepted)
-                .with("by", Value::Text(accepted.body.by.clone()))
+                .with("by", Value::Text(accepted.body.by.to_string()))
                 .because([accepted.entry.id]),
         )
     }

@@ -1,73 +1,90 @@
 //! How the slab came to be: pour, finish, curing.
 
-use serde::{Deserialize, Serialize};
+use super::inputs::*;
 use units::{AsWritten, Density, FilmThickness, Fraction, Length, Pressure};
 
-/// Concrete was placed; when it happened is the age's beginning.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Pour {
-    /// Name of the mix, as on the ticket.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub mix: Option<String>,
-    /// Thickness.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub thickness: Option<AsWritten<Length>>,
-    /// Water to cementitious material by mass, 0.3 to 0.8.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub water_cement: Option<AsWritten<Fraction>>,
-    /// Cement in the mix.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub cement: Option<AsWritten<Density>>,
-    /// Strength ordered.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub strength: Option<AsWritten<Pressure>>,
-    /// Share of the cementitious material that is fly ash or slag.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub fly_ash: Option<AsWritten<Fraction>>,
-    /// Calcium chloride in the mix.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub chloride: Option<bool>,
-    /// Thickness of the vapor retarder directly below; absent when unknown.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub retarder: Option<AsWritten<FilmThickness>>,
+entry! {
+    /// Concrete was placed; when it happened is the age's beginning.
+    #[derive(Default)]
+    Pour {
+        /// Name of the mix, as on the ticket.
+        mix: Option<Text> = LINE,
+        /// Thickness.
+        thickness: Option<AsWritten<Length>> = small_length("4 in", "100 mm"),
+        /// Water to cementitious material by mass, 0.3 to 0.8.
+        water_cement: Option<AsWritten<Fraction>> = RATIO,
+        /// Cement in the mix.
+        cement: Option<AsWritten<Density>> = CEMENT,
+        /// Strength ordered.
+        strength: Option<AsWritten<Pressure>> = STRENGTH,
+        /// Share of the cementitious material that is fly ash or slag.
+        fly_ash: Option<AsWritten<Fraction>> = percent("15 %"),
+        /// Calcium chloride in the mix.
+        chloride: Option<bool>,
+        /// Thickness of the vapor retarder directly below; absent when unknown.
+        retarder: Option<AsWritten<FilmThickness>> = SHEET,
+    }
+    EntrySchema {
+        place: PlaceInput::Zone,
+        photographs: PhotoInput::May,
+        before_pour: true,
+        time_line: Some(TimeLine::Step),
+        ..plain(EntryKind::Pour, Group::Making, r##"{"happened":"2026-03-02 07:00","body":{"kind":"pour","mix":"4021","thickness":"4 in","water_cement":"0.48","cement":"520 lb/yd3","strength":"4000 psi","fly_ash":"0 %","chloride":false,"retarder":"15 mil"}}"##)
+    }
 }
 
-/// The surface was finished.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Finish {
-    /// Which finish, by its id in the trade facts.
-    pub finish: String,
+entry! {
+    /// The surface was finished.
+    Finish {
+        /// Which finish, by its id in the trade facts.
+        finish: String = InputKind::Term(TermList::Finishes),
+    }
+    EntrySchema {
+        place: PlaceInput::Zone,
+        ..plain(EntryKind::Finish, Group::Making, r##"{"happened":"2026-03-02 12:00","place":{"zone":"shop"},"body":{"kind":"finish","finish":"light-steel-trowel"}}"##)
+    }
 }
 
-/// Curing began.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Curing {
-    /// How.
-    pub method: CuringMethod,
+entry! {
+    /// Curing began.
+    Curing {
+        /// How.
+        method: CuringMethod,
+    }
+    EntrySchema {
+        place: PlaceInput::Zone,
+        presets: one_tap!("method": "wet_covers", "water", "sheet", "membrane", "none", "unknown"),
+        time_line: Some(TimeLine::Step),
+        ..plain(EntryKind::Curing, Group::Making, r##"{"happened":"2026-03-02 15:00","body":{"kind":"curing","method":"wet_covers"}}"##)
+    }
 }
 
-/// Ways to cure a slab.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CuringMethod {
-    /// Covers kept wet, flat on the slab.
-    WetCovers,
-    /// Water sprayed or ponded.
-    Water,
-    /// A plastic sheet laid on the slab.
-    Sheet,
-    /// A sprayed compound that leaves a film.
-    Membrane,
-    /// Nothing was done.
-    None,
-    /// Nobody knows.
-    Unknown,
+choices! {
+    /// Ways to cure a slab.
+    CuringMethod {
+        /// Covers kept wet, flat on the slab.
+        WetCovers = "wet_covers",
+        /// Water sprayed or ponded.
+        Water = "water",
+        /// A plastic sheet laid on the slab.
+        Sheet = "sheet",
+        /// A sprayed compound that leaves a film.
+        Membrane = "membrane",
+        /// Nothing was done.
+        None = "none",
+        /// Nobody knows.
+        Unknown = "unknown",
+    }
 }
 
-/// Curing ended; the slab dries from here.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Cured {}
+entry! {
+    /// Curing ended; the slab dries from here.
+    #[derive(Default)]
+    Cured {
+    }
+    EntrySchema {
+        place: PlaceInput::Zone,
+        time_line: Some(TimeLine::Step),
+        ..plain(EntryKind::Cured, Group::Making, r##"{"happened":"2026-03-09 08:00","body":{"kind":"cured"}}"##)
+    }
+}

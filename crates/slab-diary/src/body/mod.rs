@@ -4,25 +4,33 @@
 //! mistyped field name would lose evidence in silence; a body written by a newer version of the
 //! program is kept byte for byte instead.
 
-mod color;
+#[macro_use]
+mod schema;
+mod inputs;
 mod job;
 mod making;
 mod money;
+mod panel;
 mod testing;
 mod trouble;
 mod work;
 
-use serde_json::Value;
+use form_schema::{FieldError, FieldErrorKind, FormData, InputKind};
 use serde_json::value::RawValue;
+use serde_json::{Map, Value};
+use units::UnitSystem;
 
-pub use color::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
+pub use form_schema::{PictureBox, PictureBoxError};
+pub(crate) use inputs::{OFFSET, RADIUS};
 pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, Note, SealerChosen, SiteCheck, SlabAge};
 pub use making::{Cured, Curing, CuringMethod, Finish, Pour};
 pub use money::{PaymentTerms, TimeCost};
+pub use panel::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
+pub use schema::{EntrySchema, Group, PhotoInput, PlaceInput, TimeLine};
 pub use testing::{
-    AcidDrop, AirReading, AirSeries, ColorLook, EmissionDish, Evenness, Fizz, PhMoment, PictureBox, PictureBoxError,
-    PlasticSheet, RagResult, ReferenceCard, Scrape, ScrapeResult, SheetResult, SlabHumidity, SlabPhotograph,
-    SolventWipe, SurfacePh, Temperature, WaterDrop, WipeResult,
+    AcidDrop, AirReading, AirSeries, ColorLook, EmissionDish, Evenness, Fizz, PhMoment, PlasticSheet, RagResult,
+    ReferenceCard, Scrape, ScrapeResult, SheetResult, SlabHumidity, SlabPhotograph, SolventWipe, SurfacePh,
+    Temperature, WaterDrop, WipeResult,
 };
 pub use trouble::{
     Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Defect, DefectKind, Incident, PrintedSide,
@@ -32,10 +40,10 @@ pub use work::{BatchMixed, CoatLaid, Delivery, Neutralized, Neutralizer, Rinsed,
 
 use super::entry::SCHEMA;
 
-/// One kind of body, so that a fold can ask for all entries of a kind by type.
-pub trait BodyKind: Sized {
-    /// Its name in the diary.
-    const KIND: &'static str;
+/// A body of a known kind: its schema, and how a fold finds it by type.
+pub trait EntryBody: Sized {
+    /// What is known of its kind.
+    const SCHEMA: EntrySchema;
     /// The body, when it is of this kind.
     fn of(body: &Body) -> Option<&Self>;
 }
@@ -56,31 +64,22 @@ impl PartialEq for UnknownBody {
 }
 
 /// A body that cannot be read.
-#[derive(Debug, Clone, PartialEq, Eq, thiserror::Error)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum BodyError {
     /// It is no JSON object with a `kind`.
-    #[error("body: {0}; accepted: an object with \"kind\" and that kind's fields")]
-    NoKind(String),
+    NoKind,
     /// The kind is unknown in the form this program writes.
-    #[error("body.kind \"{kind}\" is not known; accepted: {}", Body::KINDS.join(", "))]
-    UnknownKind {
-        /// The kind it names.
-        kind: String,
-    },
-    /// A field is missing, unknown or wrong.
-    #[error("{kind}.{field}: {problem}")]
-    Field {
-        /// The body's kind.
-        kind: &'static str,
-        /// The field, with its path.
-        field: String,
-        /// What was wrong and what would be accepted.
-        problem: String,
-    },
+    UnknownKind(String),
+    /// Fields are missing, unknown or wrong.
+    Fields(EntryKind, Vec<FieldError>),
 }
 
 macro_rules! bodies {
     ($( $(#[$doc:meta])* $variant:ident = $kind:literal ),+ $(,)?) => {
+        /// A kind of entry.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum EntryKind { $( $(#[$doc])* $variant, )+ }
+
         /// What an entry says.
         #[derive(Debug, Clone, PartialEq)]
         pub enum Body {
@@ -89,23 +88,34 @@ macro_rules! bodies {
             Unknown(UnknownBody),
         }
 
-        impl Body {
+        impl EntryKind {
             /// Every kind this program knows, in the order of the job.
-            pub const KINDS: &'static [&'static str] = &[$($kind),+];
+            pub const ALL: &'static [Self] = &[$( Self::$variant ),+];
 
-            /// The kind's name as written in the diary.
+            /// Its name as written in the diary.
             #[must_use]
-            pub fn kind(&self) -> &str {
-                match self {
-                    $( Self::$variant(_) => $kind, )+
-                    Self::Unknown(unknown) => &unknown.kind,
-                }
+            pub const fn name(self) -> &'static str {
+                match self { $( Self::$variant => $kind, )+ }
             }
 
-            fn read_known(kind: &str, fields: Value) -> Result<Option<Self>, BodyError> {
-                match kind {
-                    $( $kind => read_fields::<$variant>($kind, fields).map(|b| Some(Self::$variant(Box::new(b)))), )+
-                    _ => Ok(None),
+            /// What is known of it.
+            #[must_use]
+            pub const fn schema(self) -> &'static EntrySchema {
+                match self { $( Self::$variant => &<$variant as EntryBody>::SCHEMA, )+ }
+            }
+
+            fn typed(self, fields: Value) -> Result<Body, BodyError> {
+                match self { $( Self::$variant => typed::<$variant>(self, fields).map(Body::from), )+ }
+            }
+        }
+
+        impl Body {
+            /// Its kind; nothing for a kind or form of a newer program.
+            #[must_use]
+            pub const fn kind(&self) -> Option<EntryKind> {
+                match self {
+                    $( Self::$variant(_) => Some(EntryKind::$variant), )+
+                    Self::Unknown(_) => None,
                 }
             }
 
@@ -116,13 +126,6 @@ macro_rules! bodies {
                 }
             }
         }
-
-        $( impl BodyKind for $variant {
-            const KIND: &'static str = $kind;
-            fn of(body: &Body) -> Option<&Self> {
-                if let Body::$variant(inner) = body { Some(inner) } else { None }
-            }
-        } )+
 
         $( impl From<$variant> for Body {
             fn from(body: $variant) -> Self { Self::$variant(Box::new(body)) }
@@ -223,49 +226,114 @@ bodies! {
     Note = "note",
 }
 
-/// The plan as drawn; the plan module knows what it means.
+/// The plan as drawn; the plan crate knows what it means.
 pub type Plan = slab_plan::PlanSpec;
 
-fn read_fields<T: serde::de::DeserializeOwned>(kind: &'static str, fields: Value) -> Result<T, BodyError> {
+/// A body of its own type out of fields that were checked.
+fn typed<T: serde::de::DeserializeOwned>(kind: EntryKind, fields: Value) -> Result<T, BodyError> {
     serde_path_to_error::deserialize(fields).map_err(|e| {
-        let path = e.path().to_string();
-        let problem = e.inner().to_string();
+        let (path, problem) = (e.path().to_string(), e.inner().to_string());
         // A missing or unknown field is named in the message, not in the path.
-        let field = if path == "." { problem.split('`').nth(1).unwrap_or("body").to_owned() } else { path.clone() };
-        let problem = match path.as_str() {
-            "." if problem.starts_with("missing field") => {
-                format!("{problem}; accepted: {kind} with its {field}, as docs/diary.md shows it")
-            }
-            _ => problem,
-        };
-        BodyError::Field { kind, field, problem }
+        let field = if path == "." { problem.split('`').nth(1).unwrap_or("body").to_owned() } else { path };
+        BodyError::Fields(kind, vec![FieldError::new(&field, FieldErrorKind::Refused(problem), "")])
     })
 }
 
+impl EntryKind {
+    /// The kind of a name; hyphen, underscore and space are one to a person.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        let name = name.trim().to_lowercase().replace(['-', ' '], "_");
+        Self::ALL.iter().copied().find(|kind| kind.name() == name)
+    }
+
+    /// Brings the fields of such an entry to the way they are written and checks them.
+    ///
+    /// # Errors
+    /// Every field that is wrong.
+    pub fn check(self, fields: &mut Map<String, Value>) -> Result<(), Vec<FieldError>> {
+        let schema = self.schema();
+        let errors = if schema.own_screen { Vec::new() } else { form_schema::check(&schema.form(), fields) };
+        if errors.is_empty() { Ok(()) } else { Err(errors) }
+    }
+}
+
+impl EntryKind {
+    /// The fields of what was typed into the kind's form.
+    ///
+    /// # Errors
+    /// Every error at once, each with its input.
+    pub fn read(self, typed: &FormData, usual: UnitSystem) -> Result<Map<String, Value>, Vec<FieldError>> {
+        form_schema::read(&self.schema().form(), typed, usual)
+    }
+
+    /// One field from a text, as the command line has it: with its unit.
+    ///
+    /// # Errors
+    /// There is no such field, or it cannot be read.
+    pub fn read_text(self, name: &str, text: &str) -> Result<Value, FieldError> {
+        let schema = self.schema();
+        let name = name.trim().replace('-', "_");
+        let Some(field) = schema.field(&name) else {
+            return Err(FieldError::new(&name, FieldErrorKind::Unknown { fields: schema.fields }, text));
+        };
+        form_schema::read_text(field, text).map_err(|what| FieldError::new(&name, what, text))
+    }
+}
+
 impl Body {
+    /// What fills the form of its kind, for a correction.
+    #[must_use]
+    pub fn form_data(&self) -> FormData {
+        self.kind().map_or_else(FormData::new, |kind| form_schema::fill(&kind.schema().form(), &self.to_fields()))
+    }
+
+    /// Its kind's name as written in the diary.
+    #[must_use]
+    pub fn kind_name(&self) -> &str {
+        match self {
+            Self::Unknown(unknown) => &unknown.kind,
+            body => body.kind().map_or("", EntryKind::name),
+        }
+    }
+
+    /// A body of a kind from its fields.
+    ///
+    /// # Errors
+    /// [`BodyError::Fields`] with everything that is wrong.
+    pub fn of_kind(kind: EntryKind, mut fields: Map<String, Value>) -> Result<Self, BodyError> {
+        kind.check(&mut fields).map_err(|errors| BodyError::Fields(kind, errors))?;
+        fields.retain(|_, value| !value.is_null());
+        kind.typed(Value::Object(fields))
+    }
+
     /// Reads a body from its JSON text, written in the given schema version.
     ///
     /// # Errors
     /// [`BodyError`] naming kind, field and what would be accepted. In a schema newer than ours
     /// nothing is an error: what we can't read is kept.
     pub fn read(raw: &RawValue, schema: u32) -> Result<Self, BodyError> {
-        let value: Value = serde_json::from_str(raw.get()).map_err(|e| BodyError::NoKind(e.to_string()))?;
-        let Value::Object(mut fields) = value else {
-            return Err(BodyError::NoKind("it is not an object".to_owned()));
+        let Ok(Value::Object(mut fields)) = serde_json::from_str(raw.get()) else { return Err(BodyError::NoKind) };
+        let Some(Value::String(name)) = fields.shift_remove("kind") else { return Err(BodyError::NoKind) };
+        let read = match EntryKind::named(&name) {
+            Some(kind) => Self::of_kind(kind, fields),
+            None => Err(BodyError::UnknownKind(name.clone())),
         };
-        let kind = match fields.shift_remove("kind") {
-            Some(Value::String(kind)) => kind,
-            Some(other) => return Err(BodyError::NoKind(format!("\"kind\" is {other}, not a text"))),
-            None => return Err(BodyError::NoKind("\"kind\" is missing".to_owned())),
-        };
-        let known = Self::read_known(&kind, Value::Object(fields));
-        let newer = schema > SCHEMA;
-        match known {
-            Ok(Some(body)) => Ok(body),
-            Ok(None) | Err(_) if newer => Ok(Self::Unknown(UnknownBody { kind, raw: raw.to_owned() })),
-            Ok(None) => Err(BodyError::UnknownKind { kind }),
-            Err(error) => Err(error),
+        match read {
+            Err(_) if schema > SCHEMA => Ok(Self::Unknown(UnknownBody { kind: name, raw: raw.to_owned() })),
+            read => read,
         }
+    }
+
+    /// Its fields without the kind. A no that is the same as nothing is left out, as is what was not said.
+    #[must_use]
+    pub fn to_fields(&self) -> Map<String, Value> {
+        let Ok(Value::Object(mut fields)) = self.fields() else { return Map::new() };
+        let flag = |name: &str| {
+            self.kind().and_then(|kind| kind.schema().field(name)).is_some_and(|f| f.input == InputKind::Flag)
+        };
+        fields.retain(|name, value| !(value.is_null() || *value == Value::Bool(false) && flag(name)));
+        fields
     }
 
     /// Its JSON text, `kind` first. An unknown body comes back byte for byte.
@@ -274,11 +342,24 @@ impl Body {
         if let Self::Unknown(unknown) = self {
             return unknown.raw.clone();
         }
-        let mut object = serde_json::Map::new();
-        object.insert("kind".to_owned(), Value::String(self.kind().to_owned()));
-        if let Ok(Value::Object(fields)) = self.fields() {
-            object.extend(fields);
-        }
+        let mut object = Map::new();
+        object.insert("kind".to_owned(), Value::from(self.kind_name()));
+        object.extend(self.to_fields());
         serde_json::value::to_raw_value(&object).expect("a body holds only text, numbers and lists")
+    }
+}
+
+impl EntryBody for Plan {
+    const SCHEMA: EntrySchema = EntrySchema {
+        before_pour: true,
+        own_screen: true,
+        ..schema::plain(
+            EntryKind::Plan,
+            Group::Job,
+            r##"{"happened":"2026-03-02 06:10","body":{"kind":"plan","outline":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"40 ft","depth":"30 ft"}]},"zones":[{"name":"shop","shape":{"rectangles":[{"corner":["0 ft","0 ft"],"width":"25 ft","depth":"30 ft"}]}},{"name":"office"}]}}"##,
+        )
+    };
+    fn of(body: &Body) -> Option<&Self> {
+        if let Body::Plan(inner) = body { Some(inner) } else { None }
     }
 }

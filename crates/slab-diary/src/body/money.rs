@@ -1,36 +1,39 @@
 //! Hours, costs and terms. Amounts of money are decimal texts, never binary fractions.
 
-use serde::{Deserialize, Serialize};
+use super::inputs::*;
 use units::{AsWritten, Duration, Fraction};
 
-/// Hours and money spent.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct TimeCost {
-    /// For what.
-    pub what: String,
-    /// Hours of all persons together.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub hours: Option<AsWritten<Duration>>,
-    /// Money, as a decimal text such as `120.50`.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub cost: Option<String>,
-    /// Currency code, ISO 4217.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub currency: Option<String>,
+entry! {
+    /// Hours and money spent.
+    TimeCost {
+        /// For what.
+        what: Text = LINE,
+        /// Hours of all persons together.
+        hours: Option<AsWritten<Duration>> = HOURS,
+        /// Money, as a decimal text such as `120.50`.
+        cost: Option<String> = InputKind::Money,
+        /// Currency code, ISO 4217.
+        currency: Option<String> = InputKind::Currency,
+    }
+    EntrySchema {
+        photographs: PhotoInput::May,
+        before_pour: true,
+        ..plain(EntryKind::TimeCost, Group::Job, r##"{"happened":"2026-03-02 06:45","body":{"kind":"time_cost","what":"measuring","hours":"1 h 30 min","cost":"120.00","currency":"USD"}}"##)
+    }
 }
 
-/// What was agreed on payment.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct PaymentTerms {
-    /// Deposit.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub deposit: Option<AsWritten<Fraction>>,
-    /// Kept back until acceptance.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub retainage: Option<AsWritten<Fraction>>,
-    /// The rest, in words.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub words: Option<String>,
+entry! {
+    /// What was agreed on payment.
+    PaymentTerms {
+        /// Deposit.
+        deposit: Option<AsWritten<Fraction>> = percent("30 %"),
+        /// Kept back until acceptance.
+        retainage: Option<AsWritten<Fraction>> = percent("5 %"),
+        /// The rest, in words.
+        words: Option<Text> = LINES,
+    }
+    EntrySchema {
+        before_pour: true,
+        ..plain(EntryKind::PaymentTerms, Group::Job, r##"{"happened":"2026-03-02 06:40","body":{"kind":"payment_terms","deposit":"30 %","retainage":"5 %","words":"balance on acceptance"}}"##)
+    }
 }

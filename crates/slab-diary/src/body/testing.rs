@@ -1,27 +1,33 @@
 //! Readings and tests.
 
 use serde::{Deserialize, Serialize};
+
+use super::inputs::*;
+use super::{Body, EntryBody};
 use units::{Area, AsWritten, Duration, Length, Mass, Ph, RelativeHumidity, Speed};
 
-/// One reading of the air, and of the slab's surface where it was taken.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AirReading {
-    /// Air temperature.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub air: Option<AsWritten<units::Temperature>>,
-    /// Relative humidity of the air.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub humidity: Option<AsWritten<RelativeHumidity>>,
-    /// Wind at slab height.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub wind: Option<AsWritten<Speed>>,
-    /// Surface temperature of the slab.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub slab: Option<AsWritten<units::Temperature>>,
-    /// It rains, or rain is forecast for the work.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub rain: Option<bool>,
+entry! {
+    /// One reading of the air, and of the slab's surface where it was taken.
+    #[derive(Default)]
+    AirReading {
+        /// Air temperature.
+        air: Option<AsWritten<units::Temperature>> = DEGREES,
+        /// Relative humidity of the air.
+        humidity: Option<AsWritten<RelativeHumidity>> = AIR_HUMIDITY,
+        /// Wind at slab height.
+        wind: Option<AsWritten<Speed>> = WIND,
+        /// Surface temperature of the slab.
+        slab: Option<AsWritten<units::Temperature>> = DEGREES,
+        /// It rains, or rain is forecast for the work.
+        rain: Option<bool>,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Zone,
+        rules: &[Rule::AtLeastOne(&["air", "humidity", "slab", "wind", "rain"])],
+        before_pour: true,
+        ..plain(EntryKind::AirReading, Group::Reading, r##"{"happened":"2026-03-12 08:00","body":{"kind":"air_reading","air":"66 °F","humidity":"45 %","wind":"3 mph","slab":"62 °F","rain":false}}"##)
+    }
 }
 
 /// A series of readings from a weather file or a logger.
@@ -34,293 +40,308 @@ pub struct AirSeries {
     pub series: weather_series::Series,
 }
 
-/// Slab or air temperature.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Temperature {
-    /// Of the slab, on or in it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub slab: Option<AsWritten<units::Temperature>>,
-    /// Of the air.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub air: Option<AsWritten<units::Temperature>>,
-}
-
-/// A photograph of the slab, with what was measured in it.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SlabPhotograph {
-    /// What lay in the picture as a reference.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub card: Option<ReferenceCard>,
-    /// Verdict of the measurement.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub evenness: Option<Evenness>,
-    /// Where the reference lies in the picture.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub card_box: Option<PictureBox>,
-}
-
-/// A box in the upright picture. All four are percent of the picture, 0 to 100; the box lies wholly
-/// inside it.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields, try_from = "PictureBoxAsWritten")]
-pub struct PictureBox {
-    /// Left edge, percent of the width.
-    pub x: f64,
-    /// Upper edge, percent of the height.
-    pub y: f64,
-    /// Width, percent of the picture's.
-    pub w: f64,
-    /// Height, percent of the picture's.
-    pub h: f64,
-}
-
-/// A box that is not read yet.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct PictureBoxAsWritten {
-    x: f64,
-    y: f64,
-    w: f64,
-    h: f64,
-}
-
-/// A box that does not lie in the picture.
-#[derive(Debug, Clone, Copy, PartialEq, thiserror::Error)]
-#[error("the box x {x}, y {y}, w {w}, h {h} leaves the picture; accepted: each 0 to 100, x + w and y + h up to 100")]
-pub struct PictureBoxError {
-    /// Left edge, percent.
-    pub x: f64,
-    /// Upper edge, percent.
-    pub y: f64,
-    /// Width, percent.
-    pub w: f64,
-    /// Height, percent.
-    pub h: f64,
-}
-
-impl PictureBox {
-    /// A box from its left and upper edge, width and height, in percent of the picture.
-    ///
-    /// # Errors
-    /// [`PictureBoxError`] when a number is not 0 to 100, or the box leaves the picture.
-    pub fn percent(x: f64, y: f64, w: f64, h: f64) -> Result<Self, PictureBoxError> {
-        // Sums of typed decimals may end a rounding error beyond the edge.
-        let inside = |number: f64| (0.0..=100.0 + 1e-9).contains(&number);
-        if [x, y, w, h, x + w, y + h].into_iter().all(inside) {
-            Ok(Self { x, y, w, h })
-        } else {
-            Err(PictureBoxError { x, y, w, h })
-        }
+impl EntryBody for AirSeries {
+    const SCHEMA: EntrySchema = EntrySchema {
+        before_pour: true,
+        own_screen: true,
+        ..plain(
+            EntryKind::AirSeries,
+            Group::Reading,
+            r##"{"happened":"2026-03-12 09:00","body":{"kind":"air_series","source":"logger.csv","series":{"columns":["at","air_c","rh_pct"],"rows":[["2026-03-12T14:00:00Z",18.5,45.0],["2026-03-12T15:00:00Z",18.9,44.0]]}}}"##,
+        )
+    };
+    fn of(body: &Body) -> Option<&Self> {
+        if let Body::AirSeries(inner) = body { Some(inner) } else { None }
     }
 }
 
-impl TryFrom<PictureBoxAsWritten> for PictureBox {
-    type Error = PictureBoxError;
-    fn try_from(written: PictureBoxAsWritten) -> Result<Self, PictureBoxError> {
-        Self::percent(written.x, written.y, written.w, written.h)
+entry! {
+    /// Slab or air temperature.
+    #[derive(Default)]
+    Temperature {
+        /// Of the slab, on or in it.
+        slab: Option<AsWritten<units::Temperature>> = DEGREES,
+        /// Of the air.
+        air: Option<AsWritten<units::Temperature>> = DEGREES,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Point,
+        rules: &[Rule::AtLeastOne(&["slab", "air"])],
+        before_pour: true,
+        ..plain(EntryKind::Temperature, Group::Reading, r##"{"happened":"2026-03-12 10:00","body":{"kind":"temperature","slab":"61 °F","air":"66 °F"}}"##)
     }
 }
 
-/// A thing of known lightness in a photograph.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum ReferenceCard {
-    /// A gray card, 18 %.
-    GrayCard,
-    /// A sheet of white paper.
-    WhitePaper,
+entry! {
+    /// A photograph of the slab, with what was measured in it.
+    #[derive(Default)]
+    SlabPhotograph {
+        /// What lay in the picture as a reference.
+        card: Option<ReferenceCard>,
+        /// Verdict of the measurement.
+        evenness: Option<Evenness>,
+        /// Where the reference lies in the picture.
+        card_box: Option<PictureBox> = CARD_BOX,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Point,
+        photographs: PhotoInput::Main,
+        ..plain(EntryKind::SlabPhotograph, Group::Test, r##"{"happened":"2026-03-12 10:30","body":{"kind":"slab_photograph","card":"gray_card","evenness":"patchy","card_box":{"x":40.0,"y":70.0,"w":12.5,"h":8.0}}}"##)
+    }
 }
 
-/// Is the slab one color?
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Evenness {
-    /// One color.
-    Even,
-    /// Light and dark fields.
-    Patchy,
-    /// Can't tell.
-    CantTell,
+choices! {
+    /// A thing of known lightness in a photograph.
+    ReferenceCard {
+        /// A gray card, 18 %.
+        GrayCard = "gray_card",
+        /// A sheet of white paper.
+        WhitePaper = "white_paper",
+    }
 }
 
-/// The color judged by eye, dry and then misted.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct ColorLook {
-    /// What was seen.
-    pub evenness: Evenness,
+choices! {
+    /// Is the slab one color?
+    Evenness {
+        /// One color.
+        Even = "even",
+        /// Light and dark fields.
+        Patchy = "patchy",
+        /// Can't tell.
+        CantTell = "cant_tell",
+    }
 }
 
-/// Seconds for a water drop to soak in.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct WaterDrop {
-    /// Time until it was absorbed.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub soaked_in: Option<AsWritten<Duration>>,
-    /// It still stood after this time, when the watching stopped.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub still_stood_after: Option<AsWritten<Duration>>,
-    /// It stood up as a bead, as on wax.
-    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
-    pub beads: bool,
-    /// The incident whose spot was tested.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub of: Option<crate::EntryId>,
+entry! {
+    /// The color judged by eye, dry and then misted.
+    ColorLook {
+        /// What was seen.
+        evenness: Evenness,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Zone,
+        photographs: PhotoInput::May,
+        presets: one_tap!("evenness": "even", "patchy", "cant_tell"),
+        time_line: Some(TimeLine::Test),
+        ..plain(EntryKind::ColorLook, Group::Test, r##"{"happened":"2026-03-12 10:40","body":{"kind":"color_look","evenness":"even"}}"##)
+    }
 }
 
-/// What a blade lifts.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Scrape {
-    /// What came up.
-    pub result: ScrapeResult,
-    /// The incident whose spot was tested.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub of: Option<crate::EntryId>,
+/// The drop's three answers exclude each other, so a preset sets all of them.
+const fn soaked(sets: &'static [(&'static str, &'static str)], name: &'static str) -> Preset {
+    Preset { name, sets }
 }
 
-/// What came up under the blade.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum ScrapeResult {
-    /// Gray powder: bare paste.
-    Powder,
-    /// Nothing but a slight change of shine.
-    ShineChange,
-    /// A wax-like curl or shaving.
-    Curl,
-    /// Flakes of a film.
-    Flake,
-    /// Tacky.
-    Tacky,
+entry! {
+    /// Seconds for a water drop to soak in.
+    WaterDrop {
+        /// Time until it was absorbed.
+        soaked_in: Option<AsWritten<Duration>> = SECONDS,
+        /// It still stood after this time, when the watching stopped.
+        still_stood_after: Option<AsWritten<Duration>> = MINUTES,
+        /// It stood up as a bead, as on wax.
+        #[serde(default)]
+        beads: bool = InputKind::Flag,
+        /// The incident whose spot was tested.
+        of: Option<crate::EntryId> = SPOT,
+    }
+    EntrySchema {
+        presets: &[
+        soaked(&[("soaked_in", "15 s"), ("still_stood_after", ""), ("beads", "")], "soaked_15_s"),
+        soaked(&[("soaked_in", "30 s"), ("still_stood_after", ""), ("beads", "")], "soaked_30_s"),
+        soaked(&[("soaked_in", "60 s"), ("still_stood_after", ""), ("beads", "")], "soaked_60_s"),
+        soaked(&[("soaked_in", "2 min"), ("still_stood_after", ""), ("beads", "")], "soaked_2_min"),
+        soaked(&[("soaked_in", ""), ("still_stood_after", "10 min"), ("beads", "")], "stood_10_min"),
+        soaked(&[("soaked_in", ""), ("still_stood_after", ""), ("beads", "yes")], "beads"),
+    ],
+        rules: &[
+        Rule::AtLeastOneOrYes(&["soaked_in", "still_stood_after", "beads"]),
+        Rule::NotBoth("soaked_in", "still_stood_after"),
+    ],
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::WaterDrop, r##"{"happened":"2026-03-12 11:00","place":{"point":["5 ft","5 ft"]},"body":{"kind":"water_drop","soaked_in":"45 s"}}"##)
+    }
 }
 
-/// What a solvent rag lifts. Small spot, ventilated, by the solvent's safety data sheet.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SolventWipe {
+entry! {
+    /// What a blade lifts.
+    Scrape {
+        /// What came up.
+        result: ScrapeResult,
+        /// The incident whose spot was tested.
+        of: Option<crate::EntryId> = SPOT,
+    }
+    EntrySchema {
+        presets: one_tap!("result": "powder", "shine_change", "curl", "flake", "tacky"),
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::Scrape, r##"{"happened":"2026-03-12 11:20","place":{"zone":"shop"},"body":{"kind":"scrape","result":"powder"}}"##)
+    }
+}
+
+choices! {
+    /// What came up under the blade.
+    ScrapeResult {
+        /// Gray powder: bare paste.
+        Powder = "powder",
+        /// Nothing but a slight change of shine.
+        ShineChange = "shine_change",
+        /// A wax-like curl or shaving.
+        Curl = "curl",
+        /// Flakes of a film.
+        Flake = "flake",
+        /// Tacky.
+        Tacky = "tacky",
+    }
+}
+
+entry! {
+    /// What a solvent rag lifts. Small spot, ventilated, by the solvent's safety data sheet.
+    SolventWipe {
+        /// The rag afterwards.
+        result: WipeResult,
+    }
+    EntrySchema {
+        presets: one_tap!("result": "clean", "shine_change", "sticky_or_yellow"),
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::SolventWipe, r##"{"happened":"2026-03-12 11:25","place":{"zone":"shop"},"body":{"kind":"solvent_wipe","result":"clean"}}"##)
+    }
+}
+
+choices! {
     /// The rag afterwards.
-    pub result: WipeResult,
+    WipeResult {
+        /// Clean.
+        Clean = "clean",
+        /// Clean, but the spot changed its shine.
+        ShineChange = "shine_change",
+        /// Sticky or yellow.
+        StickyOrYellow = "sticky_or_yellow",
+    }
 }
 
-/// The rag afterwards.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum WipeResult {
-    /// Clean.
-    Clean,
-    /// Clean, but the spot changed its shine.
-    ShineChange,
-    /// Sticky or yellow.
-    StickyOrYellow,
+entry! {
+    /// Does the surface fizz under a drop of dilute acid.
+    AcidDrop {
+        /// How much.
+        fizz: Fizz,
+    }
+    EntrySchema {
+        presets: one_tap!("fizz": "strong", "weak", "none"),
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::AcidDrop, r##"{"happened":"2026-03-12 11:30","place":{"zone":"shop"},"body":{"kind":"acid_drop","fizz":"strong"}}"##)
+    }
 }
 
-/// Does the surface fizz under a drop of dilute acid.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct AcidDrop {
-    /// How much.
-    pub fizz: Fizz,
+choices! {
+    /// How much it fizzed.
+    Fizz {
+        /// At once and strong.
+        Strong = "strong",
+        /// A little.
+        Weak = "weak",
+        /// Not at all.
+        None = "none",
+    }
 }
 
-/// How much it fizzed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Fizz {
-    /// At once and strong.
-    Strong,
-    /// A little.
-    Weak,
-    /// Not at all.
-    None,
+entry! {
+    /// Surface pH, with distilled water.
+    SurfacePh {
+        /// The reading.
+        ph: AsWritten<Ph> = PH,
+        /// Before the stain or after the rinse; taken from the diary when absent.
+        moment: Option<PhMoment>,
+        /// pH of the rinse water itself, for comparison.
+        rinse_water: Option<AsWritten<Ph>> = RINSE_PH,
+    }
+    EntrySchema {
+        presets: one_tap!("ph": "ph_6" = "6", "ph_7" = "7", "ph_8" = "8", "ph_9" = "9", "ph_10" = "10", "ph_11" = "11", "ph_12" = "12"),
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::SurfacePh, r##"{"happened":"2026-03-12 11:40","place":{"zone":"shop"},"body":{"kind":"surface_ph","ph":"11.5","moment":"before_stain"}}"##)
+    }
 }
 
-/// Surface pH, with distilled water.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SurfacePh {
-    /// The reading.
-    pub ph: AsWritten<Ph>,
-    /// Before the stain or after the rinse; taken from the diary when absent.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub moment: Option<PhMoment>,
-    /// pH of the rinse water itself, for comparison.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub rinse_water: Option<AsWritten<Ph>>,
+choices! {
+    /// When a pH was taken.
+    PhMoment {
+        /// Before any stain.
+        BeforeStain = "before_stain",
+        /// After the last rinse.
+        AfterRinse = "after_rinse",
+    }
 }
 
-/// When a pH was taken.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PhMoment {
-    /// Before any stain.
-    BeforeStain,
-    /// After the last rinse.
-    AfterRinse,
+entry! {
+    /// Relative humidity in the slab, by a probe in a drilled hole.
+    SlabHumidity {
+        /// The reading.
+        humidity: AsWritten<RelativeHumidity> = SLAB_HUMIDITY,
+        /// Depth of the probe.
+        depth: Option<AsWritten<Length>> = small_length("1 5/8 in", "40 mm"),
+        /// How long the hole stood closed before the reading.
+        equilibrated: Option<AsWritten<Duration>> = WAIT,
+    }
+    EntrySchema {
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::SlabHumidity, r##"{"happened":"2026-03-14 11:00","place":{"zone":"shop"},"body":{"kind":"slab_humidity","humidity":"82 %","depth":"1.6 in","equilibrated":"24 h"}}"##)
+    }
 }
 
-/// Relative humidity in the slab, by a probe in a drilled hole.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct SlabHumidity {
-    /// The reading.
-    pub humidity: AsWritten<RelativeHumidity>,
-    /// Depth of the probe.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub depth: Option<AsWritten<Length>>,
-    /// How long the hole stood closed before the reading.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub equilibrated: Option<AsWritten<Duration>>,
+entry! {
+    /// Moisture emission by a dish of calcium chloride under a dome.
+    EmissionDish {
+        /// Mass the dish gained.
+        gain: AsWritten<Mass> = GAIN,
+        /// Area under the dome.
+        area: AsWritten<Area> = DISH_AREA,
+        /// How long it stood.
+        exposed: AsWritten<Duration> = DISH_TIME,
+    }
+    EntrySchema {
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::EmissionDish, r##"{"happened":"2026-03-17 11:00","place":{"zone":"shop"},"body":{"kind":"emission_dish","gain":"2.5 g","area":"0.5 ft2","exposed":"66 h"}}"##)
+    }
 }
 
-/// Moisture emission by a dish of calcium chloride under a dome.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct EmissionDish {
-    /// Mass the dish gained.
-    pub gain: AsWritten<Mass>,
-    /// Area under the dome.
-    pub area: AsWritten<Area>,
-    /// How long it stood.
-    pub exposed: AsWritten<Duration>,
+entry! {
+    /// Moisture under a taped plastic sheet.
+    PlasticSheet {
+        /// What was seen when it was lifted.
+        result: SheetResult,
+        /// How long it lay.
+        covered: AsWritten<Duration> = WAIT,
+        /// Its side.
+        side: Option<AsWritten<Length>> = small_length("18 in", "450 mm"),
+    }
+    EntrySchema {
+        time_line: Some(TimeLine::Test),
+        ..on_the_surface(EntryKind::PlasticSheet, r##"{"happened":"2026-03-18 11:00","place":{"zone":"office"},"body":{"kind":"plastic_sheet","result":"dry","covered":"16 h","side":"18 in"}}"##)
+    }
 }
 
-/// Moisture under a taped plastic sheet.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct PlasticSheet {
-    /// What was seen when it was lifted.
-    pub result: SheetResult,
-    /// How long it lay.
-    pub covered: AsWritten<Duration>,
-    /// Its side.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub side: Option<AsWritten<Length>>,
+choices! {
+    /// What was seen under the sheet.
+    SheetResult {
+        /// No drops, no darkening.
+        Dry = "dry",
+        /// Slightly darker.
+        Darkened = "darkened",
+        /// Drops.
+        Drops = "drops",
+    }
 }
 
-/// What was seen under the sheet.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum SheetResult {
-    /// No drops, no darkening.
-    Dry,
-    /// Slightly darker.
-    Darkened,
-    /// Drops.
-    Drops,
-}
-
-/// A damp white rag after the rinse.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum RagResult {
-    /// Mostly clean.
-    Clean,
-    /// A faint tint.
-    Faint,
-    /// Colored.
-    Colored,
+choices! {
+    /// A damp white rag after the rinse.
+    RagResult {
+        /// Mostly clean.
+        Clean = "clean",
+        /// A faint tint.
+        Faint = "faint",
+        /// Colored.
+        Colored = "colored",
+    }
 }

@@ -1,221 +1,270 @@
 //! What went wrong on the slab, and what was done about it.
 
-use serde::{Deserialize, Serialize};
+use super::inputs::*;
 use units::{Area, AsWritten, Length};
 
 use crate::EntryId;
 
-/// Something happened to the slab.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Incident {
-    /// What, by its id in the trade facts.
-    pub what: String,
-    /// The trade that did it.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub trade: Option<String>,
-    /// Area touched, when it is not drawn.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub area: Option<AsWritten<Area>>,
-    /// Anything else.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub note: Option<String>,
+entry! {
+    /// Something happened to the slab.
+    Incident {
+        /// What, by its id in the trade facts.
+        what: String = InputKind::Term(TermList::Incidents),
+        /// The trade that did it.
+        trade: Option<Text> = LINE,
+        /// Area touched, when it is not drawn.
+        area: Option<AsWritten<Area>> = AREA,
+        /// Anything else.
+        note: Option<Text> = LINES,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Point,
+        photographs: PhotoInput::May,
+        presets: one_tap!("what": "cutting_oil" = "cutting-oil", "lift_oil" = "lift-oil", "tire_marks" = "tire-marks", "drywall_mud" = "drywall-mud", "overspray", "pipe_glue" = "pipe-glue", "marker", "red_chalk" = "red-chalk", "tape", "food", "water_puddle" = "water-puddle"),
+        time_line: Some(TimeLine::Trouble),
+        ..plain(EntryKind::Incident, Group::Trouble, r##"{"id":"#oil","happened":"2026-03-12 12:10","place":{"point":["10 ft","10 ft"],"radius":"2 ft"},"body":{"kind":"incident","what":"cutting-oil","trade":"plumber","note":"pipe threaded by the north door"}}"##)
+    }
 }
 
-/// A cover was laid or lifted.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Cover {
+entry! {
+    /// A cover was laid or lifted.
+    Cover {
+        /// Laid or lifted.
+        action: CoverAction,
+        /// Of what.
+        material: CoverMaterial,
+        /// Which side carries print.
+        printed: Option<PrintedSide>,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Zone,
+        photographs: PhotoInput::May,
+        ..plain(EntryKind::Cover, Group::Trouble, r##"{"happened":"2026-03-10 09:00","place":{"zone":"office"},"body":{"kind":"cover","action":"laid","material":"cardboard","printed":"up"}}"##)
+    }
+}
+
+choices! {
     /// Laid or lifted.
-    pub action: CoverAction,
-    /// Of what.
-    pub material: CoverMaterial,
-    /// Which side carries print.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub printed: Option<PrintedSide>,
+    CoverAction {
+        /// Laid.
+        Laid = "laid",
+        /// Lifted.
+        Lifted = "lifted",
+    }
 }
 
-/// Laid or lifted.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CoverAction {
-    /// Laid.
-    Laid,
-    /// Lifted.
-    Lifted,
+choices! {
+    /// What a cover is made of.
+    CoverMaterial {
+        /// Breathing board.
+        Board = "board",
+        /// Paper.
+        Paper = "paper",
+        /// Cardboard.
+        Cardboard = "cardboard",
+        /// Plastic sheet.
+        Plastic = "plastic",
+        /// Plywood.
+        Plywood = "plywood",
+        /// Something else.
+        Other = "other",
+    }
 }
 
-/// What a cover is made of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CoverMaterial {
-    /// Breathing board.
-    Board,
-    /// Paper.
-    Paper,
-    /// Cardboard.
-    Cardboard,
-    /// Plastic sheet.
-    Plastic,
-    /// Plywood.
-    Plywood,
-    /// Something else.
-    Other,
+choices! {
+    /// Which side of a cover carries print.
+    PrintedSide {
+        /// Print up, away from the slab.
+        Up = "up",
+        /// Print down, against the slab.
+        Down = "down",
+        /// No print.
+        None = "none",
+    }
 }
 
-/// Which side of a cover carries print.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PrintedSide {
-    /// Print up, away from the slab.
-    Up,
-    /// Print down, against the slab.
-    Down,
-    /// No print.
-    None,
+entry! {
+    /// The surface was cleaned, stripped, washed or abraded.
+    Cleaning {
+        /// How.
+        method: CleaningMethod,
+        /// The incident it was for.
+        of: Option<EntryId> = SPOT,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Point,
+        time_line: Some(TimeLine::Step),
+        ..plain(EntryKind::Cleaning, Group::Trouble, r##"{"happened":"2026-03-13 09:00","place":{"zone":"shop"},"body":{"kind":"cleaning","method":"degreaser","of":"#oil"}}"##)
+    }
 }
 
-/// The surface was cleaned, stripped, washed or abraded.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Cleaning {
-    /// How.
-    pub method: CleaningMethod,
-    /// The incident it was for.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub of: Option<EntryId>,
+choices! {
+    /// Ways to clean a slab.
+    CleaningMethod {
+        /// Sweep and vacuum.
+        Sweep = "sweep",
+        /// Scrub with a neutral cleaner.
+        NeutralScrub = "neutral_scrub",
+        /// Scrub with an alkaline cleaner.
+        AlkalineScrub = "alkaline_scrub",
+        /// Degreaser.
+        Degreaser = "degreaser",
+        /// Poultice.
+        Poultice = "poultice",
+        /// Solvent on a spot.
+        Solvent = "solvent",
+        /// Chemical stripper.
+        Stripper = "stripper",
+        /// Acid wash.
+        Acid = "acid",
+        /// Screen with an abrasive disc.
+        Screen = "screen",
+        /// Grind.
+        Grind = "grind",
+        /// Blast with shot or grit.
+        Blast = "blast",
+        /// Plain water.
+        Water = "water",
+    }
 }
 
-/// Ways to clean a slab.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum CleaningMethod {
-    /// Sweep and vacuum.
-    Sweep,
-    /// Scrub with a neutral cleaner.
-    NeutralScrub,
-    /// Scrub with an alkaline cleaner.
-    AlkalineScrub,
-    /// Degreaser.
-    Degreaser,
-    /// Poultice.
-    Poultice,
-    /// Solvent on a spot.
-    Solvent,
-    /// Chemical stripper.
-    Stripper,
-    /// Acid wash.
-    Acid,
-    /// Screen with an abrasive disc.
-    Screen,
-    /// Grind.
-    Grind,
-    /// Blast with shot or grit.
-    Blast,
-    /// Plain water.
-    Water,
+entry! {
+    /// The spot of an incident was looked at again after the treatment.
+    Retest {
+        /// The incident.
+        of: EntryId = SPOT,
+        /// What was seen.
+        result: RetestResult,
+    }
+    EntrySchema {
+        quick: true,
+        photographs: PhotoInput::May,
+        presets: one_tap!("result": "clear", "faint", "still_there"),
+        time_line: Some(TimeLine::Test),
+        ..plain(EntryKind::Retest, Group::Trouble, r##"{"happened":"2026-03-14 09:05","body":{"kind":"retest","of":"#oil","result":"clear"}}"##)
+    }
 }
 
-/// The spot of an incident was looked at again after the treatment.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Retest {
-    /// The incident.
-    pub of: EntryId,
-    /// What was seen.
-    pub result: RetestResult,
+choices! {
+    /// What was seen at the second look.
+    RetestResult {
+        /// Nothing left.
+        Clear = "clear",
+        /// A trace.
+        Faint = "faint",
+        /// Still there.
+        StillThere = "still_there",
+    }
 }
 
-/// What was seen at the second look.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum RetestResult {
-    /// Nothing left.
-    Clear,
-    /// A trace.
-    Faint,
-    /// Still there.
-    StillThere,
+entry! {
+    /// A crack, hole or patch was found.
+    Defect {
+        /// What.
+        what: DefectKind,
+        /// Width of a crack.
+        width: Option<AsWritten<Length>> = small_length("1/16 in", "1.5 mm"),
+        /// Its sides move against each other.
+        moving: Option<bool>,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Point,
+        photographs: PhotoInput::May,
+        time_line: Some(TimeLine::Trouble),
+        ..plain(EntryKind::Defect, Group::Trouble, r##"{"id":"#crack","happened":"2026-03-12 12:20","place":{"point":["30 ft","4 ft"]},"body":{"kind":"defect","what":"crack","width":"1/16 in","moving":false}}"##)
+    }
 }
 
-/// A crack, hole or patch was found.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Defect {
-    /// What.
-    pub what: DefectKind,
-    /// Width of a crack.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub width: Option<AsWritten<Length>>,
-    /// Its sides move against each other.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub moving: Option<bool>,
+choices! {
+    /// Kinds of defect.
+    DefectKind {
+        /// A crack.
+        Crack = "crack",
+        /// A nail or anchor hole.
+        Hole = "hole",
+        /// A spall.
+        Spall = "spall",
+        /// An old patch.
+        Patch = "patch",
+        /// A weak, dusting surface.
+        Dusting = "dusting",
+    }
 }
 
-/// Kinds of defect.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum DefectKind {
-    /// A crack.
-    Crack,
-    /// A nail or anchor hole.
-    Hole,
-    /// A spall.
-    Spall,
-    /// An old patch.
-    Patch,
-    /// A weak, dusting surface.
-    Dusting,
+entry! {
+    /// A defect was repaired.
+    Repair {
+        /// The defect or incident.
+        of: Option<EntryId> = SPOT,
+        /// With what.
+        material: RepairMaterial,
+        /// The owner knows that it will show.
+        #[serde(default)]
+        owner_told: bool = InputKind::Flag,
+    }
+    EntrySchema {
+        photographs: PhotoInput::May,
+        time_line: Some(TimeLine::Step),
+        ..plain(EntryKind::Repair, Group::Trouble, r##"{"happened":"2026-03-15 09:00","body":{"kind":"repair","of":"#crack","material":"cement","owner_told":true}}"##)
+    }
 }
 
-/// A defect was repaired.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Repair {
-    /// The defect or incident.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub of: Option<EntryId>,
-    /// With what.
-    pub material: RepairMaterial,
-    /// The owner knows that it will show.
-    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
-    pub owner_told: bool,
+choices! {
+    /// Repair materials by class.
+    RepairMaterial {
+        /// Plain cement patch: takes stain, in another color.
+        Cement = "cement",
+        /// Polymer or epoxy: takes no stain.
+        Polymer = "polymer",
+        /// Gypsum: takes no stain.
+        Gypsum = "gypsum",
+    }
 }
 
-/// Repair materials by class.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum RepairMaterial {
-    /// Plain cement patch: takes stain, in another color.
-    Cement,
-    /// Polymer or epoxy: takes no stain.
-    Polymer,
-    /// Gypsum: takes no stain.
-    Gypsum,
+entry! {
+    /// An incident or defect was accepted as it is.
+    Accepted {
+        /// The incident or defect.
+        of: EntryId = SPOT,
+        /// Who accepted it.
+        by: Text = LINE,
+        /// In what words.
+        reason: Text = LINES,
+    }
+    EntrySchema {
+        time_line: Some(TimeLine::Step),
+        ..plain(EntryKind::Accepted, Group::Trouble, r##"{"happened":"2026-03-15 10:00","body":{"kind":"accepted","of":"#crack","by":"the owner","reason":"it may show"}}"##)
+    }
 }
 
-/// An incident or defect was accepted as it is.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Accepted {
-    /// The incident or defect.
-    pub of: EntryId,
-    /// Who accepted it.
-    pub by: String,
-    /// In what words.
-    pub reason: String,
-}
-
-/// The mist-and-look round over the bare slab.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Survey {
-    /// Oil, marks, drips and shadows were looked for.
-    #[serde(default = "yes")]
-    pub contamination: bool,
-    /// Cracks, holes and patches were looked for.
-    #[serde(default = "yes")]
-    pub cracks: bool,
+entry! {
+    /// The mist-and-look round over the bare slab.
+    Survey {
+        /// Oil, marks, drips and shadows were looked for.
+        #[serde(default = "yes")]
+        contamination: bool,
+        /// Cracks, holes and patches were looked for.
+        #[serde(default = "yes")]
+        cracks: bool,
+    }
+    EntrySchema {
+        quick: true,
+        place: PlaceInput::Zone,
+        photographs: PhotoInput::May,
+        // A line of an earlier diary may say only that the round was made.
+        rules: &[Rule::MayBeLeftOut(&["contamination", "cracks"])],
+        presets: &[
+        Preset { name: "both", sets: &[("contamination", "yes"), ("cracks", "yes")] },
+        Preset { name: "contamination", sets: &[("contamination", "yes"), ("cracks", "no")] },
+        Preset { name: "cracks", sets: &[("contamination", "no"), ("cracks", "yes")] },
+    ],
+        time_line: Some(TimeLine::Test),
+        ..plain(EntryKind::Survey, Group::Trouble, r##"{"happened":"2026-03-12 12:00","body":{"kind":"survey","contamination":true,"cracks":true}}"##)
+    }
 }
 
 fn yes() -> bool {

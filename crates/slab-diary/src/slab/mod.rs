@@ -9,7 +9,7 @@ mod zones;
 use std::collections::{BTreeMap, HashMap};
 
 use crate::body::{Exposure, JobOpened, Plan as PlanBody, SlabAge};
-use crate::{Body, BodyKind, Diary, Entry, EntryId, Knowledge};
+use crate::{Body, Diary, Entry, EntryBody, EntryId, EntryKind, Knowledge};
 use slab_plan::{Plan, PlanError};
 
 pub use figures::Figures;
@@ -36,7 +36,7 @@ impl<T> Copy for EntryOf<'_, T> {}
 pub struct Slab<'d> {
     knowledge: Knowledge,
     live: Vec<&'d Entry>,
-    by_kind: HashMap<&'d str, Vec<&'d Entry>>,
+    by_kind: HashMap<EntryKind, Vec<&'d Entry>>,
     corrected: BTreeMap<EntryId, EntryId>,
     plan: Option<(&'d Entry, Result<Plan, PlanError>)>,
     zones: Vec<Zone>,
@@ -65,11 +65,13 @@ pub fn fold(diary: &Diary, knowledge: Knowledge) -> Slab<'_> {
 
 /// Builds the slab from the entries that stand, in order.
 fn assemble<'d>(knowledge: Knowledge, live: Vec<&'d Entry>, corrected: BTreeMap<EntryId, EntryId>) -> Slab<'d> {
-    let mut by_kind: HashMap<&str, Vec<&Entry>> = HashMap::new();
+    let mut by_kind: HashMap<EntryKind, Vec<&Entry>> = HashMap::new();
     for entry in &live {
-        by_kind.entry(entry.body.kind()).or_default().push(entry);
+        if let Some(kind) = entry.body.kind() {
+            by_kind.entry(kind).or_default().push(entry);
+        }
     }
-    let plan = by_kind.get("plan").and_then(|plans| plans.last()).and_then(|entry| match &entry.body {
+    let plan = by_kind.get(&EntryKind::Plan).and_then(|plans| plans.last()).and_then(|entry| match &entry.body {
         Body::Plan(spec) => Some((*entry, Plan::resolve(spec))),
         _ => None,
     });
@@ -139,22 +141,22 @@ impl<'d> Slab<'d> {
     }
 
     /// All entries of a kind that stand, in the order they happened.
-    pub fn all<T: BodyKind + 'd>(&self) -> impl DoubleEndedIterator<Item = EntryOf<'d, T>> + '_ {
+    pub fn all<T: EntryBody + 'd>(&self) -> impl DoubleEndedIterator<Item = EntryOf<'d, T>> + '_ {
         self.by_kind
-            .get(T::KIND)
+            .get(&T::SCHEMA.kind)
             .map_or(&[][..], Vec::as_slice)
             .iter()
             .filter_map(|entry| Some(EntryOf { entry, body: T::of(&entry.body)? }))
     }
 
     /// All entries of these kinds that stand, kind by kind.
-    pub fn of_kinds<'s>(&'s self, kinds: &'s [&'s str]) -> impl Iterator<Item = &'d Entry> + 's {
+    pub fn of_kinds<'s>(&'s self, kinds: &'s [EntryKind]) -> impl Iterator<Item = &'d Entry> + 's {
         kinds.iter().flat_map(|kind| self.by_kind.get(kind).map_or(&[][..], Vec::as_slice)).copied()
     }
 
     /// The last entry of a kind.
     #[must_use]
-    pub fn last<T: BodyKind + 'd>(&self) -> Option<EntryOf<'d, T>> {
+    pub fn last<T: EntryBody + 'd>(&self) -> Option<EntryOf<'d, T>> {
         self.all::<T>().next_back()
     }
 

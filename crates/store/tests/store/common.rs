@@ -61,23 +61,10 @@ pub(crate) fn from_newer_program(slab: SlabId, body: &str) -> Entry {
     .expect("a newer body is kept")
 }
 
-/// Every example line of the documentation of the diary: one at least of every kind of entry.
+/// The example of every kind of entry.
 pub(crate) fn one_of_every_kind(slab: SlabId) -> Vec<Entry> {
-    let doc = include_str!("../../../../docs/diary.md");
-    let mut inside = false;
-    let mut lines = String::new();
-    for line in doc.lines() {
-        match line {
-            "```jsonl" => inside = true,
-            "```" => inside = false,
-            _ if inside => {
-                lines.push_str(line);
-                lines.push('\n');
-            }
-            _ => {}
-        }
-    }
-    read(slab, &lines)
+    let lines: Vec<&str> = slab_diary::EntryKind::ALL.iter().map(|kind| kind.schema().example).collect();
+    read(slab, &lines.join("\n"))
 }
 
 pub(crate) fn moment(text: &str) -> Timestamp {
@@ -108,7 +95,7 @@ pub(crate) fn add_raw(connection: &Connection, insert: &str, entry: &Entry) {
         entry.slab.to_string(),
         entry.happened.instant().as_microsecond(),
         entry.noted.instant().as_microsecond(),
-        entry.body.kind(),
+        entry.body.kind_name(),
         &text,
         digest.as_bytes(),
     );

@@ -60,7 +60,8 @@ fn pages_of_some_kinds_leave_the_others_out() {
     store.append(slab, &entries).expect("added");
     entries.sort_by_key(|entry| std::cmp::Reverse(entry.order()));
     for kinds in [&["note"][..], &["pour", "note"], &["laser_scan"], &["never"], &[]] {
-        let wanted: Vec<Entry> = entries.iter().filter(|entry| kinds.contains(&entry.body.kind())).cloned().collect();
+        let wanted: Vec<Entry> =
+            entries.iter().filter(|entry| kinds.contains(&entry.body.kind_name())).cloned().collect();
         assert_eq!(all_pages(&store, slab, Some(kinds), 3), wanted, "{kinds:?}");
     }
     assert!(!all_pages(&store, slab, Some(&["pour"]), 3).is_empty());

@@ -4,7 +4,7 @@ use std::sync::Barrier;
 use std::thread;
 
 use rusqlite::Connection;
-use slab_diary::{Body, Diary, SlabId};
+use slab_diary::{Diary, EntryKind, SlabId};
 use store::{Store, StoreError};
 
 use crate::common::{new_store, one_of_every_kind, raw, store_with_slab};
@@ -13,7 +13,7 @@ use crate::common::{new_store, one_of_every_kind, raw, store_with_slab};
 fn a_store_opened_again_has_everything() {
     let (dir, store, slab) = store_with_slab();
     let entries = one_of_every_kind(slab);
-    assert!(entries.len() >= Body::KINDS.len());
+    assert!(entries.len() >= EntryKind::ALL.len());
     let hash = store.put_photograph(b"a picture").expect("it is kept");
     store.append(slab, &entries).expect("they are added");
     let before = (store.slabs().expect("slabs"), store.diary(slab).expect("a diary"));

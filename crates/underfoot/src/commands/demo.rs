@@ -3,15 +3,17 @@
 use crate::out::answer;
 use std::path::Path;
 
+use diary_writer::Writer;
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
+use serde_json::Map;
 use slab_answers::order::order;
 use slab_answers::standing::standing;
-use slab_diary::fold;
-use slab_diary::{Context, Draft, Knowledge, SlabId, When, read_lines};
+use slab_diary::{Diary, EntryKind, Knowledge, SlabId, When, fold};
 use store::Store;
 use trade_facts::Trade;
 
+use super::log::DIARY_FILE;
 use super::papers::{Wanted, file_name, typeset, write};
 use super::series::from_bytes;
 use crate::cli::{Common, LangArg, PaperArg, PourArgs, Serve, SizeArg};
@@ -127,35 +129,30 @@ pub(crate) fn as_of() -> Timestamp {
     When::read(AS_OF, &zone).expect("a moment of our own").instant()
 }
 
+/// Who writes the demo: nobody of this machine.
+fn writer<'a>(store: &'a Store, slab: SlabId, diary: &'a Diary, zone: &'a TimeZone) -> Writer<'a> {
+    Writer { store, slab, diary, zone, author: DIARY_FILE, device: DIARY_FILE, now: as_of() }
+}
+
 /// Reads the demo's files into the store; a second time nothing is added. Nothing of this machine or
 /// person goes in: the same demo everywhere.
 pub(crate) fn fill(store: &Store) -> Result<SlabId, Failure> {
     let id = slab_id();
     store.create_slab(id, "Alder Mill workshop").map_err(Failure::data)?;
-    let file = |zone: TimeZone| Context {
-        slab: id,
-        zone,
-        author: "diary file".to_owned(),
-        device: "diary file".to_owned(),
-        noted: None,
-    };
-    let entries = read_lines(DIARY, &file(TimeZone::UTC)).map_err(|errors| {
-        let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
-        Failure::Data(told.join("\n  "))
-    })?;
     for bytes in PHOTOGRAPHS {
         store.put_photograph(bytes).map_err(Failure::data)?;
     }
-    store.append(id, &entries).map_err(Failure::data)?;
+    let empty = Diary::new();
+    let utc = TimeZone::UTC;
+    writer(store, id, &empty, &utc).write_lines(DIARY).map_err(Failure::data)?;
     let diary = store.diary(id).map_err(Failure::data)?;
-    if !diary.entries().any(|e| e.body.kind() == "air_series") {
+    if !diary.entries().any(|e| e.body.kind() == Some(EntryKind::AirSeries)) {
         let zone = zone_of(&diary);
-        let (body, _) = from_bytes(WEATHER_NAME, WEATHER, &[], None, &zone)?;
+        let (mut fields, _) = from_bytes(WEATHER_NAME, WEATHER, &[], None, &zone)?;
+        let mut body = Map::from_iter([("kind".to_owned(), serde_json::json!(EntryKind::AirSeries.name()))]);
+        body.append(&mut fields);
         let line = serde_json::json!({ "id": "#weather", "happened": WEATHER_READ, "body": body });
-        let entry = Draft::parse(&line.to_string())
-            .and_then(|draft| draft.settle(&file(zone), 0))
-            .map_err(|(field, problem)| Failure::Data(format!("{field}: {problem}")))?;
-        store.append(id, &[entry]).map_err(Failure::data)?;
+        writer(store, id, &diary, &zone).write_lines(&line.to_string()).map_err(Failure::data)?;
     }
     Ok(id)
 }

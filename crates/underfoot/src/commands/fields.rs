@@ -1,51 +1,45 @@
-//! `field=value` arguments to the JSON of a body.
+//! `field=value` arguments to the fields of an entry, and the arguments that say where.
 
+use localization::Locale;
 use serde_json::{Map, Value, json};
-use slab_diary::body::{Body, BodyError};
-use slab_diary::{EntryId, SlabId};
+use slab_diary::EntryKind;
 
 use crate::cli::PlaceArgs;
 use crate::failure::Failure;
 
-/// The body of a kind from its fields. Values are texts; where the kind wants a number, a yes or no
-/// or a list, the same text is taken as JSON.
-pub(crate) fn body(slab: SlabId, kind: &str, base: Map<String, Value>, fields: &[String]) -> Result<Value, Failure> {
-    let mut object = base;
-    object.insert("kind".to_owned(), json!(kind));
-    let mut given = Vec::new();
-    for field in fields {
-        let Some((name, value)) = field.split_once('=') else {
+/// The kind of a name, as it is typed on the command line.
+pub(crate) fn kind_named(name: &str) -> Result<EntryKind, Failure> {
+    EntryKind::named(name).ok_or_else(|| {
+        let kinds: Vec<String> = EntryKind::ALL.iter().map(|kind| kind.name().replace('_', "-")).collect();
+        Failure::Use(format!("kind \"{name}\" is not known; accepted: {}", kinds.join(", ")))
+    })
+}
+
+/// Fields of a kind, over those that are there already.
+pub(crate) fn fields(
+    kind: EntryKind,
+    base: Map<String, Value>,
+    given: &[String],
+    locale: Locale,
+) -> Result<Map<String, Value>, Failure> {
+    let mut fields = base;
+    let mut wrong = Vec::new();
+    for field in given {
+        let Some((name, text)) = field.split_once('=') else {
             return Err(Failure::Use(format!("\"{field}\": accepted: field=value, such as soaked_in=\"45 s\"")));
         };
         let name = name.trim().replace('-', "_");
-        let value = match value.strip_prefix('#') {
-            Some(label) if name == "of" && !label.is_empty() => EntryId::of_label(slab, label).to_string(),
-            _ => value.to_owned(),
-        };
-        object.insert(name.clone(), json!(value));
-        given.push(name);
-    }
-    // Each refusal names the field; turn that one from text to JSON once and read again.
-    let mut turned: Vec<String> = Vec::new();
-    loop {
-        let value = Value::Object(object.clone());
-        let raw = serde_json::value::to_raw_value(&value).map_err(Failure::data)?;
-        let Err(error) = Body::read(&raw, slab_diary::SCHEMA) else { return Ok(value) };
-        let BodyError::Field { field, .. } = &error else { return Err(Failure::Use(error.to_string())) };
-        let root = field.split(['.', '[']).next().unwrap_or_default().to_owned();
-        let as_json = given.contains(&root)
-            && !turned.contains(&root)
-            && object
-                .get(&root)
-                .and_then(Value::as_str)
-                .and_then(|text| serde_json::from_str::<Value>(text).ok())
-                .map(|value| object.insert(root.clone(), value))
-                .is_some();
-        if !as_json {
-            return Err(Failure::Data(error.to_string()));
+        if text.trim().is_empty() {
+            // Nothing said: a correction takes the field out, and what is required is missed.
+            fields.shift_remove(&name);
+            continue;
         }
-        turned.push(root);
+        match kind.read_text(&name, text) {
+            Ok(value) => drop(fields.insert(name, value)),
+            Err(error) => wrong.push(locale.field_error_line(kind, &error)),
+        }
     }
+    if wrong.is_empty() { Ok(fields) } else { Err(Failure::Data(wrong.join("\n  "))) }
 }
 
 /// The place of an entry.

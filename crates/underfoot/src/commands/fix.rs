@@ -1,13 +1,13 @@
 //! Correct an entry: a new one replaces it.
 
-use serde_json::{Map, Value, json};
-use slab_diary::{Diary, Entry, When};
+use diary_writer::NewEntry;
+use slab_diary::{Diary, Entry};
 
 use super::fields;
-use super::log::{append, report, settle};
+use super::log::{new_entry, report, write};
 use crate::cli::Fix;
 use crate::failure::{Answer, Failure};
-use crate::session::{Session, fresh_id, now, zone_of};
+use crate::session::{Session, zone_of};
 
 pub(crate) fn run(session: &Session, fix: &Fix) -> Result<Answer, Failure> {
     let record = session.find(fix.slab.as_deref())?;
@@ -17,26 +17,22 @@ pub(crate) fn run(session: &Session, fix: &Fix) -> Result<Answer, Failure> {
     if fix.fields.is_empty() && fix.happened.is_none() && place.is_none() {
         return Err(Failure::Use("nothing to change; accepted: field=value, --happened, --zone or --point".to_owned()));
     }
-    let Ok(Value::Object(mut base)) = serde_json::from_str::<Value>(old.body.to_raw().get()) else {
-        return Err(Failure::Data(format!("entry {} has no fields", old.id)));
+    let Some(kind) = old.body.kind() else {
+        return Err(Failure::Data(format!(
+            "entry {} was written by a newer program; accepted: one of a kind known here",
+            old.id
+        )));
     };
-    base.shift_remove("kind");
-    let body = fields::body(record.id, old.body.kind(), base, &fix.fields)?;
     let zone = zone_of(&diary);
-    let mut line = Map::new();
-    line.insert("id".to_owned(), json!(fresh_id().to_string()));
-    line.insert("replaces".to_owned(), json!(old.id.to_string()));
-    line.insert("happened".to_owned(), json!(fix.happened.clone().unwrap_or_else(|| old.happened.to_string())));
-    if let Some(place) = place.or_else(|| serde_json::to_value(&old.place).ok().filter(|v| !v.is_null())) {
-        line.insert("place".to_owned(), place);
-    }
-    if !old.photographs.is_empty() {
-        line.insert("photographs".to_owned(), json!(old.photographs));
-    }
-    line.insert("body".to_owned(), body);
-    let entry = settle(session, record.id, &zone, When::new(now(), &zone), line)?;
-    let written = append(session, record.id, vec![entry])?;
-    report(session, written)
+    let kept = old.happened.to_string();
+    let fields = fields::fields(kind, old.body.to_fields(), &fix.fields, session.locale)?;
+    let new = NewEntry {
+        happened: Some(fix.happened.as_deref().unwrap_or(&kept)),
+        replaces: Some(old),
+        place: place.or_else(|| serde_json::to_value(&old.place).ok().filter(|v| !v.is_null())),
+        ..new_entry(kind, fields, &zone)
+    };
+    report(session, &write(session, record.id, &diary, &zone, new)?)
 }
 
 /// An entry by its id, or by enough of the end of it: the ends of ids made in one moment differ,

@@ -1,18 +1,23 @@
 //! Write entries into a diary. All are written or none.
 
-use crate::out::answer;
 use std::io::Read;
 use std::path::Path;
 
+use diary_writer::{Appended, LineError, LinesError, LinesWritten, NewEntry, WriteError, Writer};
 use jiff::tz::TimeZone;
+use localization::Locale;
 use serde_json::{Map, Value, json};
-use slab_diary::{ComplaintKind, Context, Diary, Draft, Entry, PhotoHash, SlabId, When, complaints, read_lines};
-use trade_facts::Trade;
+use slab_diary::{Diary, EntryId, EntryKind, SlabId, When};
 
 use super::{fields, series};
 use crate::cli::Log;
 use crate::failure::{Answer, Failure};
+use crate::out::answer;
 use crate::session::{Session, fresh_id, now, zone_of};
+
+/// Who writes what is read from a file that names nobody: the same file read elsewhere, or by somebody else, must
+/// give the same entries.
+pub(crate) const DIARY_FILE: &str = "diary file";
 
 pub(crate) fn run(session: &Session, log: &Log) -> Result<Answer, Failure> {
     if let Some(path) = &log.from {
@@ -22,75 +27,96 @@ pub(crate) fn run(session: &Session, log: &Log) -> Result<Answer, Failure> {
             return open_and_read(session, name, &text);
         }
         let slab = session.find(log.slab.as_deref())?.id;
-        return report(session, from_lines(session, slab, &text)?);
+        return report(session, &from_lines(session, slab, &text)?);
     }
     let record = session.find(log.slab.as_deref())?;
-    let kind = log.kind.as_deref().unwrap_or_default().replace('-', "_");
-    let zone = zone_of(&session.diary(&record)?);
-    let happened = log.happened.as_deref();
+    let diary = session.diary(&record)?;
+    let zone = zone_of(&diary);
+    let kind = fields::kind_named(log.kind.as_deref().unwrap_or_default())?;
     let place = fields::place(&log.place)?;
-    let body = if kind == "air_series" {
-        series::body(log, &zone)?
-    } else {
-        fields::body(record.id, &kind, Map::new(), &log.fields)?
+    let fields = match kind {
+        EntryKind::AirSeries => series::fields(log, &zone)?,
+        _ if kind.schema().own_screen => one_json(kind, &log.fields)?,
+        _ => fields::fields(kind, Map::new(), &log.fields, session.locale)?,
     };
-    let photographs = photographs(&log.photo)?;
-    let hashes = photographs.iter().map(|bytes| PhotoHash::of(bytes)).collect();
-    let entry = draft_entry(session, record.id, &zone, happened, place, hashes, body)?;
-    let diary = session.store.diary(record.id).map_err(Failure::data)?;
-    check(&diary, std::slice::from_ref(&entry), InFuture::Refused, None)?;
-    // A photograph is on disk before the entry that names it, but not before the entry may be written.
-    for bytes in &photographs {
-        session.store.put_photograph(bytes).map_err(Failure::data)?;
-    }
-    report(session, write(session, record.id, &[entry])?)
+    let read = |path: &std::path::PathBuf| {
+        std::fs::read(path).map(|bytes| (path.display().to_string(), bytes)).map_err(|e| Failure::file(path, &e))
+    };
+    let photographs = log.photo.iter().map(read).collect::<Result<_, _>>()?;
+    let new = NewEntry { happened: log.happened.as_deref(), place, photographs, ..new_entry(kind, fields, &zone) };
+    report(session, &write(session, record.id, &diary, &zone, new)?)
 }
 
-/// How many entries were new, and how many the diary had already.
-#[derive(Debug, Clone)]
-pub(crate) struct Written {
-    pub(crate) added: u64,
-    pub(crate) already: u64,
-    pub(crate) ids: Vec<String>,
+/// An entry noted here and now.
+pub(crate) fn new_entry<'a>(kind: EntryKind, fields: Map<String, Value>, zone: &TimeZone) -> NewEntry<'a> {
+    NewEntry {
+        id: EntryId(fresh_id()),
+        happened: None,
+        noted: When::new(now(), zone),
+        replaces: None,
+        kind,
+        fields,
+        place: None,
+        photographs: Vec::new(),
+    }
+}
+
+/// Writes one entry under the name of whoever sits here.
+pub(crate) fn write(
+    session: &Session,
+    slab: SlabId,
+    diary: &Diary,
+    zone: &TimeZone,
+    new: NewEntry<'_>,
+) -> Result<Appended, Failure> {
+    let (author, device) = (session.author.as_str(), Session::device());
+    let writer = Writer { store: &session.store, slab, diary, zone, author, device: &device, now: now() };
+    writer.write(new).map_err(|error| refused(&error, session.locale))
+}
+
+/// Reads and writes a whole file of lines.
+pub(crate) fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<LinesWritten, Failure> {
+    let diary = session.store.diary(slab).map_err(Failure::data)?;
+    let zone = zone_of(&diary);
+    let written = file_writer(session, slab, &diary, &zone).write_lines(text);
+    written.map_err(|error| lines_refused(&error, session.locale))
+}
+
+fn file_writer<'a>(session: &'a Session, slab: SlabId, diary: &'a Diary, zone: &'a TimeZone) -> Writer<'a> {
+    let author = session.named_author.as_deref().unwrap_or(DIARY_FILE);
+    Writer { store: &session.store, slab, diary, zone, author, device: DIARY_FILE, now: now() }
 }
 
 fn opens_a_job(text: &str) -> bool {
     text.lines().filter_map(|line| serde_json::from_str::<Value>(line).ok()).any(|line| {
-        line.pointer("/body/kind").and_then(Value::as_str).is_some_and(|kind| kind.replace('-', "_") == "job_opened")
+        let kind = line.pointer("/body/kind").and_then(Value::as_str).and_then(EntryKind::named);
+        kind == Some(EntryKind::JobOpened)
     })
 }
 
 /// Opens a slab for a diary that is read in whole. When the diary can't be read no slab is left.
 fn open_and_read(session: &Session, name: &str, text: &str) -> Result<Answer, Failure> {
     let id = SlabId::of_name(name.trim());
-    let empty = Diary::new();
-    check(&empty, &read(session, id, &empty, text)?, InFuture::Kept, Some(text))?;
+    let (empty, zone) = (Diary::new(), TimeZone::UTC);
+    let checked = file_writer(session, id, &empty, &zone).check_lines(text);
+    checked.map_err(|error| lines_refused(&error, session.locale))?;
     session.store.create_slab(id, name.trim()).map_err(Failure::data)?;
-    report(session, from_lines(session, id, text)?)
+    report(session, &from_lines(session, id, text)?)
 }
 
-/// Reads and writes a whole file of lines.
-pub(crate) fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<Written, Failure> {
-    let diary = session.store.diary(slab).map_err(Failure::data)?;
-    let entries = read(session, slab, &diary, text)?;
-    check(&diary, &entries, InFuture::Told, Some(text))?;
-    write(session, slab, &entries)
-}
-
-fn read(session: &Session, slab: SlabId, diary: &Diary, text: &str) -> Result<Vec<Entry>, Failure> {
-    // Nothing of this machine or person is filled in: the same file read elsewhere, or by somebody
-    // else, must give the same entries.
-    let context = Context {
-        slab,
-        zone: zone_of(diary),
-        author: session.named_author.clone().unwrap_or_else(|| "diary file".to_owned()),
-        device: "diary file".to_owned(),
-        noted: None,
-    };
-    read_lines(text, &context).map_err(|errors| {
-        let told: Vec<String> = errors.iter().map(ToString::to_string).collect();
-        Failure::Data(format!("nothing was written; {}", told.join("\n  ")))
-    })
+/// A body with a reader of its own, as `body={…}` in JSON or as its fields in JSON.
+fn one_json(kind: EntryKind, given: &[String]) -> Result<Map<String, Value>, Failure> {
+    let mut fields = Map::new();
+    for field in given {
+        let Some((name, text)) = field.split_once('=') else {
+            return Err(Failure::Use(format!("\"{field}\": accepted: field=value, with the value in JSON")));
+        };
+        let value = serde_json::from_str(text).map_err(|e| {
+            Failure::Data(format!("{}.{name}: {e}; accepted: JSON, as docs/diary.md shows it", kind.name()))
+        })?;
+        fields.insert(name.trim().replace('-', "_"), value);
+    }
+    Ok(fields)
 }
 
 fn read_text(path: &Path) -> Result<String, Failure> {
@@ -103,123 +129,64 @@ fn read_text(path: &Path) -> Result<String, Failure> {
     Ok(text)
 }
 
-/// The photographs as they are kept: they say when they were taken and which way is up, never where.
-fn photographs(files: &[std::path::PathBuf]) -> Result<Vec<Vec<u8>>, Failure> {
-    let kept = |path: &std::path::PathBuf| {
-        let bytes = std::fs::read(path).map_err(|e| Failure::file(path, &e))?;
-        photo::inspect(&bytes)
-            .and_then(|_| photo::without_location(bytes))
-            .map_err(|e| Failure::Data(format!("photo \"{}\": {e}", path.display())))
+/// Why an entry was not written.
+pub(crate) fn refused(error: &WriteError, locale: Locale) -> Failure {
+    let lines = match error {
+        WriteError::Entry(error) => vec![locale.entry_error(error)],
+        WriteError::Problems(problems) => problems.iter().map(|p| locale.entry_problem_line(p)).collect(),
+        WriteError::Photograph(..) | WriteError::AlreadyWritten(_) | WriteError::Store(_) => vec![error.to_string()],
     };
-    files.iter().map(kept).collect()
+    Failure::Data(format!("nothing was written; {}", lines.join("\n  ")))
 }
 
-/// An entry made here and now.
-pub(crate) fn draft_entry(
-    session: &Session,
-    slab: SlabId,
-    zone: &TimeZone,
-    happened: Option<&str>,
-    place: Option<Value>,
-    photographs: Vec<PhotoHash>,
-    body: Value,
-) -> Result<Entry, Failure> {
-    let now = When::new(now(), zone);
-    let mut line = Map::new();
-    line.insert("id".to_owned(), json!(fresh_id().to_string()));
-    line.insert("happened".to_owned(), json!(happened.map_or_else(|| now.to_string(), str::to_owned)));
-    if let Some(place) = place {
-        line.insert("place".to_owned(), place);
-    }
-    if !photographs.is_empty() {
-        line.insert("photographs".to_owned(), json!(photographs));
-    }
-    line.insert("body".to_owned(), body);
-    settle(session, slab, zone, now, line)
-}
-
-/// Turns a written line into an entry noted at a moment.
-pub(crate) fn settle(
-    session: &Session,
-    slab: SlabId,
-    zone: &TimeZone,
-    noted: When,
-    line: Map<String, Value>,
-) -> Result<Entry, Failure> {
-    let context = Context {
-        slab,
-        zone: zone.clone(),
-        author: session.author.clone(),
-        device: Session::device(),
-        noted: Some(noted),
+/// Why no line was written, each with its number.
+fn lines_refused(error: &LinesError, locale: Locale) -> Failure {
+    let lines = match error {
+        LinesError::Write(error) => return refused(error, locale),
+        LinesError::Lines(lines) => lines,
     };
-    Draft::parse(&Value::Object(line).to_string())
-        .and_then(|draft| draft.settle(&context, 0))
-        .map_err(|(field, problem)| Failure::Data(format!("{field}: {problem}")))
+    let told = lines.iter().map(|(line, error)| match error {
+        LineError::Unread(error) => format!("line {line}: {}", locale.entry_error(error)),
+        LineError::Problem(problem) => format!("line {line}: {}", locale.entry_problem_line(problem)),
+    });
+    Failure::Data(format!("nothing was written; {}", told.collect::<Vec<_>>().join("\n  ")))
 }
 
-/// What to do with an entry dated in the future.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum InFuture {
-    /// Refuse it: the person is there to mend it.
-    Refused,
-    /// Say so and keep it: another device's clock may be right and ours wrong. It counts for
-    /// nothing until its moment has come.
-    Told,
-    /// Keep it without a word: it is told when the entries are written.
-    Kept,
+/// What was written of a file, with what lies ahead told on standard error.
+pub(crate) trait Written {
+    fn appended(&self, locale: Locale) -> &Appended;
 }
 
-/// Checks entries against the diary and writes them, all or none.
-pub(crate) fn append(session: &Session, slab: SlabId, entries: Vec<Entry>) -> Result<Written, Failure> {
-    let diary = session.store.diary(slab).map_err(Failure::data)?;
-    check(&diary, &entries, InFuture::Refused, None)?;
-    write(session, slab, &entries)
-}
-
-/// `file` is the text that the entries were read from, so that a complaint can name its line.
-fn check(diary: &Diary, entries: &[Entry], future: InFuture, file: Option<&str>) -> Result<(), Failure> {
-    let lines: Vec<usize> = file
-        .unwrap_or_default()
-        .lines()
-        .enumerate()
-        .filter(|(_, line)| !line.trim_start_matches('\u{feff}').trim().is_empty())
-        .map(|(index, _)| index + 1)
-        .collect();
-    let told = |complaint: &slab_diary::Complaint| {
-        let line = entries.iter().position(|e| e.id == complaint.entry).and_then(|index| lines.get(index));
-        line.map_or_else(|| complaint.to_string(), |line| format!("line {line}: {complaint}"))
-    };
-    let (ahead, wrong): (Vec<_>, Vec<_>) = complaints(diary, entries, Trade::built_in(), now())
-        .into_iter()
-        .partition(|c| future != InFuture::Refused && c.kind == ComplaintKind::InFuture);
-    for complaint in ahead.iter().filter(|_| future == InFuture::Told) {
-        anstream::eprintln!("underfoot: {}; kept, and left out of every answer until then", told(complaint));
+impl Written for Appended {
+    fn appended(&self, _: Locale) -> &Appended {
+        self
     }
-    if wrong.is_empty() {
-        return Ok(());
+}
+
+impl Written for LinesWritten {
+    fn appended(&self, locale: Locale) -> &Appended {
+        for ahead in &self.ahead {
+            let told = locale.entry_problem_line(&ahead.problem);
+            anstream::eprintln!(
+                "underfoot: line {}: {told} Kept, and left out of every answer until then.",
+                ahead.line
+            );
+        }
+        &self.appended
     }
-    let told: Vec<String> = wrong.iter().map(told).collect();
-    Err(Failure::Data(format!("nothing was written; {}", told.join("\n  "))))
 }
 
-fn write(session: &Session, slab: SlabId, entries: &[Entry]) -> Result<Written, Failure> {
-    let ids = entries.iter().map(|e| e.id.to_string()).collect();
-    let appended = session.store.append(slab, entries).map_err(Failure::data)?;
-    Ok(Written { added: appended.added, already: appended.already, ids })
-}
-
-pub(crate) fn report(session: &Session, written: Written) -> Result<Answer, Failure> {
+pub(crate) fn report(session: &Session, written: &impl Written) -> Result<Answer, Failure> {
+    let Appended { added, already, ids } = written.appended(session.locale);
+    let ids: Vec<String> = ids.iter().map(ToString::to_string).collect();
     if session.json {
-        answer!("{}", json!({ "added": written.added, "already": written.already, "ids": written.ids }));
+        answer!("{}", json!({ "added": added, "already": already, "ids": ids }));
     } else {
         let count = |n: u64| (n as f64).into();
-        let text = session
-            .locale
-            .message("entries-written", &[("added", count(written.added)), ("already", count(written.already))]);
+        let text = session.locale.message("entries-written", &[("added", count(*added)), ("already", count(*already))]);
         answer!("{text}");
-        if written.ids.len() == 1 {
-            answer!("  {}", written.ids[0]);
+        if let [one] = ids.as_slice() {
+            answer!("  {one}");
         }
     }
     Ok(Answer::Yes)

@@ -18,7 +18,7 @@ mod recipe;
 mod series;
 mod serve;
 mod standing;
-mod sums;
+pub(crate) mod sums;
 
 use crate::cli::{Cli, Command};
 use crate::failure::{Answer, Failure};

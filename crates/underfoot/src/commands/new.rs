@@ -1,10 +1,10 @@
 //! Open a slab.
 
 use crate::out::answer;
-use serde_json::{Map, Value, json};
-use slab_diary::SlabId;
+use serde_json::{Map, json};
+use slab_diary::{Diary, EntryKind, SlabId};
 
-use super::log::{append, draft_entry};
+use super::log::{new_entry, write};
 use crate::cli::New;
 use crate::failure::{Answer, Failure};
 use crate::session::{Session, fresh_id};
@@ -15,7 +15,6 @@ pub(crate) fn run(session: &Session, new: &New) -> Result<Answer, Failure> {
     }
     let id = SlabId(fresh_id());
     let mut body = Map::new();
-    body.insert("kind".to_owned(), json!("job_opened"));
     body.insert("name".to_owned(), json!(new.name.trim()));
     if let Some(site) = &new.site {
         body.insert("site".to_owned(), json!(site));
@@ -36,9 +35,9 @@ pub(crate) fn run(session: &Session, new: &New) -> Result<Answer, Failure> {
             Failure::Use(format!("time zone \"{name}\" is not known; accepted: a name such as America/Chicago"))
         })?,
     };
-    let entry = draft_entry(session, id, &zone, None, None, Vec::new(), Value::Object(body))?;
+    let entry = new_entry(EntryKind::JobOpened, body, &zone);
     session.store.create_slab(id, new.name.trim()).map_err(Failure::data)?;
-    append(session, id, vec![entry])?;
+    write(session, id, &Diary::new(), &zone, entry)?;
     if session.json {
         answer!("{}", json!({ "id": id.to_string(), "name": new.name.trim() }));
     } else {

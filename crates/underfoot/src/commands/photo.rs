@@ -230,7 +230,7 @@ fn told_one(one: &Looked, locale: Locale) {
 
 fn told_why(why: &[Why], locale: Locale) {
     for reason in why {
-        answer_line(&format!("  - {}", locale.photo_why(reason.code(), &reason.values())));
+        answer_line(&format!("  - {}", locale.photo_why(reason.key(), &reason.values())));
     }
 }
 
@@ -277,7 +277,7 @@ fn told_series(args: &EvennessArgs, looked: &[Looked], common: &Common, locale: 
         }));
         return Ok(last);
     }
-    answer_line(&locale.message(&format!("photo-trend-{}", row.trend.word().replace('_', "-")), &[]));
+    answer_line(&locale.photo_trend(row.trend.word()));
     for point in &row.points {
         let day = locale.date(point.at.to_zoned_datetime(TimeZone::UTC).date());
         let score = point.score_de00.map_or_else(|| "-".to_owned(), |s| locale.number(s, 1));

@@ -45,10 +45,10 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
         .plan()
         .filter(|plan| plan.is_drawn())
         .ok_or_else(|| Failure::Data("the slab has no drawn plan; draw one first (docs/diary.md, plan)".to_owned()))?;
-    let (state, mottling) = mottling(session, panel, asked.state)?;
+    let (state, state_key, mottling) = mottling(session, panel, asked.state)?;
     let Illustrated { colors, pixel } = illustrated(&mottling.color, plan, Seed(asked.seed)).map_err(Failure::data)?;
     let zones = stands_for(&slab, panel);
-    let state_said = locale.message(&format!("preview-state-{state}"), &[]);
+    let state_said = locale.message(state_key, &[]);
     let mut note = locale.message("preview-note", &[("panel", panel.name.into()), ("state", state_said.into())]);
     let shown =
         locale.message("preview-shown", &[("share", locale.percent((100.0 * colors.shown.as_share()).round()).into())]);
@@ -98,7 +98,7 @@ fn mottling(
     session: &Session,
     panel: &Panel<'_>,
     state: Option<StateArg>,
-) -> Result<(&'static str, Mottling), Failure> {
+) -> Result<(&'static str, &'static str, Mottling), Failure> {
     let wanted = match state {
         Some(state) => vec![PanelState::from(state)],
         None => vec![PanelState::Sealed, PanelState::Stained, PanelState::Bare],
@@ -110,12 +110,12 @@ fn mottling(
         let picture = decode(&bytes).map_err(Failure::data)?;
         let side = panel.made.and_then(|made| made.body.side.as_ref()).map(units::AsWritten::value);
         let mottling = panel_mottling(look.seen.body, side, &picture).map_err(Failure::data)?;
-        let word = match state {
-            PanelState::Bare => "bare",
-            PanelState::Stained => "stained",
-            PanelState::Sealed => "sealed",
+        let (word, key) = match state {
+            PanelState::Bare => ("bare", "preview-state-bare"),
+            PanelState::Stained => ("stained", "preview-state-stained"),
+            PanelState::Sealed => ("sealed", "preview-state-sealed"),
         };
-        return Ok((word, mottling));
+        return Ok((word, key, mottling));
     }
     Err(Failure::Data(format!(
         "panel {}: no photograph of it as it is now; accepted: an entry panel_photographed with a photograph and a gray card in it",

@@ -126,7 +126,7 @@ fn told_books(name: &str, books: &[RecipeBook<'_>], locale: Locale) {
 fn told_search(book: &RecipeBook<'_>, search: &Search, locale: Locale) {
     let number = |difference: science::color::ColorDifference| locale.number(difference.as_units(), 1);
     let recipe = |one: &Candidate| locale.recipe(&book.shares_of(&one.recipe), &one.recipe);
-    let say = |key: &str, name: &'static str, value: String| locale.message(key, &[(name, value.into())]);
+    let say = |key: &'static str, name: &'static str, value: String| locale.message(key, &[(name, value.into())]);
     answer!("{}", say("recipe-wish", "color", locale.color(search.wish)));
     answer!("{}", say("recipe-best", "recipe", recipe(&search.best)));
     answer!("  {}", say("recipe-gives", "color", locale.color(search.best.prediction.lab)));

@@ -6,10 +6,11 @@ use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
-use forms::{Form, FormData, Group};
+use form_schema::FormData;
 use serde_json::json;
+use slab_diary::body::Group;
 use slab_diary::fold;
-use slab_diary::{Entry, EntryId, Knowledge};
+use slab_diary::{Entry, EntryId, EntryKind, EntrySchema, Knowledge, fill_place};
 use trade_facts::Trade;
 
 use crate::app::App;
@@ -34,16 +35,22 @@ struct Menu {
     groups: Vec<(String, Vec<(NavLink, String)>)>,
 }
 
+/// Whether the menu of a group shows a kind: a job is opened elsewhere, a drawing has its own screen.
+fn menu_shows(schema: &EntrySchema, group: Group) -> bool {
+    schema.group == group && !schema.own_screen && schema.kind != EntryKind::JobOpened
+}
+
 fn menu(context: &RequestContext) -> Answer {
     let opened = context.opened()?;
     let locale = context.locale();
     let id = opened.record.id;
     let groups = Group::ALL.into_iter().map(|group| {
-        let ways = forms::forms().iter().filter(|f| f.group == group && f.kind != "job_opened").map(|f| {
-            let way = NavLink { href: format!("/slab/{id}/add/{}", f.kind), label: locale.kind(f.kind), here: false };
-            (way, forms::why(locale, f))
+        let ways = EntryKind::ALL.iter().map(|kind| kind.schema()).filter(|s| menu_shows(s, group)).map(|f| {
+            let way =
+                NavLink { href: format!("/slab/{id}/add/{}", f.kind.name()), label: locale.kind(f.kind), here: false };
+            (way, localization::why(locale, f))
         });
-        (forms::group_label(locale, group), ways.collect())
+        (localization::group_label(locale, group), ways.collect())
     });
     let frame = context.frame(locale.message("add-title", &[])).about(context, &opened.record, &opened.zone);
     Ok(show(&Menu { groups: groups.collect(), frame }))
@@ -78,7 +85,7 @@ struct Page {
 fn shown(
     context: &RequestContext,
     opened: &Opened,
-    kind: &'static Form,
+    kind: EntryKind,
     old: Option<&Entry>,
     typed: &FormData,
     mistakes: &FieldErrors,
@@ -86,32 +93,32 @@ fn shown(
     let locale = context.locale();
     let at = context.app.asked_at(opened.record.id);
     let slab = fold(&opened.diary, Knowledge::noted_by(at));
+    let schema = kind.schema();
     let known = Known { slab: &slab, trade: Trade::built_in(), locale };
     let id = opened.record.id;
     let (action, title) = match old {
-        Some(old) => (
-            format!("/slab/{id}/fix/{}", old.id),
-            locale.message("fix-title", &[("what", locale.kind(kind.kind).into())]),
-        ),
-        None => (format!("/slab/{id}/add/{}", kind.kind), locale.kind(kind.kind)),
+        Some(old) => {
+            (format!("/slab/{id}/fix/{}", old.id), locale.message("fix-title", &[("what", locale.kind(kind).into())]))
+        }
+        None => (format!("/slab/{id}/add/{}", kind.name()), locale.kind(kind)),
     };
-    let (takes_photographs, about_photographs) = photographs(kind);
+    let (takes_photographs, about_photographs) = photographs(schema);
     let mistake = |name: &str| crate::control::mistake_of(mistakes, name);
     let text = |name: &str| typed.first(name).unwrap_or_default().to_owned();
     Page {
         frame: context.frame(title.clone()).about(context, &opened.record, &opened.zone),
         action,
         title,
-        why: forms::why(locale, kind),
-        how: forms::how(locale, kind),
-        controls: controls(kind, typed, mistakes, &known),
-        presets: kind
+        why: localization::why(locale, schema),
+        how: localization::how(locale, schema),
+        controls: controls(schema, typed, mistakes, &known),
+        presets: schema
             .presets
             .iter()
             .filter(|_| old.is_none())
-            .map(|preset| (preset.name.to_owned(), forms::preset_label(locale, kind, preset)))
+            .map(|preset| (preset.name.to_owned(), localization::preset_label(locale, schema, preset)))
             .collect(),
-        places: places(kind, typed, mistakes, &known),
+        places: places(schema, typed, mistakes, &known),
         takes_photographs,
         about_photographs,
         most_bytes: photo::MAX_BYTES,
@@ -121,14 +128,14 @@ fn shown(
         happened_mistake: mistake("happened"),
         photo_mistake: mistake("photographs"),
         mistakes: mistakes.to_vec(),
-        label: locale.kind(kind.kind),
+        label: locale.kind(kind),
         fixing: old.is_some(),
         kept: old.and_then(|old| old.photographs.first()).map(|hash| format!("/slab/{id}/photo/{}", hash.as_str())),
     }
 }
 
-fn kind_of(context: &RequestContext) -> Result<&'static Form, PageError> {
-    forms::form(context.part("kind")).ok_or(PageError::NotFound)
+fn kind_of(context: &RequestContext) -> Result<EntryKind, PageError> {
+    EntryKind::named(context.part("kind")).filter(|kind| !kind.schema().own_screen).ok_or(PageError::NotFound)
 }
 
 fn blank(context: &RequestContext) -> Answer {
@@ -151,17 +158,18 @@ fn add(context: &RequestContext, posted: &Posted) -> Answer {
 }
 
 /// The entry that the path names, when it is of this slab and has a form.
-fn named<'o>(context: &RequestContext, opened: &'o Opened) -> Result<(&'o Entry, &'static Form), PageError> {
+fn named<'o>(context: &RequestContext, opened: &'o Opened) -> Result<(&'o Entry, EntryKind), PageError> {
     let id: EntryId = context.part("entry").parse().map_err(|_| PageError::NotFound)?;
     let entry = opened.diary.get(id).ok_or(PageError::NotFound)?;
-    let kind = forms::form(entry.body.kind()).ok_or(PageError::NotFound)?;
+    let kind = entry.body.kind().filter(|kind| !kind.schema().own_screen).ok_or(PageError::NotFound)?;
     Ok((entry, kind))
 }
 
 fn old(context: &RequestContext) -> Answer {
     let opened = context.opened()?;
     let (entry, kind) = named(context, &opened)?;
-    let mut typed = forms::typed_from(&entry.body, entry.place.as_ref());
+    let mut typed = entry.body.form_data();
+    fill_place(entry.place.as_ref(), &mut typed);
     let local = entry.happened.local();
     typed.set("happened", format!("{} {:02}:{:02}", local.date(), local.hour(), local.minute()));
     if let Some(next) = context.query.first("next") {
@@ -181,7 +189,7 @@ fn answer(
     context: &RequestContext,
     posted: &Posted,
     opened: &Opened,
-    kind: &'static Form,
+    kind: EntryKind,
     old: Option<&Entry>,
     written: Result<EntryId, PageError>,
 ) -> Answer {
@@ -190,7 +198,7 @@ fn answer(
             let said = if old.is_some() { "corrected" } else { "written" };
             let location = after(posted, &opened.record, said);
             if context.wants_json() {
-                let said = context.locale().message(&format!("said-{said}"), &[]);
+                let said = context.locale().message(if old.is_some() { "said-corrected" } else { "said-written" }, &[]);
                 return Ok(axum::Json(json!({ "ok": true, "location": location, "said": said })).into_response());
             }
             Ok(Redirect::to(&location).into_response())

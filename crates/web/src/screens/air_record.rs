@@ -7,14 +7,14 @@ use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use serde_json::{Map, Value};
-use slab_diary::EntryId;
+use slab_diary::{EntryId, EntryKind};
 use weather_series::{ColumnMap, Import, ImportError, import};
 
 use crate::air_import::{Choice, Looked, choice, looked};
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, Upload, form, page};
 use crate::control::mistake_of;
-use crate::entries::{Opened, Written, after, write};
+use crate::entries::{Opened, Submitted, after, write};
 use crate::frame::{Frame, show};
 use crate::page_error::PageError;
 use crate::uploads::{Waiting, tidy};
@@ -156,9 +156,8 @@ fn written(
 ) -> Result<EntryId, PageError> {
     let named = posted.typed.first("source").map(tidy).filter(|name| !name.is_empty());
     let series = serde_json::to_value(&read.series).map_err(|e| PageError::Failed(e.to_string()))?;
-    let mut body = Map::new();
-    body.insert("kind".to_owned(), Value::from("air_series"));
-    body.insert("source".to_owned(), Value::from(named.unwrap_or_else(|| file.name.clone())));
-    body.insert("series".to_owned(), series);
-    write(context, opened, Written { body, place: None, photographs: Vec::new(), old: None }, posted)
+    let mut fields = Map::new();
+    fields.insert("source".to_owned(), Value::from(named.unwrap_or_else(|| file.name.clone())));
+    fields.insert("series".to_owned(), series);
+    write(context, opened, Submitted::of(EntryKind::AirSeries, fields), posted)
 }

@@ -9,7 +9,7 @@ use axum::response::IntoResponse;
 use localization::{Arg, Locale};
 use slab_answers::map::spots_of;
 use slab_answers::standing::{State, incident_standing};
-use slab_diary::{Body, Entry, EntryId, Knowledge, PhotoHash};
+use slab_diary::{Body, Entry, EntryId, EntryKind, Knowledge, PhotoHash};
 use slab_diary::{Slab, fold};
 use trade_facts::{Record, Trade};
 
@@ -70,7 +70,7 @@ pub(crate) fn page_of(context: &RequestContext, opened: &Opened, frame: Frame, s
     let locale = context.locale();
     let (id, base) = (opened.record.id, sight.base.as_str());
     let to_be_seen = sight.kinds();
-    let kind = Body::KINDS.iter().copied().find(|kind| context.query.first("kind") == Some(kind));
+    let kind = context.query.first("kind").and_then(EntryKind::named).map(EntryKind::name);
     let kind = kind.filter(|kind| to_be_seen.as_ref().is_none_or(|seen| seen.contains(kind)));
     let before = context.query.first("before").and_then(|text| {
         let (micros, id) = text.split_once('_')?;
@@ -87,7 +87,7 @@ pub(crate) fn page_of(context: &RequestContext, opened: &Opened, frame: Frame, s
         let row = Row {
             href: format!("{base}/entry/{}", entry.id),
             when: format!("{:02}:{:02}", local.hour(), local.minute()),
-            what: locale.kind(entry.body.kind()),
+            what: locale.kind_of(&entry.body),
             place: crate::entry_text::place(entry, locale),
             said: crate::entry_text::line(entry, locale),
             author: entry.author.clone(),
@@ -111,13 +111,13 @@ pub(crate) fn page_of(context: &RequestContext, opened: &Opened, frame: Frame, s
         format!("{base}/diary?{}", query.finish())
     };
     let seen = opened.diary.entries().filter(|entry| sight.shows(entry));
-    let mut there: Vec<&str> = seen.map(|entry| entry.body.kind()).collect();
+    let mut there: Vec<&str> = seen.map(|entry| entry.body.kind_name()).collect();
     let count = there.len() as f64;
     there.sort_unstable();
     there.dedup();
     let kinds = there.into_iter().map(|known| NavLink {
         href: link(None, Some(known)),
-        label: locale.kind(known),
+        label: EntryKind::named(known).map_or_else(|| known.to_owned(), |kind| locale.kind(kind)),
         here: kind == Some(known),
     });
     Ok(show(&List {
@@ -176,19 +176,19 @@ fn trouble(entry: &Entry, slab: &Slab<'_>, sight: &ViewScope, locale: Locale) ->
     let standing = incident_standing(slab, trade, entry.id)?;
     let record = trade.incident(&body.what);
     let spot = spots_of(slab, trade).into_iter().find(|spot| spot.entry == entry.id);
-    let way = |kind: &str, key: &str| NavLink {
-        href: format!("{}/add/{kind}?of={}&next={}/entry/{}", sight.base, entry.id, sight.base, entry.id),
+    let way = |kind: EntryKind, key: &'static str| NavLink {
+        href: format!("{}/add/{}?of={}&next={}/entry/{}", sight.base, kind.name(), entry.id, sight.base, entry.id),
         label: locale.message(key, &[]),
         here: false,
     };
     let open = standing.state != State::Released;
     let mut ways = Vec::new();
     if sight.writes && open {
-        ways.push(way("cleaning", "entry-treat"));
-        ways.push(way("retest", "entry-retest"));
-        ways.push(way("water_drop", "entry-drop"));
+        ways.push(way(EntryKind::Cleaning, "entry-treat"));
+        ways.push(way(EntryKind::Retest, "entry-retest"));
+        ways.push(way(EntryKind::WaterDrop, "entry-drop"));
         if record.is_some_and(|record| record.acceptable) {
-            ways.push(way("accepted", "entry-accept"));
+            ways.push(way(EntryKind::Accepted, "entry-accept"));
         }
     }
     let text = |of: fn(&trade_facts::Incident) -> &String| record.map_or_else(String::new, |record| of(record).clone());
@@ -221,14 +221,16 @@ pub(crate) fn entry_of(context: &RequestContext, opened: &Opened, frame: Frame, 
     let entry = opened.diary.get(id).filter(|entry| sight.shows(entry)).ok_or(PageError::NotFound)?;
     let slab = fold(&opened.diary, Knowledge::happened_by(jiff::Timestamp::MAX));
     let href = |id: EntryId| format!("{base}/entry/{id}");
-    let of = forms::typed_from(&entry.body, None)
+    let of = entry
+        .body
+        .form_data()
         .first("of")
         .and_then(|text| text.parse::<EntryId>().ok())
         .and_then(|id| opened.diary.get(id))
         .map(|of| (href(of.id), crate::control::short(of, &slab, locale)));
     let corrected_by = slab.corrected_by(id);
     let may_fix = sight.writes && corrected_by.is_none();
-    let title = locale.kind(entry.body.kind());
+    let title = locale.kind_of(&entry.body);
     Ok(show(&One {
         frame: Frame { title: title.clone(), ..frame },
         title,
@@ -244,8 +246,8 @@ pub(crate) fn entry_of(context: &RequestContext, opened: &Opened, frame: Frame, 
         trouble: trouble(entry, &slab, sight, locale),
         fix: match entry.body.kind() {
             _ if !may_fix => None,
-            "plan" => Some(format!("{base}/plan/draw")),
-            kind => forms::form(kind).map(|_| format!("{base}/fix/{id}")),
+            Some(EntryKind::Plan) => Some(format!("{base}/plan/draw")),
+            kind => kind.filter(|kind| !kind.schema().own_screen).map(|_| format!("{base}/fix/{id}")),
         },
         json: (!sight.by_link).then(|| entry.to_json()),
     }))

@@ -18,17 +18,17 @@ use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
-use forms::FormData;
+use form_schema::FormData;
 use localization::Locale;
 use serde_json::{Value, json};
 use slab_diary::fold;
-use slab_diary::{Entry, EntryId, Knowledge};
+use slab_diary::{Entry, EntryId, EntryKind, Knowledge};
 use slab_plan::PlanSpec;
 
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form, page};
 use crate::control::mistake_of;
-use crate::entries::{Opened, Written, after, write};
+use crate::entries::{Opened, Submitted, after, write};
 use crate::frame::{Frame, NavLink, show};
 use crate::page_error::PageError;
 use crate::visitor::Permission;
@@ -173,7 +173,7 @@ fn blank(context: &RequestContext) -> Answer {
 /// The plan that the form corrects.
 fn corrected<'o>(typed: &FormData, opened: &'o Opened) -> Option<&'o Entry> {
     let id: EntryId = typed.answer("replaces")?.parse().ok()?;
-    opened.diary.get(id).filter(|entry| entry.body.kind() == "plan")
+    opened.diary.get(id).filter(|entry| entry.body.kind() == Some(EntryKind::Plan))
 }
 
 fn draw(context: &RequestContext, posted: &Posted) -> Answer {
@@ -217,12 +217,11 @@ fn write_plan(
     posted: &Posted,
 ) -> Result<EntryId, PageError> {
     let spec = serde_json::to_value(spec).map_err(|e| PageError::Failed(e.to_string()))?;
-    let Value::Object(mut body) = spec else {
+    let Value::Object(fields) = spec else {
         return Err(PageError::Failed("a plan is an object".to_owned()));
     };
-    body.insert("kind".to_owned(), json!("plan"));
     let old = corrected(&posted.typed, opened);
-    write(context, opened, Written { body, place: None, photographs: Vec::new(), old }, posted)
+    write(context, opened, Submitted { old, ..Submitted::of(EntryKind::Plan, fields) }, posted)
 }
 
 /// The look as it is typed, without the page around it.

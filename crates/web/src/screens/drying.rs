@@ -93,7 +93,7 @@ fn shown(context: &RequestContext) -> Answer {
     }))
 }
 
-fn way(href: String, key: &str, locale: Locale) -> NavLink {
+fn way(href: String, key: &'static str, locale: Locale) -> NavLink {
     NavLink { href, label: locale.message(key, &[]), here: false }
 }
 

@@ -23,6 +23,7 @@ mod sums;
 mod time_line;
 mod visit;
 
+use slab_diary::EntryKind;
 use std::sync::Arc;
 
 use axum::Router;
@@ -204,10 +205,10 @@ pub(crate) fn everywhere(locale: Locale, permission: Permission, people: bool) -
 pub(crate) fn keep(id: &str, permission: Permission) -> String {
     let screens =
         SLAB_SCREENS.iter().filter(|s| s.keep && permission >= s.need).map(|s| format!("/slab/{id}{}", s.path));
-    let quick = forms::forms()
+    let quick = EntryKind::ALL
         .iter()
-        .filter(|f| f.quick && permission >= Permission::Write)
-        .map(|f| format!("/slab/{id}/add/{}", f.kind));
+        .filter(|kind| kind.schema().quick && permission >= Permission::Write)
+        .map(|kind| format!("/slab/{id}/add/{}", kind.name()));
     let all: Vec<String> = screens.chain(quick).chain(["/", "/sums", "/glossary"].map(str::to_owned)).collect();
     serde_json::to_string(&all).unwrap_or_else(|_| "[]".to_owned())
 }

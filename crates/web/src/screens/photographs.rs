@@ -104,7 +104,7 @@ fn shown(context: &RequestContext) -> Answer {
     let age = standing.hold_point(HoldPointId::Age);
     let zones = || age.zones.iter().find(|(_, state)| *state == age.state).map(|(zone, _)| zone.as_str());
     let step = age.next.filter(|_| writes).map(|next| {
-        let mut href = format!("/slab/{id}/add/{}", form_for(next.action));
+        let mut href = format!("/slab/{id}/add/{}", form_for(next.action).name());
         if let Some(zone) = zones().filter(|zone| !zone.is_empty()) {
             let query = form_urlencoded::Serializer::new(String::new()).append_pair("zone", zone).finish();
             href = format!("{href}?{query}");
@@ -249,8 +249,7 @@ fn groups(slab: &Slab<'_>, looks: &Looks, opened: &Opened, writes: bool, locale:
             });
             Charted::new(&title, drawing)
         });
-        let trend = (days.len() > 1)
-            .then(|| locale.message(&format!("photo-trend-{}", series.trend.word().replace('_', "-")), &[]));
+        let trend = (days.len() > 1).then(|| locale.photo_trend(series.trend.word()));
         let shot = |seen: &EntryOf<'_, SlabPhotograph>| shot(*seen, looked(seen.entry.id), opened, writes, locale);
         Group { zone: name.clone(), trend, chart, shots: all.iter().rev().map(shot).collect() }
     };
@@ -274,7 +273,7 @@ fn shot(
         why.push(locale.message("photos-measured-otherwise", &[("verdict", locale.photo_verdict(said).into())]));
     }
     if let Some(looked) = looked {
-        why.extend(looked.why.iter().map(|reason| locale.photo_why(reason.code(), &reason.values())));
+        why.extend(looked.why.iter().map(|reason| locale.photo_why(reason.key(), &reason.values())));
     }
     let photographs = entry.photographs.iter().enumerate().map(|(at, hash)| {
         let whole = format!("{base}/photo/{}", hash.as_str());

@@ -7,7 +7,6 @@ use askama::Template;
 use axum::Router;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::IntoResponse;
-use forms::PlaceInput;
 use localization::{Arg, Locale};
 use pictures::{
     Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, no_next_sentence,
@@ -16,8 +15,8 @@ use pictures::{
 use slab_answers::map::{Fineness, SlabMap};
 use slab_answers::standing::open_incidents;
 use slab_diary::Knowledge;
-use slab_diary::body::Finish;
-use slab_diary::{Slab, fold};
+use slab_diary::body::{Finish, PlaceInput};
+use slab_diary::{EntryKind, Slab, fold};
 use slab_plan::Plan;
 use trade_facts::Trade;
 use units::Area;
@@ -32,7 +31,8 @@ use crate::view_scope::ViewScope;
 use crate::visitor::Permission;
 
 /// Written at a place most often, so they stand first when the plan is tapped.
-const FIRST: [&str; 5] = ["incident", "water_drop", "scrape", "slab_photograph", "defect"];
+const FIRST: [EntryKind; 5] =
+    [EntryKind::Incident, EntryKind::WaterDrop, EntryKind::Scrape, EntryKind::SlabPhotograph, EntryKind::Defect];
 /// Units across a drawing to print.
 const WIDE: f64 = 1000.0;
 
@@ -224,9 +224,14 @@ fn answer(slab: &Slab<'_>, locale: Locale) -> String {
 
 /// Forms for what is found at a place: those wanted most, and all others.
 fn to_write(id: &str, locale: Locale) -> (Vec<NavLink>, Vec<NavLink>) {
-    let way = |kind: &str| NavLink { href: format!("/slab/{id}/add/{kind}"), label: locale.kind(kind), here: false };
-    let others = forms::forms().iter().filter(|f| f.place == PlaceInput::Point && !FIRST.contains(&f.kind));
-    (FIRST.into_iter().map(way).collect(), others.map(|f| way(f.kind)).collect())
+    let way = |kind: EntryKind| NavLink {
+        href: format!("/slab/{id}/add/{}", kind.name()),
+        label: locale.kind(kind),
+        here: false,
+    };
+    let others =
+        EntryKind::ALL.iter().copied().filter(|kind| kind.schema().place == PlaceInput::Point && !FIRST.contains(kind));
+    (FIRST.into_iter().map(way).collect(), others.map(way).collect())
 }
 
 fn layer_label(layer: Layer, locale: Locale) -> String {

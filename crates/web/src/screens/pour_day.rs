@@ -127,7 +127,7 @@ fn fact_said(fact: &str, told: Option<&PourDay>, locale: Locale) -> Option<Strin
     Some(locale.message(key, &[("value", value.into())]))
 }
 
-fn way(href: String, key: &str, locale: Locale) -> NavLink {
+fn way(href: String, key: &'static str, locale: Locale) -> NavLink {
     NavLink { href, label: locale.message(key, &[]), here: false }
 }
 
@@ -157,7 +157,7 @@ fn day_said(told: &PourDay, slab: &Slab<'_>, id: &str, today: Date, locale: Loca
     let usual = |level: Level| move |h: &PourHour| h.evaporation.is_some_and(|e| e.usual == level);
     let (above, possible) = (told.stretches(usual(Level::Above)), told.stretches(usual(Level::Possible)));
     let day = day_of(told, locale);
-    let sentence = |key: &str, times: &[(Timestamp, Timestamp)]| {
+    let sentence = |key: &'static str, times: &[(Timestamp, Timestamp)]| {
         let times = stretches(times, &zone, locale);
         locale.message(key, &[("times", times.into()), ("day", day.as_str().into())])
     };
@@ -203,7 +203,7 @@ fn day_of(told: &PourDay, locale: Locale) -> String {
     match told.basis {
         Basis::Recorded => locale.message("pour-day-on", &[("date", locale.date(told.day).into())]),
         Basis::TypicalYear => {
-            let month = locale.message(&format!("month-{}", told.day.month()), &[]);
+            let month = locale.month(told.day);
             let args = [("month", month.into()), ("day", told.day.day().to_string().into())];
             locale.message("pour-day-typical", &args)
         }
@@ -224,7 +224,7 @@ fn chart(told: &PourDay, zone: &TimeZone, locale: Locale) -> Charted {
         from: h.begins.to_zoned_datetime(zone.clone()).datetime(),
         rate: h.evaporation.map(|e| RateBand { low: e.estimate.low(), rate: e.estimate.rate, high: e.estimate.high() }),
     });
-    let alarm = |rate, key: &str| AlarmLine { rate, label: locale.message(key, &[]) };
+    let alarm = |rate, key: &'static str| AlarmLine { rate, label: locale.message(key, &[]) };
     let title = locale.message("pour-day-chart", &[("day", day_of(told, locale).into())]);
     let drawing = evaporation_chart(&EvaporationChart {
         look: Look::new("air", &title, locale),

@@ -7,7 +7,7 @@ use askama::Template;
 use axum::Router;
 use localization::Locale;
 use slab_answers::standing::{Action, HoldPoint, judge};
-use slab_diary::{EntryId, Knowledge};
+use slab_diary::{EntryId, EntryKind, Knowledge};
 use slab_diary::{Slab, fold};
 use trade_facts::Trade;
 
@@ -24,8 +24,16 @@ pub(super) fn routes() -> Router<Arc<App>> {
 }
 
 /// What is written down kneeling on a slab, most often first; the rest is one tap further.
-const QUICK: &[&str] =
-    &["water_drop", "scrape", "incident", "slab_photograph", "surface_ph", "air_reading", "slab_humidity", "note"];
+const QUICK: &[EntryKind] = &[
+    EntryKind::WaterDrop,
+    EntryKind::Scrape,
+    EntryKind::Incident,
+    EntryKind::SlabPhotograph,
+    EntryKind::SurfacePh,
+    EntryKind::AirReading,
+    EntryKind::SlabHumidity,
+    EntryKind::Note,
+];
 
 /// A hold point as the template draws it.
 #[derive(Debug, Clone)]
@@ -102,8 +110,11 @@ pub(crate) fn standing(context: &RequestContext, opened: &Opened, frame: Frame, 
         "unproven" => 2,
         _ => 3,
     });
-    let quick =
-        QUICK.iter().map(|kind| NavLink { href: format!("{base}/add/{kind}"), label: locale.kind(kind), here: false });
+    let quick = QUICK.iter().map(|kind| NavLink {
+        href: format!("{base}/add/{}", kind.name()),
+        label: locale.kind(*kind),
+        here: false,
+    });
     let all = NavLink { href: format!("{base}/add"), label: locale.message("slab-note-other", &[]), here: false };
     Ok(show(&Page {
         frame,
@@ -166,37 +177,39 @@ fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, l
 }
 
 /// The form that a step's answer is written in.
-pub(super) const fn form_for(action: Action) -> &'static str {
+pub(super) const fn form_for(action: Action) -> EntryKind {
     match action {
-        Action::NotePour => "pour",
-        Action::LookForOneColor => "color_look",
-        Action::DropAndScrape | Action::RepeatDropAndScrape | Action::WaterDrops | Action::MoreDrops => "water_drop",
-        Action::Scrape | Action::ScrapeWhereWaterStands => "scrape",
-        Action::SolventWipe => "solvent_wipe",
-        Action::StripAndRetest | Action::ScreenAndRetest | Action::TreatAndRetest => "cleaning",
-        Action::MistAndLook | Action::MapCracks => "survey",
-        Action::LiftMistAndLook => "cover",
-        Action::RetestSpot => "retest",
-        Action::AskOwnerToAccept => "accepted",
-        Action::ChooseSealer | Action::AskSealerMaker => "sealer_chosen",
-        Action::EndWetCure => "cured",
-        Action::SetProbes | Action::MeasureMoistureAgain | Action::DryAndMeasureAgain => "slab_humidity",
-        Action::LaySheet => "plastic_sheet",
-        Action::TestPh => "surface_ph",
-        Action::NeutralizeAndRinse => "neutralized",
-        Action::MeasureCrack => "defect",
-        Action::RepairOrAccept => "repair",
-        Action::AskEngineer => "note",
-        Action::MakePanel | Action::NotePanel | Action::MockUpOrGrind => "panel_made",
-        Action::StainPanels | Action::TryOnPanelOrScreen | Action::TryStainOnPatch => "panel_stained",
-        Action::GetApproval => "choice_approved",
-        Action::SetUpSite => "site_check",
-        Action::ReadAir | Action::WaitForAir => "air_reading",
+        Action::NotePour => EntryKind::Pour,
+        Action::LookForOneColor => EntryKind::ColorLook,
+        Action::DropAndScrape | Action::RepeatDropAndScrape | Action::WaterDrops | Action::MoreDrops => {
+            EntryKind::WaterDrop
+        }
+        Action::Scrape | Action::ScrapeWhereWaterStands => EntryKind::Scrape,
+        Action::SolventWipe => EntryKind::SolventWipe,
+        Action::StripAndRetest | Action::ScreenAndRetest | Action::TreatAndRetest => EntryKind::Cleaning,
+        Action::MistAndLook | Action::MapCracks => EntryKind::Survey,
+        Action::LiftMistAndLook => EntryKind::Cover,
+        Action::RetestSpot => EntryKind::Retest,
+        Action::AskOwnerToAccept => EntryKind::Accepted,
+        Action::ChooseSealer | Action::AskSealerMaker => EntryKind::SealerChosen,
+        Action::EndWetCure => EntryKind::Cured,
+        Action::SetProbes | Action::MeasureMoistureAgain | Action::DryAndMeasureAgain => EntryKind::SlabHumidity,
+        Action::LaySheet => EntryKind::PlasticSheet,
+        Action::TestPh => EntryKind::SurfacePh,
+        Action::NeutralizeAndRinse => EntryKind::Neutralized,
+        Action::MeasureCrack => EntryKind::Defect,
+        Action::RepairOrAccept => EntryKind::Repair,
+        Action::AskEngineer => EntryKind::Note,
+        Action::MakePanel | Action::NotePanel | Action::MockUpOrGrind => EntryKind::PanelMade,
+        Action::StainPanels | Action::TryOnPanelOrScreen | Action::TryStainOnPatch => EntryKind::PanelStained,
+        Action::GetApproval => EntryKind::ChoiceApproved,
+        Action::SetUpSite => EntryKind::SiteCheck,
+        Action::ReadAir | Action::WaitForAir => EntryKind::AirReading,
     }
 }
 
-fn link(base: &str, kind: &str, zone: Option<&str>) -> String {
-    let path = format!("{base}/add/{kind}");
+fn link(base: &str, kind: EntryKind, zone: Option<&str>) -> String {
+    let path = format!("{base}/add/{}", kind.name());
     match zone.filter(|zone| !zone.is_empty()) {
         Some(zone) => {
             format!("{path}?{}", form_urlencoded::Serializer::new(String::new()).append_pair("zone", zone).finish())

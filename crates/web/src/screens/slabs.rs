@@ -5,17 +5,17 @@ use std::sync::Arc;
 use askama::Template;
 use axum::Router;
 use axum::response::{IntoResponse, Redirect};
-use forms::FormData;
+use form_schema::FormData;
 use jiff::tz::TimeZone;
 use serde_json::json;
 use slab_answers::standing::State;
-use slab_diary::{Diary, SlabId};
+use slab_diary::{Diary, EntryKind, SlabId};
 use store::{SlabQuery, SlabRecord};
 
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form, page};
 use crate::control::{Control, FieldErrors, Known, controls};
-use crate::entries::{Opened, write_form};
+use crate::entries::{Opened, field_errors, write_form};
 use crate::frame::{Frame, show};
 use crate::page_error::PageError;
 use crate::visitor::Permission;
@@ -114,7 +114,7 @@ fn new_slab(context: &RequestContext, typed: &FormData, mistakes: &FieldErrors) 
     let nothing = Diary::new();
     let slab = slab_diary::fold(&nothing, slab_diary::Knowledge::noted_by(context.now()));
     let known = Known { slab: &slab, trade: trade_facts::Trade::built_in(), locale: context.locale() };
-    let job = forms::form("job_opened").expect("opening a job is a kind of entry");
+    let job = EntryKind::JobOpened.schema();
     let id = |name: &str| typed.first(name).map_or_else(|| context.app.fresh_id().to_string(), str::to_owned);
     NewSlab {
         frame: context.frame(context.locale().message("new-slab-title", &[])),
@@ -156,12 +156,11 @@ fn open(context: &RequestContext, posted: &Posted) -> Answer {
 
 fn open_slab(context: &RequestContext, posted: &Posted) -> Result<SlabId, PageError> {
     let locale = context.locale();
-    let job = forms::form("job_opened").expect("opening a job is a kind of entry");
     let name = posted.typed.first("name").unwrap_or_default().trim().to_owned();
     // All that is wrong with the form first: a slab is made only when its first entry can be.
-    forms::read_body(job, &posted.typed, locale.unit_system).map_err(|mistakes| {
-        PageError::FieldErrors(mistakes.into_iter().map(|m| (m.field.clone(), m.said(locale))).collect())
-    })?;
+    EntryKind::JobOpened
+        .read(&posted.typed, locale.unit_system)
+        .map_err(|errors| PageError::FieldErrors(field_errors(&errors, locale)))?;
     let id: SlabId = match posted.typed.first("slab").map(str::parse) {
         Some(Ok(id)) => id,
         _ => context.app.fresh_id().to_string().parse().map_err(|_| PageError::NotFound)?,
@@ -179,7 +178,7 @@ fn open_slab(context: &RequestContext, posted: &Posted) -> Result<SlabId, PageEr
     let record = context.app.store().slab_record(id)?.ok_or(PageError::NotFound)?;
     let zone = posted.typed.first("time_zone").and_then(|name| TimeZone::get(name).ok()).unwrap_or(TimeZone::UTC);
     let opened = Opened { diary: context.app.store().diary(id)?, record, zone };
-    write_form(context, &opened, job, posted, None)?;
+    write_form(context, &opened, EntryKind::JobOpened, posted, None)?;
     Ok(id)
 }
 

@@ -4,16 +4,16 @@
 //! which bare numbers were meant stand there too. A calculation that takes a file sends its form the
 //! other way, and is led back to such an address when no file came with it.
 
-use std::collections::BTreeSet;
-use std::sync::{Arc, LazyLock};
+use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
-use calculators::{Files, Keyboard, NoFiles, Sum, SumError, SumField, SumForm, Understood, Uploads};
-use forms::FormData;
+use calculators::{Calculation, Calculator, Files, NoFiles, Understood, Uploads};
+use form_schema::{Field, FormData, InputKind};
 use localization::{Locale, UnitSystem};
+use trade_facts::Trade;
 
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form, page};
@@ -42,8 +42,8 @@ struct List {
 
 fn list(context: &RequestContext) -> Answer {
     let locale = context.locale();
-    let ways = calculators::forms().iter().map(|sum| {
-        let way = NavLink { href: format!("/sums/{}", sum.id), label: sum.title(locale), here: false };
+    let ways = calculators::calculators().iter().map(|sum| {
+        let way = NavLink { href: format!("/sums/{}", sum.id()), label: sum.title(locale), here: false };
         (way, sum.about(locale))
     });
     let mut frame = context.frame(locale.message("sums-title", &[]));
@@ -51,37 +51,18 @@ fn list(context: &RequestContext) -> Answer {
     Ok(show(&List { ways: ways.collect(), frame }))
 }
 
-/// Fields that are not demanded by themselves and yet needed: without one of them the example has no
-/// answer. A page must not call them optional.
-fn is_needed(form: &SumForm, field: &SumField) -> bool {
-    static NEEDED: LazyLock<BTreeSet<(String, String)>> = LazyLock::new(|| {
-        let mut needed = BTreeSet::new();
-        for form in calculators::forms() {
-            let example = form.example(UnitSystem::Imperial);
-            for left_out in &example {
-                let rest: Vec<_> = example.iter().filter(|given| *given != left_out).cloned().collect();
-                if calculators::ask(&form.id, &rest, &NoFiles).is_err() {
-                    needed.insert((form.id.clone(), left_out.0.clone()));
-                }
-            }
-        }
-        needed
-    });
-    field.required || NEEDED.contains(&(form.id.clone(), field.id.clone()))
-}
-
 /// A field as the template draws it.
 struct Input {
-    id: String,
+    id: &'static str,
     label: String,
     value: String,
-    unit: Option<String>,
-    example: String,
+    unit: &'static str,
+    input_mode: &'static str,
+    example: &'static str,
     usual: Option<String>,
     /// Which other fields it excludes or needs, in words.
     beside: Vec<String>,
     choices: Vec<Choice>,
-    number: bool,
     required: bool,
     /// Whether the page may call it optional.
     optional: bool,
@@ -101,6 +82,9 @@ struct Answered {
     notes: Vec<String>,
 }
 
+/// What is wrong, each with the field that the form has for it.
+type Refused = Vec<(Option<String>, String)>;
+
 #[derive(Template)]
 #[template(path = "sum.html")]
 struct Page {
@@ -111,7 +95,7 @@ struct Page {
     unit_system: &'static str,
     answered: Option<Answered>,
     /// What is wrong and with which field; no field when it is the whole of it.
-    refused: Option<(Option<String>, String)>,
+    refused: Refused,
     refused_notes: Vec<String>,
     main: Vec<Input>,
     more: Vec<Input>,
@@ -122,64 +106,62 @@ struct Page {
     example: String,
 }
 
-fn sum_of(context: &RequestContext) -> Result<&'static SumForm, PageError> {
-    calculators::form(context.part("sum")).ok_or(PageError::NotFound)
+fn sum_of(context: &RequestContext) -> Result<&'static Calculator, PageError> {
+    calculators::calculator(context.part("sum")).ok_or(PageError::NotFound)
 }
 
-/// The texts of the form's own fields: nothing else in an address is of this calculation. A box of
-/// several lines holds several values.
-fn typed_into(form: &SumForm, typed: &FormData) -> Vec<(String, Vec<String>)> {
-    let of_field = |field: &SumField| {
-        let all = typed.get(&field.id).iter();
-        let texts: Vec<String> = if field.repeatable {
-            all.flat_map(|text| text.lines()).map(str::to_owned).collect()
-        } else {
-            all.cloned().collect()
-        };
-        (field.id.clone(), texts)
+/// The texts of the calculator's own fields: nothing else in an address is of this calculation.
+fn typed_into(of: &Calculator, all: &FormData) -> FormData {
+    let texts = |field: &Field| {
+        let name = field.name;
+        all.get(name).iter().map(move |text| (name, text.clone()))
     };
-    form.fields.iter().map(of_field).filter(|(_, texts)| !texts.is_empty()).collect()
+    of.form.fields.iter().flat_map(texts).collect()
 }
 
 /// The address that has an answer for what was typed.
-fn address(form: &SumForm, typed: &[(String, Vec<String>)], unit_system: UnitSystem) -> String {
+fn address(of: &Calculator, typed: &FormData, unit_system: UnitSystem) -> String {
     let mut query = form_urlencoded::Serializer::new(String::new());
-    for (field, texts) in typed {
+    for (field, texts) in typed.iter() {
         for text in texts.iter().filter(|text| !text.trim().is_empty()) {
             query.append_pair(field, text);
         }
     }
-    format!("/sums/{}?{}", form.id, query.append_pair(MEASURE, unit_system.name()).finish())
+    format!("/sums/{}?{}", of.id(), query.append_pair(MEASURE, unit_system.name()).finish())
+}
+
+/// The field that a file is chosen in.
+fn file_field(of: &Calculator) -> Option<&'static str> {
+    of.form.fields.iter().find(|field| field.input == InputKind::File).map(|field| field.name)
 }
 
 fn one(context: &RequestContext) -> Answer {
-    let form = sum_of(context)?;
-    let typed = typed_into(form, &context.query);
-    let asked = !typed.is_empty() || context.query.first(MEASURE).is_some();
-    answer(context, form, &context.query, typed, asked.then_some(&NoFiles as &dyn Files))
+    let of = sum_of(context)?;
+    let typed = typed_into(of, &context.query);
+    let asked = typed.iter().next().is_some() || context.query.first(MEASURE).is_some();
+    answer(context, of, &context.query, &typed, asked.then_some(&NoFiles as &dyn Files))
 }
 
 fn sent(context: &RequestContext, posted: &Posted) -> Answer {
-    let form = sum_of(context)?;
-    let mut typed = typed_into(form, &posted.typed);
-    let taken = |id: &str| form.field(id).is_some_and(|field| field.takes_file);
+    let of = sum_of(context)?;
+    let mut typed = typed_into(of, &posted.typed);
     // The name a sender gave serves to tell files apart, and is told in what was noticed; no path is made of it.
     let files: Vec<(&str, &[u8])> = posted
         .files
         .iter()
-        .filter(|file| taken(&file.field))
+        .filter(|file| file_field(of) == Some(file.field.as_str()))
         .map(|file| (file.name.as_str(), &file.bytes[..]))
         .collect();
-    if files.is_empty() {
+    let (Some(field), Some((name, _))) = (file_field(of), files.first()) else {
         let unit_system = measure_of(&posted.typed, context.locale());
-        return Ok(Redirect::to(&address(form, &typed, unit_system)).into_response());
-    }
+        return Ok(Redirect::to(&address(of, &typed, unit_system)).into_response());
+    };
     if files.iter().any(|(_, bytes)| bytes.len() > MAX_BYTES) {
         return Err(PageError::TooLarge);
     }
-    typed.retain(|(id, _)| !taken(id));
-    typed.extend(posted.files.iter().filter(|f| taken(&f.field)).map(|f| (f.field.clone(), vec![f.name.clone()])));
-    answer(context, form, &posted.typed, typed, Some(&Uploads(&files)))
+    typed.set(field, *name);
+    files[1..].iter().for_each(|(name, _)| typed.push(field, *name));
+    answer(context, of, &posted.typed, &typed, Some(&Uploads(&files)))
 }
 
 fn measure_of(typed: &FormData, locale: Locale) -> UnitSystem {
@@ -189,56 +171,48 @@ fn measure_of(typed: &FormData, locale: Locale) -> UnitSystem {
 /// The page: a blank form when nothing was asked, else with the answer or what is wrong.
 fn answer(
     context: &RequestContext,
-    form: &'static SumForm,
+    of: &'static Calculator,
     all: &FormData,
-    typed: Vec<(String, Vec<String>)>,
+    typed: &FormData,
     asked: Option<&dyn Files>,
 ) -> Answer {
     let locale = context.locale();
     let meant = measure_of(all, locale);
-    let complete = calculators::with_units(&form.id, &typed, meant);
-    let done = asked.map(|files| calculators::ask(&form.id, &complete, files));
-    // FormData in other units than the reader's, a bare number keeps its own unit.
-    let shown = if meant == locale.unit_system { &typed } else { &complete };
-    let (answered, error) = match done {
-        Some(Ok(sum)) => (Some(answered(&sum, locale)), None),
+    let (answered, error) = match asked.map(|files| of.calculate(typed, Some(meant), files)) {
+        Some(Ok(found)) => (Some(answered(&found, locale)), None),
         Some(Err(error)) => (None, Some(error)),
         None => (None, None),
     };
-    let said = error.as_ref().map(|error| (field_of(form, error), error.plain(locale)));
-    let of_field = |field: &SumField| input(form, field, shown, said.as_ref(), locale);
-    let (main, more): (Vec<&SumField>, Vec<&SumField>) = form.fields.iter().partition(|field| field.main);
+    let problems = error.iter().flat_map(|error| error.problems(locale));
+    let refused: Refused = problems.map(|(field, said)| (field.map(str::to_owned), said)).collect();
+    let of_field = |field: &'static Field| input(of, field, typed, meant, &refused, locale);
+    let (more, main): (Vec<&Field>, Vec<&Field>) = of.form.fields.iter().partition(|field| field.hints.more);
     let main = main.into_iter().map(of_field).collect();
     let more: Vec<Input> = more.into_iter().map(of_field).collect();
-    let title = form.title(locale);
+    let title = of.title(locale);
     let mut frame = context.frame(title.clone());
-    frame.keep = format!("[\"/sums\",\"/sums/{}\"]", form.id);
+    frame.keep = format!("[\"/sums\",\"/sums/{}\"]", of.id());
     let page = Page {
         frame,
-        path: format!("/sums/{}", form.id),
+        path: format!("/sums/{}", of.id()),
         title,
-        about: form.about(locale),
+        about: of.about(locale),
         unit_system: locale.unit_system.name(),
         more_open: more.iter().any(|input| !input.value.is_empty() || input.mistake.is_some()),
         main,
         more,
-        refused_notes: error.as_ref().map(|error| error.notes.clone()).unwrap_or_default(),
+        refused_notes: error.map(|error| error.notes).unwrap_or_default(),
         answered,
-        takes_file: form.fields.iter().any(|field| field.takes_file),
-        lost_file: typed.iter().any(|(id, _)| form.field(id).is_some_and(|field| field.takes_file)),
-        example: address(form, &form.example(locale.unit_system), locale.unit_system),
-        refused: said,
+        takes_file: file_field(of).is_some(),
+        lost_file: file_field(of).is_some_and(|field| typed.answer(field).is_some()),
+        example: address(of, &of.filled(locale.unit_system), locale.unit_system),
+        refused,
     };
-    let status = if page.refused.is_some() { StatusCode::UNPROCESSABLE_ENTITY } else { StatusCode::OK };
+    let status = if page.refused.is_empty() { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY };
     Ok((status, show(&page)).into_response())
 }
 
-/// The field that a refusal is about, when the form has it.
-fn field_of(form: &SumForm, error: &SumError) -> Option<String> {
-    error.field.clone().filter(|id| form.field(id).is_some())
-}
-
-fn answered(sum: &Sum, locale: Locale) -> Answered {
+fn answered(sum: &Calculation, locale: Locale) -> Answered {
     let mut all = sum.answers(locale).into_iter();
     let formula = sum.formula(locale);
     let rests_on = std::iter::once(formula).chain(sum.also(locale)).map(|on| (on.formula, on.cited));
@@ -252,72 +226,78 @@ fn answered(sum: &Sum, locale: Locale) -> Answered {
     }
 }
 
-/// The text without the unit that stands beside its box, where the bare number means the same.
-fn without_unit(form: &SumForm, field: &SumField, text: String, unit_system: UnitSystem) -> String {
-    let bare = field.unit(unit_system).and_then(|unit| text.strip_suffix(unit)).map(str::trim_end);
-    let Some(bare) = bare else { return text };
-    let again = calculators::with_units(&form.id, &[(field.id.clone(), vec![bare.to_owned()])], unit_system);
-    if again.iter().any(|(_, texts)| texts.contains(&text)) { bare.to_owned() } else { text }
+/// A text as its box shows it: a bare number that was meant in other units than the reader's with its unit, and
+/// without the unit that stands beside the box.
+fn in_box(field: &Field, text: &str, meant: UnitSystem, reader: UnitSystem) -> String {
+    let InputKind::Quantity(asked) = field.input else { return text.to_owned() };
+    let whole = asked.read(text, Some(meant)).unwrap_or_else(|_| text.to_owned());
+    let unit = Some(asked.unit(reader)).filter(|unit| !unit.is_empty());
+    let bare = unit.and_then(|unit| whole.strip_suffix(unit)).map(str::trim_end);
+    let same = bare.filter(|bare| asked.read(bare, Some(reader)).as_ref() == Ok(&whole));
+    same.map_or_else(|| whole.clone(), str::to_owned)
 }
 
-/// What an empty box means: a choice by its name.
-fn usual(field: &SumField, locale: Locale) -> Option<String> {
-    let usual = field.usual(locale)?;
-    Some(if field.choices.contains(&usual) { field.choice_label(&usual, locale) } else { usual })
-}
-
-fn input(
-    form: &SumForm,
-    field: &SumField,
-    typed: &[(String, Vec<String>)],
-    refused: Option<&(Option<String>, String)>,
-    locale: Locale,
-) -> Input {
-    let texts = typed.iter().find(|(id, _)| *id == field.id).map(|(_, texts)| texts.as_slice()).unwrap_or_default();
-    let value = if field.repeatable { texts.join("\n") } else { texts.first().cloned().unwrap_or_default() };
-    let unit = field.unit(locale.unit_system);
-    let value = without_unit(form, field, value, locale.unit_system);
-    let example = field.example(locale.unit_system);
-    // The unit stands beside the box already.
-    let example = unit.and_then(|unit| example.strip_suffix(unit)).unwrap_or(example).trim_end();
-    let mut choices: Vec<Choice> = field
-        .choices
-        .iter()
-        .map(|choice| Choice {
-            label: field.choice_label(choice, locale),
-            chosen: *choice == value,
-            value: choice.clone(),
-        })
-        .collect();
-    if !choices.is_empty() && !field.required {
-        let none = field.usual_text(locale.unit_system).is_none();
-        let label = locale.message(if none { "not-said" } else { "sums-usual-choice" }, &[]);
+fn choices(field: &Field, value: &str, locale: Locale) -> Vec<Choice> {
+    // Few zones are offered of all that are known: it stays a text.
+    if field.input == InputKind::TimeZone {
+        return Vec::new();
+    }
+    let offered = field.choices(Trade::built_in()).into_iter().map(|choice| Choice {
+        label: calculators::choice_label(field, choice, locale),
+        chosen: choice == value,
+        value: choice.to_owned(),
+    });
+    let mut choices: Vec<Choice> = offered.collect();
+    if !choices.is_empty() && !field.required() {
+        let usual = calculators::usual_text(field, locale.unit_system).is_some();
+        let label = locale.message(if usual { "sums-usual-choice" } else { "not-said" }, &[]);
         choices.push(Choice { value: String::new(), label, chosen: value.is_empty() });
     }
     // A choice that is not offered was typed into the address: it is shown as it came, to be mended.
     if !choices.is_empty() && !choices.iter().any(|choice| choice.chosen) {
-        choices.push(Choice { value: value.clone(), label: value.clone(), chosen: true });
+        choices.push(Choice { value: value.to_owned(), label: value.to_owned(), chosen: true });
     }
-    let names = |ids: &[String]| {
-        let labels: Vec<String> = ids.iter().filter_map(|id| form.field(id)).map(|other| other.label(locale)).collect();
+    choices
+}
+
+fn input(
+    of: &Calculator,
+    field: &'static Field,
+    typed: &FormData,
+    meant: UnitSystem,
+    refused: &Refused,
+    locale: Locale,
+) -> Input {
+    let value = match field.input {
+        InputKind::Texts => typed.get(field.name).join("\n"),
+        InputKind::File => String::new(),
+        _ => in_box(field, typed.answer(field.name).unwrap_or_default(), meant, locale.unit_system),
+    };
+    let unit = field.unit(locale.unit_system);
+    let example = field.example(locale.unit_system);
+    let names = |fields: Vec<&Field>| {
+        let labels: Vec<String> = fields.into_iter().map(|other| calculators::label(other, locale)).collect();
         (!labels.is_empty()).then(|| labels.join("; "))
     };
-    let instead = names(&field.conflicts).map(|names| locale.message("sums-instead", &[("names", names.into())]));
-    let needs = names(&field.requires).map(|names| locale.message("sums-needs", &[("names", names.into())]));
+    let instead = names(of.form.excluded_by(field.name));
+    let instead = instead.map(|names| locale.message("sums-instead", &[("names", names.into())]));
+    let needs = names(of.form.needed_by(field.name));
+    let needs = needs.map(|names| locale.message("sums-needs", &[("names", names.into())]));
     Input {
-        id: field.id.clone(),
-        label: field.label(locale),
-        value: if field.takes_file { String::new() } else { value },
-        unit: unit.map(str::to_owned),
-        example: example.to_owned(),
-        usual: usual(field, locale),
+        id: field.name,
+        label: calculators::label(field, locale),
+        choices: choices(field, &value, locale),
+        value,
+        unit,
+        input_mode: field.input_mode(),
+        // The unit stands beside the box already.
+        example: example.strip_suffix(unit).unwrap_or(example).trim_end(),
+        usual: calculators::usual(field, locale),
         beside: instead.into_iter().chain(needs).collect(),
-        choices,
-        number: field.keyboard == Keyboard::Decimal,
-        required: field.required,
-        optional: !is_needed(form, field),
-        lines: field.repeatable,
-        file: field.takes_file,
-        mistake: refused.filter(|(id, _)| id.as_ref() == Some(&field.id)).map(|(_, said)| said.clone()),
+        required: field.required(),
+        optional: !of.form.needed(field),
+        lines: field.input == InputKind::Texts,
+        file: field.input == InputKind::File,
+        mistake: refused.iter().find(|(of, _)| of.as_deref() == Some(field.name)).map(|(_, said)| said.clone()),
     }
 }

@@ -1,7 +1,7 @@
 //! Script in every text of every form: written, and read back on every page as the text it is.
 
-use forms::{Form, FormData, InputKind, Rule};
-use slab_diary::{Entry, SlabId};
+use form_schema::{FormData, InputKind, Rule};
+use slab_diary::{Entry, EntryKind, EntrySchema, SlabId};
 use store::Role;
 use trade_facts::Trade;
 
@@ -46,23 +46,23 @@ fn slab_of(site: &Site) -> SlabId {
 }
 
 /// Something for every field of a form that needs an answer, and script for every text.
-fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<FormData> {
+fn typed(form: &EntrySchema, entries: &[Entry], whole: bool) -> Option<FormData> {
     let mut typed = FormData::new();
     let least_one: Vec<&str> = form
         .rules
         .iter()
         .filter_map(|rule| match rule {
             Rule::AtLeastOne(fields) | Rule::AtLeastOneOrYes(fields) => fields.first().copied(),
-            Rule::NotBoth(..) => None,
+            Rule::MayBeLeftOut(_) | Rule::NotBoth(..) | Rule::OneOf(_) | Rule::Needs(..) => None,
         })
         .collect();
     for field in form.fields {
-        let text = matches!(field.ask, InputKind::Text { .. } | InputKind::Mix | InputKind::Panel);
+        let text = matches!(field.input, InputKind::Text { .. } | InputKind::Mix | InputKind::Panel);
         let needed = field.required() || least_one.contains(&field.name);
         if !(needed || text && whole) {
             continue;
         }
-        let value = match field.ask {
+        let value = match field.input {
             InputKind::Text { .. } | InputKind::Panel => ODD.to_owned(),
             InputKind::Mix => {
                 typed.set("mix_stain", ODD);
@@ -77,15 +77,18 @@ fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<FormData> {
                 names.iter().for_each(|name| typed.set(*name, "10"));
                 continue;
             }
-            InputKind::Entry(kinds) => entries.iter().find(|e| kinds.contains(&e.body.kind()))?.id.to_string(),
+            InputKind::Entry(kinds) => entries.iter().find(|e| kinds.contains(&e.body.kind_name()))?.id.to_string(),
             InputKind::Count { least, .. } => least.to_string(),
             InputKind::Number(_) => "20".to_owned(),
             InputKind::Quantity(_) | InputKind::Money | InputKind::Currency | InputKind::TimeZone => {
                 field.example(localization::UnitSystem::Imperial).to_owned()
             }
-            InputKind::Choice(_) | InputKind::Trade(_) | InputKind::YesNo => {
-                field.choices(Trade::built_in())[0].to_owned()
-            }
+            InputKind::Named { .. } | InputKind::Texts | InputKind::File => unreachable!("no kind of entry asks so"),
+            InputKind::Choice(_)
+            | InputKind::Offered { .. }
+            | InputKind::Term(_)
+            | InputKind::YesNo
+            | InputKind::Flag => field.choices(Trade::built_in())[0].to_owned(),
         };
         typed.set(field.name, &value);
     }
@@ -93,14 +96,14 @@ fn typed(form: &Form, entries: &[Entry], whole: bool) -> Option<FormData> {
     Some(typed)
 }
 
-fn send(crowd: &Crowd, slab: SlabId, form: &Form, typed: &FormData) -> Got {
+fn send(crowd: &Crowd, slab: SlabId, form: &EntrySchema, typed: &FormData) -> Got {
     let mut fields: Vec<(&str, &str)> =
         typed.iter().flat_map(|(name, texts)| texts.iter().map(move |text| (name, text.as_str()))).collect();
     let zone = format!("zone:{ODD}");
-    if form.place != forms::PlaceInput::None {
+    if form.place != slab_diary::body::PlaceInput::None {
         fields.push(("place_kind", &zone));
     }
-    let path = format!("/slab/{slab}/add/{}", form.kind);
+    let path = format!("/slab/{slab}/add/{}", form.kind.name());
     crowd.site.post_as(&path, &as_person(ODD), &fields)
 }
 
@@ -137,9 +140,13 @@ fn odd_crowd() -> (Crowd, SlabId) {
     (crowd, slab)
 }
 
+fn forms() -> Vec<&'static EntrySchema> {
+    EntryKind::ALL.iter().map(|kind| kind.schema()).filter(|schema| !schema.own_screen).collect()
+}
+
 /// Writes an entry of every kind; how many texts of script went in.
 fn write_all(crowd: &Crowd, slab: SlabId) -> usize {
-    let mut left: Vec<&Form> = forms::forms().iter().collect();
+    let mut left: Vec<&'static EntrySchema> = forms();
     let mut texts = 0;
     // Some speak of entries of another kind, which come first.
     for _ in 0..4 {
@@ -156,12 +163,12 @@ fn write_all(crowd: &Crowd, slab: SlabId) -> usize {
             true
         });
     }
-    let said = |form: &&&Form| {
+    let said = |form: &&&'static EntrySchema| {
         let entries: Vec<Entry> = crowd.site.store.diary(slab).unwrap().entries().cloned().collect();
         let typed = typed(form, &entries, true).unwrap_or_default();
         let page = send(crowd, slab, form, &typed).text();
         let mistakes: Vec<&str> = page.split("class=\"mistakes\"").nth(1).unwrap_or(&page).lines().take(3).collect();
-        format!("{}: {mistakes:?}", form.kind)
+        format!("{}: {mistakes:?}", form.kind.name())
     };
     assert!(left.is_empty(), "not written: {:#?}", left.iter().map(|form| said(&form)).collect::<Vec<_>>());
     texts
@@ -171,9 +178,9 @@ fn write_all(crowd: &Crowd, slab: SlabId) -> usize {
 fn script_in_every_text_of_every_form_stays_text_on_every_page() {
     let (crowd, slab) = odd_crowd();
     let texts = write_all(&crowd, slab);
-    let all = forms::forms().iter().flat_map(|form| form.fields);
+    let all = forms().into_iter().flat_map(|form| form.fields);
     let all =
-        all.filter(|field| matches!(field.ask, InputKind::Text { .. } | InputKind::Mix | InputKind::Panel)).count();
+        all.filter(|field| matches!(field.input, InputKind::Text { .. } | InputKind::Mix | InputKind::Panel)).count();
     assert_eq!(texts, all, "every text field of every form carried script");
     assert!(all >= 25, "only {all} text fields");
     let diary = crowd.site.store.diary(slab).unwrap();
@@ -185,7 +192,7 @@ fn script_in_every_text_of_every_form_stays_text_on_every_page() {
             ("slab", slab.to_string()),
             ("entry", entry.id.to_string()),
             ("hash", photo.as_str().to_owned()),
-            ("kind", entry.body.kind().to_owned()),
+            ("kind", entry.body.kind_name().to_owned()),
             ("person", "00000000-0000-0000-0000-000000000042".to_owned()),
             ("link", id.to_string()),
             ("token", token.clone()),
@@ -222,16 +229,16 @@ fn script_in_every_text_of_every_form_stays_text_on_every_page() {
 fn script_in_a_refused_form_comes_back_as_text() {
     let (crowd, slab) = odd_crowd();
     let (mut refused, mut shown) = (0, 0);
-    for form in forms::forms() {
+    for form in forms() {
         let typed: Vec<(&str, &str)> =
             form.fields.iter().flat_map(|field| field.inputs().iter().map(|name| (*name, ODD))).collect();
         let more =
             ["happened", "entry", "next", "noted", "place_kind", "zone", "x", "y", "radius", "corner_x", "preset"];
         let all: Vec<(&str, &str)> = typed.into_iter().chain(more.map(|name| (name, ODD))).collect();
-        let got = crowd.site.post_as(&format!("/slab/{slab}/add/{}", form.kind), &as_person(ODD), &all);
-        assert_eq!(got.status, 422, "{}", form.kind);
+        let got = crowd.site.post_as(&format!("/slab/{slab}/add/{}", form.kind.name()), &as_person(ODD), &all);
+        assert_eq!(got.status, 422, "{}", form.kind.name());
         let text = got.text();
-        is_harmless(&text, form.kind);
+        is_harmless(&text, form.kind.name());
         shown += usize::from(text.contains("&#60;script&#62;alert"));
         refused += 1;
     }

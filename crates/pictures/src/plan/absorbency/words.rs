@@ -119,7 +119,7 @@ pub fn bay_sentences(map: &SlabMap, locale: Locale) -> Vec<String> {
 }
 
 fn known(bay: &Bay, locale: Locale) -> String {
-    let counted = |key: &str, named: &[(&str, usize)], by: usize| {
+    let counted = |key: &'static str, named: &[(&str, usize)], by: usize| {
         let mut args: Vec<(&str, localization::Arg<'_>)> =
             vec![("count", u32::try_from(by).unwrap_or(u32::MAX).into())];
         let shown = |n: usize| locale.count(u32::try_from(n).unwrap_or(u32::MAX));

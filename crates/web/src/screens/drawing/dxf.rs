@@ -10,7 +10,7 @@ use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use drawings::{Choice, Drawing, DrawingError, read_dxf};
-use forms::FormData;
+use form_schema::FormData;
 use localization::{Arg, Locale};
 use slab_diary::Knowledge;
 use slab_diary::{Slab, fold};

@@ -1,6 +1,6 @@
 //! From a plan in the diary to the form that tells it again.
 
-use forms::FormData;
+use form_schema::FormData;
 use slab_plan::{Offset, PlanSpec, RectangleSpec, ShapeSpec, Turn, WalkSpec};
 use units::AsWritten;
 

@@ -1,6 +1,6 @@
 //! The inputs of the drawing form as the templates draw them.
 
-use forms::FormData;
+use form_schema::FormData;
 use localization::Locale;
 
 use crate::control::{Choice, FieldErrors, mistake_of};
@@ -144,7 +144,7 @@ impl Column {
 }
 
 impl Shown<'_> {
-    pub(super) fn message(&self, key: &str) -> String {
+    pub(super) fn message(&self, key: &'static str) -> String {
         self.locale.message(key, &[])
     }
 

@@ -1,6 +1,6 @@
 //! The lines of the plan that stands: a plan that is drawn anew must not lose them.
 
-use forms::FormData;
+use form_schema::FormData;
 use localization::{Arg, Locale};
 use slab_diary::Slab;
 use slab_plan::{JointSpec, PlanSpec, ScoreSpec};

@@ -13,7 +13,7 @@ use askama::Template;
 use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
-use forms::FormData;
+use form_schema::FormData;
 use slab_diary::Knowledge;
 use slab_diary::body::Pour;
 use slab_diary::{Slab, fold};

@@ -1,6 +1,6 @@
 //! What the plan comes to as it is typed: the drawing, its areas, how a walk closes, what is wrong.
 
-use forms::FormData;
+use form_schema::FormData;
 use localization::{Arg, Locale};
 use pictures::{Layer, PlanLayers, PlanLook, plan_svg};
 use slab_diary::Slab;

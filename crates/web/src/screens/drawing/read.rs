@@ -1,6 +1,6 @@
 //! From what was typed to a plan, and from the plan's parts back to the rows they came from.
 
-use forms::FormData;
+use form_schema::FormData;
 use localization::{Locale, UnitSystem};
 use slab_plan::{
     Bearing, LegSpec, PlanSpec, Precision, RectangleSpec, ShapeSpec, Turn, WalkSpec, WrittenPoint, ZoneSpec,

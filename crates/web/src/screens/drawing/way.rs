@@ -1,6 +1,6 @@
 //! The ways of telling a plan, and the rows that each is told in.
 
-use forms::FormData;
+use form_schema::FormData;
 use localization::Locale;
 
 /// A way of telling a plan.

@@ -9,7 +9,7 @@ use askama::Template;
 use axum::Router;
 use localization::Locale;
 use slab_answers::order::{Amount, CoverageBasis, Line, Order, OrderNote, ZoneCoverage, order};
-use slab_diary::{EntryId, Knowledge};
+use slab_diary::{EntryId, EntryKind, Knowledge};
 use slab_diary::{Slab, fold};
 use trade_facts::Trade;
 
@@ -82,7 +82,7 @@ pub(crate) fn order_of(context: &RequestContext, opened: &Opened, frame: Frame, 
     let (locale, trade) = (context.locale(), Trade::built_in());
     let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let base = &sight.base;
-    let way = |path: &str, key: &str| {
+    let way = |path: &str, key: &'static str| {
         sight.writes.then(|| NavLink { href: format!("{base}/{path}"), label: locale.message(key, &[]), here: false })
     };
     let Ok(order) = order(&slab, trade) else {
@@ -102,7 +102,7 @@ pub(crate) fn order_of(context: &RequestContext, opened: &Opened, frame: Frame, 
         missing.push((locale.message("order-no-finish", &[]), way("add/finish", "order-note-finish")));
     }
     if order.recipe.panel.is_none() {
-        let panels = slab.of_kinds(&["panel_stained"]).next().is_some();
+        let panels = slab.of_kinds(&[EntryKind::PanelStained]).next().is_some();
         let (path, key) =
             if panels { ("add/choice_approved", "order-approve") } else { ("add/panel_made", "order-make-panel") };
         missing.push((locale.message("order-no-recipe", &[]), way(path, key)));

@@ -89,7 +89,7 @@ impl Wished {
 fn found(book: &RecipeBook<'_>, search: &Search, locale: Locale) -> Found {
     let number = |difference: science::color::ColorDifference| locale.number(difference.as_units(), 1);
     let recipe = |one: &Candidate| locale.recipe(&book.shares_of(&one.recipe), &one.recipe);
-    let say = |key: &str, name: &'static str, value: String| locale.message(key, &[(name, value.into())]);
+    let say = |key: &'static str, name: &'static str, value: String| locale.message(key, &[(name, value.into())]);
     let best = &search.best;
     let mut lines = match best.prediction.radius {
         Ok(radius) => vec![

@@ -9,7 +9,7 @@ use axum::Router;
 use axum::http::StatusCode;
 use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::IntoResponse;
-use forms::FormData;
+use form_schema::FormData;
 use jiff::civil::Date;
 use papers::{PageSize, PaperError, PourSheet, SiteNotice, pour_sheet, site_notice};
 use slab_diary::Knowledge;

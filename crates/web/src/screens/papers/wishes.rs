@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use forms::FormData;
+use form_schema::FormData;
 use jiff::civil::Date;
 use localization::{Locale, UnitSystem};
 use papers::{PaperError, PourWishes};
@@ -105,7 +105,7 @@ pub(super) fn read(
     locale: Locale,
 ) -> Result<PourWishes, Vec<(String, String)>> {
     let mut wrong: Vec<(String, String)> = Vec::new();
-    let mut refuse = |field: &str, key: &str| wrong.push((field.to_owned(), locale.message(key, &[])));
+    let mut refuse = |field: &str, key: &'static str| wrong.push((field.to_owned(), locale.message(key, &[])));
     let pour = slab.last::<Pour>();
     let pour_day = typed.answer("pour_day").map(str::parse::<Date>);
     if matches!(pour_day, Some(Err(_))) {

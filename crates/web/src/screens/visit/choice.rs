@@ -4,21 +4,22 @@
 use askama::Template;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect, Response};
-use forms::FormData;
+use form_schema::FormData;
 use localization::{Lang, Locale};
 use slab_diary::body::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState};
-use slab_diary::{Entry, Knowledge};
+use slab_diary::{Entry, EntryKind, Knowledge};
 use slab_diary::{Slab, fold};
 
 use super::Visit;
 use crate::context::{Answer, Posted, RequestContext};
 use crate::control::{Choice, FieldErrors};
-use crate::entries::{Written, write};
+use crate::entries::{Submitted, field_errors, write};
 use crate::frame::{Frame, show};
 use crate::page_error::PageError;
 
 /// Kinds of entry whose photographs the choice shows.
-pub(super) const OF_PANELS: [&str; 3] = ["panel_made", "panel_stained", "panel_photographed"];
+pub(super) const OF_PANELS: [EntryKind; 3] =
+    [EntryKind::PanelMade, EntryKind::PanelStained, EntryKind::PanelPhotographed];
 /// Longest name of who chooses, in letters.
 const NAME_LETTERS: usize = 80;
 
@@ -219,10 +220,9 @@ fn written(context: &RequestContext, visit: &Visit, posted: &Posted) -> Result<(
     let typed: FormData = [("panel", panel.name.as_str()), ("by", by), ("state", answer("state")), ("words", &words)]
         .into_iter()
         .collect();
-    let form = forms::form("choice_approved").expect("a choice is a kind of entry");
-    let body = forms::read_body(form, &typed, locale.unit_system).map_err(|mistakes| {
-        PageError::FieldErrors(mistakes.into_iter().map(|m| (m.field.clone(), m.said(locale))).collect())
-    })?;
+    let fields = EntryKind::ChoiceApproved
+        .read(&typed, locale.unit_system)
+        .map_err(|errors| PageError::FieldErrors(field_errors(&errors, locale)))?;
     let mut by_link = context.clone();
     by_link.visitor.name = match visit.link.note.as_str() {
         "" => "link".to_owned(),
@@ -230,6 +230,6 @@ fn written(context: &RequestContext, visit: &Visit, posted: &Posted) -> Result<(
     };
     // When it was chosen is when it came here: a link is not taken at its word for that.
     let posted = Posted { typed: [("entry", answer("entry"))].into_iter().collect(), files: Vec::new() };
-    let entry = Written { body, place: None, photographs: Vec::new(), old: None };
+    let entry = Submitted::of(EntryKind::ChoiceApproved, fields);
     write(&by_link, &visit.opened, entry, &posted).map(drop)
 }

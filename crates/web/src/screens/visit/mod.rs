@@ -113,7 +113,7 @@ impl Visit {
     }
 
     /// The frame of one of its pages; `title` is a key.
-    fn frame(&self, context: &RequestContext, title: &str) -> Frame {
+    fn frame(&self, context: &RequestContext, title: &'static str) -> Frame {
         let locale = context.locale();
         let path = context.here.split('?').next().unwrap_or_default();
         let ways = SHARED.iter().filter(|page| self.shows(page.code)).map(|page| {

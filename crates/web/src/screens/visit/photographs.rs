@@ -33,7 +33,7 @@ pub(super) fn all(context: &RequestContext) -> Answer {
     let mut entries: Vec<&Entry> = visit.opened.diary.entries().filter(|entry| visit.sight.shows(entry)).collect();
     entries.sort_by_key(|entry| std::cmp::Reverse(entry.happened.instant()));
     let of = |entry: &&Entry| {
-        let kind = locale.kind(entry.body.kind());
+        let kind = locale.kind_of(&entry.body);
         let what = match crate::entry_text::place(entry, locale) {
             Some(place) => format!("{kind}, {place}"),
             None => kind,
@@ -53,7 +53,7 @@ pub(super) fn one(context: &RequestContext) -> Answer {
     let visit = Visit::of(context)?;
     let hash = PhotoHash::try_from(context.part("hash").to_owned()).map_err(|_| PageError::NotFound)?;
     let shown = visit.opened.diary.entries().filter(|entry| entry.photographs.contains(&hash)).any(|entry| {
-        let of_panel = visit.shows("choice") && OF_PANELS.contains(&entry.body.kind());
+        let of_panel = visit.shows("choice") && entry.body.kind().is_some_and(|kind| OF_PANELS.contains(&kind));
         of_panel || (visit.sight.photographs && visit.sight.shows(entry))
     });
     if !shown {

@@ -1,7 +1,7 @@
 //! The layers of a drawing with what each holds, and what each is chosen to be.
 
 use drawings::{Choice, Drawing, Layer, Loop, Notation, Units};
-use forms::FormData;
+use form_schema::FormData;
 use localization::{Arg, Locale, UnitSystem};
 use units::{Area, Length};
 

@@ -1,6 +1,6 @@
 //! From joints and patterns to the rows that tell them again, and from a proposal to rows.
 
-use forms::FormData;
+use form_schema::FormData;
 use localization::{Locale, UnitSystem};
 use slab_plan::layout::Segment;
 use slab_plan::{JointKind, Offset, PlanSpec, ScoreSpec, WrittenPoint};

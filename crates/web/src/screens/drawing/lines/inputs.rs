@@ -27,7 +27,7 @@ pub(super) struct Inputs {
 
 pub(super) fn inputs(form: &Shown<'_>, plan: &Plan, more: bool) -> Inputs {
     let desk = Desk { form, plan, least: if more { MORE } else { 1 } };
-    let say = |key: &str| form.locale.message(key, &[]);
+    let say = |key: &'static str| form.locale.message(key, &[]);
     let mut thickness = form.quantity("thickness", say("lines-thickness"), &THICK);
     thickness.hint = Some(say("lines-thickness-hint"));
     let mut wish = form.quantity("wish", say("lines-wish"), &AREA);
@@ -47,15 +47,15 @@ struct Desk<'a> {
 }
 
 impl Desk<'_> {
-    fn message(&self, key: &str) -> String {
+    fn message(&self, key: &'static str) -> String {
         self.form.locale.message(key, &[])
     }
 
-    fn length(&self, name: &'static str, key: &str) -> Column {
+    fn length(&self, name: &'static str, key: &'static str) -> Column {
         Column::new(name, self.message(key)).asking(&LENGTH)
     }
 
-    fn at_zero(&self, name: &'static str, key: &str) -> Column {
+    fn at_zero(&self, name: &'static str, key: &'static str) -> Column {
         self.length(name, key).example("0")
     }
 
@@ -145,7 +145,7 @@ impl Desk<'_> {
             self.zone(zone),
             self.via(via),
         ];
-        let one = |key: &str| self.message(key);
+        let one = |key: &'static str| self.message(key);
         vec![
             (one("lines-grids"), one("lines-grids-hint"), self.rows("grids", &one("lines-grid"), &add, grid)),
             (

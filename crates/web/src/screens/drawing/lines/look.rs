@@ -77,7 +77,7 @@ fn sizes(sections: &Sections) -> (usize, Area, Area) {
     (sections.sections().len(), small, large)
 }
 
-fn sizes_said(key: &str, sections: &Sections, more: Option<(&'static str, String)>, locale: Locale) -> String {
+fn sizes_said(key: &'static str, sections: &Sections, more: Option<(&'static str, String)>, locale: Locale) -> String {
     let (count, small, large) = sizes(sections);
     let mut args: Vec<(&str, Arg<'_>)> = vec![("count", Arg::Number(count as f64))];
     args.extend([("small", locale.area(small).into()), ("large", locale.area(large).into())]);

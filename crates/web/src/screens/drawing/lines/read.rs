@@ -1,6 +1,6 @@
 //! From the rows to joints and patterns, and from a plan's path back to the input it came from.
 
-use forms::FormData;
+use form_schema::FormData;
 use localization::Locale;
 use slab_plan::{
     BorderSpec, DiagonalSpec, FreeSpec, GridSpec, JointKind, JointSpec, Offset, PlanSpec, ScoreSpec, WrittenPoint,
@@ -108,7 +108,7 @@ fn named(zone: &str) -> Option<String> {
 }
 
 impl Desk<'_> {
-    fn message(&self, key: &str, typed: &str) -> String {
+    fn message(&self, key: &'static str, typed: &str) -> String {
         self.reader.locale.message(key, &[("typed", typed.into())])
     }
 

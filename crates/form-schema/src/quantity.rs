@@ -1,0 +1,153 @@
+//! Quantities as a form asks for them: which unit a bare number takes, and examples in each system of units.
+
+use units::{Problem, QuantityKind, ReadError, UnitSystem};
+
+/// A quantity as one field asks for it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct QuantityInput {
+    /// Which quantity.
+    pub kind: QuantityKind,
+    /// Asked in percent: a bare number up to one is unclear.
+    in_percent: bool,
+    /// Always written in one unit, so that a bare number is clear everywhere.
+    in_one_unit: bool,
+    units: [&'static str; 2],
+    examples: [&'static str; 2],
+}
+
+/// Why a text is not the quantity asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum QuantityProblem {
+    /// As the reader of trade notation says.
+    Read(Problem),
+    /// A bare number up to one where percent are asked: 0.5 may be meant as 0.5 % or as 50 %.
+    ShareOrPercent,
+}
+
+pub(crate) const fn at(unit_system: UnitSystem) -> usize {
+    match unit_system {
+        UnitSystem::Imperial => 0,
+        UnitSystem::Metric => 1,
+    }
+}
+
+impl QuantityInput {
+    /// A quantity with its usual unit and an example, each in imperial and metric.
+    #[must_use]
+    pub const fn new(kind: QuantityKind, units: [&'static str; 2], examples: [&'static str; 2]) -> Self {
+        Self { kind, in_percent: false, in_one_unit: false, units, examples }
+    }
+
+    /// A quantity with an example in imperial and in metric, whose units are the usual ones.
+    #[must_use]
+    pub const fn by_example(kind: QuantityKind, imperial: &'static str, metric: &'static str) -> Self {
+        Self::new(kind, [unit_of(imperial), unit_of(metric)], [imperial, metric])
+    }
+
+    /// A quantity that everybody writes in one unit: a bare number takes it, on a command line too.
+    #[must_use]
+    pub const fn in_one_unit(kind: QuantityKind, unit: &'static str, example: &'static str) -> Self {
+        Self { in_one_unit: true, ..Self::new(kind, [unit, unit], [example, example]) }
+    }
+
+    /// A quantity asked in percent, with an example.
+    #[must_use]
+    pub const fn percent(kind: QuantityKind, example: &'static str) -> Self {
+        Self { kind, in_percent: true, in_one_unit: false, units: ["%", "%"], examples: [example, example] }
+    }
+
+    /// Whether it is asked in percent.
+    #[must_use]
+    pub const fn in_percent(&self) -> bool {
+        self.in_percent
+    }
+
+    /// The unit that a bare number takes; empty for pH and ratios.
+    #[must_use]
+    pub const fn unit(&self, unit_system: UnitSystem) -> &'static str {
+        self.units[at(unit_system)]
+    }
+
+    /// An example of what may be typed.
+    #[must_use]
+    pub const fn example(&self, unit_system: UnitSystem) -> &'static str {
+        self.examples[at(unit_system)]
+    }
+
+    /// The keyboard to show: digits, or all keys where fractions, feet marks or a minus are usual.
+    #[must_use]
+    pub const fn input_mode(&self) -> &'static str {
+        match self.kind {
+            QuantityKind::Length | QuantityKind::Offset | QuantityKind::Temperature => "text",
+            _ => "decimal",
+        }
+    }
+
+    /// What is kept: the text as typed, or a bare number with the usual unit of the system. Without a system the
+    /// unit must be written.
+    ///
+    /// # Errors
+    /// [`QuantityProblem`] when the text is no such quantity, with or without the unit.
+    pub fn read(&self, typed: &str, usual: Option<UnitSystem>) -> Result<String, QuantityProblem> {
+        let typed = typed.trim();
+        // Both systems have the one unit.
+        let usual = usual.or(self.in_one_unit.then_some(UnitSystem::Metric));
+        if self.in_percent
+            && let Some(number) = bare(typed)
+        {
+            return match usual {
+                _ if number > 0.0 && number <= 1.0 => Err(QuantityProblem::ShareOrPercent),
+                Some(_) => self.check(&format!("{typed} %")).map_err(QuantityProblem::Read),
+                None => Err(QuantityProblem::Read(Problem::NoUnit)),
+            };
+        }
+        let with_unit = |system| {
+            // The added unit must not be blamed on the person.
+            self.check(&format!("{typed} {}", self.unit(system))).map_err(|problem| match problem {
+                Problem::UnknownUnit(_) | Problem::OutOfOrder => Problem::NoUnit,
+                other => other,
+            })
+        };
+        match (self.check(typed), usual) {
+            (Err(Problem::NoUnit), Some(system)) => with_unit(system),
+            (read, _) => read,
+        }
+        .map_err(QuantityProblem::Read)
+    }
+
+    /// Whether a written value is such a quantity, with its unit.
+    ///
+    /// # Errors
+    /// What is wrong with it.
+    pub(crate) fn check(&self, text: &str) -> Result<String, Problem> {
+        self.kind.read(text).map(|_| text.to_owned()).map_err(|ReadError { problem, .. }| problem)
+    }
+
+    /// The text to fill into the input for what the diary holds: itself, but a share written without
+    /// its percent sign gets one, since the input says percent.
+    #[must_use]
+    pub(crate) fn fill(&self, kept: &str) -> String {
+        match bare(kept) {
+            Some(number) if self.kind == QuantityKind::Fraction && self.in_percent => format!("{} %", number * 100.0),
+            _ => kept.to_owned(),
+        }
+    }
+}
+
+/// What stands behind the first blank of an example: `75 °F` is in °F.
+const fn unit_of(example: &'static str) -> &'static str {
+    let bytes = example.as_bytes();
+    let mut at = 0;
+    while at < bytes.len() {
+        if bytes[at] == b' ' {
+            return example.split_at(at + 1).1;
+        }
+        at += 1;
+    }
+    ""
+}
+
+/// The number, when the text is a number and nothing else.
+fn bare(text: &str) -> Option<f64> {
+    crate::number::read(text)
+}

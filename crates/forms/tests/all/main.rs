@@ -1,8 +1,0 @@
-//! The forms against the diary's own documentation, against bad input, and in both languages.
-
-mod bad_input;
-mod bodies;
-mod examples;
-mod presets;
-mod quantities;
-mod words;

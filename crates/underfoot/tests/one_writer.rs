@@ -1,0 +1,164 @@
+//! Whoever writes an entry, the same input gives the same entry or the same refusal: the command line and the
+//! pages over one store.
+
+#![allow(clippy::unwrap_used, reason = "a test may stop")]
+#![allow(clippy::disallowed_methods, reason = "a test is its own shell: it makes the ids and reads the clock")]
+
+mod common;
+
+use std::sync::Arc;
+
+use axum::body::Body;
+use axum::http::Request;
+use axum::http::header::{CONTENT_TYPE, HOST};
+use common::{Site, repository};
+use jiff::Timestamp;
+use store::Store;
+use tower::ServiceExt;
+use web::{Access, App, Outside, Settings, router};
+
+/// Sends a form with files to the pages over the site's own store; the status.
+fn post(site: &Site, path: &str, fields: &[(&str, &str)], photograph: Option<&[u8]>) -> u16 {
+    let settings = Settings {
+        store: Store::open(&site.path("data")).unwrap(),
+        access: Access::ThisMachine,
+        outside: Outside {
+            now: Timestamp::now,
+            fresh_id: uuid::Uuid::now_v7,
+            secret: || *blake3::hash(uuid::Uuid::new_v4().as_bytes()).as_bytes(),
+        },
+        stands_at: None,
+        author: "Ana".to_owned(),
+        demo: None,
+    };
+    let mut body = Vec::new();
+    for (name, value) in fields {
+        let part = format!("--edge\r\nContent-Disposition: form-data; name=\"{name}\"\r\n\r\n{value}\r\n");
+        body.extend(part.bytes());
+    }
+    if let Some(bytes) = photograph {
+        let head = b"--edge\r\nContent-Disposition: form-data; name=\"photographs\"; filename=\"p.jpg\"\r\n\r\n";
+        body.extend(head.iter().copied().chain(bytes.iter().copied()).chain(*b"\r\n"));
+    }
+    body.extend(*b"--edge--\r\n");
+    let request = Request::post(path)
+        .header(HOST, "localhost")
+        .header(CONTENT_TYPE, "multipart/form-data; boundary=edge")
+        .body(Body::from(body))
+        .unwrap();
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().unwrap();
+    let pages = router(Arc::new(App::new(settings)));
+    runtime.block_on(pages.oneshot(request)).unwrap().status().as_u16()
+}
+
+fn slab_id(site: &Site) -> String {
+    site.run(&["list", "--json"]).ends(0).json()[0]["id"].as_str().unwrap().to_owned()
+}
+
+/// What says nothing, or too little, by kind: its fields as both shells take them.
+const REFUSED: &[(&str, &[(&str, &str)])] = &[
+    ("hold_released", &[("hold_point", "membrane"), ("by", ""), ("reason", "")]),
+    ("hold_released", &[("hold_point", "membrane"), ("by", "  "), ("reason", "it is dry")]),
+    ("hold_released", &[("hold_point", "membrane"), ("by", "the contractor"), ("reason", "")]),
+    ("hold_released", &[("hold_point", "site"), ("by", "the contractor"), ("reason", "all is there")]),
+    ("site_check", &[]),
+    ("note", &[("text", "")]),
+    ("note", &[("text", " \t ")]),
+    ("air_reading", &[]),
+    ("temperature", &[]),
+    ("water_drop", &[]),
+    ("water_drop", &[("soaked_in", "45 s"), ("still_stood_after", "10 min")]),
+    ("water_drop", &[("beads", "no")]),
+    ("water_drop", &[("soaked_in", "-45 s")]),
+    ("scrape", &[("result", "powdery")]),
+    ("finish", &[("finish", "marble")]),
+    ("sealer_chosen", &[("sealer", "acrylic-water"), ("coats", "21")]),
+    ("emission_dish", &[("gain", "2 g"), ("area", "0 ft2"), ("exposed", "66 h")]),
+    ("slab_humidity", &[("humidity", "80 %"), ("depth", "9 in")]),
+    ("limit_set", &[("fact", "drop-absorbed"), ("value", "0"), ("reason", "ours")]),
+    ("panel_stained", &[("panel", "P1"), ("water_parts", "1"), ("coats", "2")]),
+    ("time_cost", &[("what", "measuring"), ("cost", "much")]),
+];
+
+#[test]
+fn both_shells_refuse_the_same() {
+    let site = Site::with_slab();
+    let (id, before) = (slab_id(&site), site.entries());
+    for (kind, fields) in REFUSED {
+        let given: Vec<String> = fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
+        let mut args = vec!["log", *kind];
+        args.extend(given.iter().map(String::as_str));
+        let ran = site.run(&args);
+        assert_eq!(ran.code, 3, "{kind} {fields:?}: {} {}", ran.out, ran.err);
+        assert!(ran.err.contains(kind), "{kind} {fields:?}: {}", ran.err);
+        let status = post(&site, &format!("/slab/{id}/add/{kind}"), fields, None);
+        assert_eq!(status, 422, "{kind} {fields:?}");
+    }
+    assert_eq!(site.entries(), before, "nothing was written");
+}
+
+/// The same on both sides of the line: what one takes the other takes.
+const TAKEN: &[(&str, &[(&str, &str)])] = &[
+    ("hold_released", &[("hold_point", "membrane"), ("by", "the contractor"), ("reason", "tests by another lab")]),
+    ("site_check", &[("water", "yes")]),
+    ("note", &[("text", "ask for the pour sheet")]),
+    ("air_reading", &[("rain", "no")]),
+    ("water_drop", &[("beads", "yes")]),
+    ("water_drop", &[("soaked_in", "45 s"), ("beads", "yes")]),
+    ("sealer_chosen", &[("sealer", "acrylic-water"), ("coats", "20")]),
+    ("emission_dish", &[("gain", "2 g"), ("area", "0.5 ft2"), ("exposed", "66 h")]),
+    ("slab_humidity", &[("humidity", "80 %"), ("depth", "4 in")]),
+    ("limit_set", &[("fact", "drop-absorbed"), ("value", "120"), ("reason", "ours")]),
+    ("time_cost", &[("what", "measuring"), ("cost", "120.50"), ("currency", "USD")]),
+];
+
+/// The bodies of a kind, as the diary keeps them.
+fn bodies(site: &Site, kind: &str) -> Vec<serde_json::Value> {
+    let told = site.run(&["diary", "--all", "--json", "--kind", kind]).ends(0).json_lines();
+    told.iter().map(|entry| entry["body"].clone()).collect()
+}
+
+#[test]
+fn both_shells_write_the_same() {
+    for (kind, fields) in TAKEN {
+        let site = Site::with_slab();
+        let given: Vec<String> = fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
+        let mut args = vec!["log", *kind];
+        args.extend(given.iter().map(String::as_str));
+        site.run(&args).ends(0);
+        let status = post(&site, &format!("/slab/{}/add/{kind}", slab_id(&site)), fields, None);
+        assert_eq!(status, 303, "{kind} {fields:?}");
+        let bodies = bodies(&site, kind);
+        assert_eq!(bodies.len(), 2, "{kind}");
+        assert_eq!(bodies[0], bodies[1], "{kind}");
+    }
+}
+
+#[test]
+fn a_photograph_is_measured_whoever_logs_it() {
+    let site = Site::with_slab();
+    let file = repository("demo/photographs/bay-day-11.jpg");
+    let photograph = std::fs::read(&file).unwrap();
+    let card_box = r#"card_box={"x":9.6,"y":69.8,"w":18.3,"h":17.4}"#;
+    site.run(&["log", "slab-photograph", "card=gray_card", card_box, "--photo", file.to_str().unwrap()]).ends(0);
+    let typed = [("card", "gray_card"), ("card_x", "9.6"), ("card_y", "69.8"), ("card_w", "18.3"), ("card_h", "17.4")];
+    let path = format!("/slab/{}/add/slab_photograph", slab_id(&site));
+    assert_eq!(post(&site, &path, &typed, Some(&photograph)), 303);
+    let bodies = bodies(&site, "slab_photograph");
+    assert_eq!(bodies.len(), 2);
+    assert_eq!(bodies[0]["evenness"], "patchy", "{}", bodies[0]);
+    assert_eq!(bodies[0], bodies[1]);
+
+    // A written line that names the same photograph gives the same body.
+    let entry = &site.run(&["diary", "--all", "--json", "--kind", "slab-photograph"]).ends(0).json_lines()[0];
+    let line = serde_json::json!({
+        "happened": "2026-03-20 12:00",
+        "photographs": entry["photographs"],
+        "body": {"kind": "slab_photograph", "card": "gray_card", "card_box": {"x": 9.6, "y": 69.8, "w": 18.3, "h": 17.4}},
+    });
+    site.log_lines(&line.to_string()).ends(0);
+    site.log_lines(&line.to_string()).ends(0);
+    let bodies = self::bodies(&site, "slab_photograph");
+    assert_eq!(bodies.len(), 3, "read twice, it is there once");
+    assert!(bodies.iter().all(|body| *body == bodies[0]), "{bodies:#?}");
+}
