@@ -89,7 +89,7 @@ fn every_example_of_every_quantity_reads_as_it_stands_and_its_number_with_the_un
     assert_eq!(checked, 2 * QUANTITIES);
 }
 
-const QUANTITIES: usize = 47;
+const QUANTITIES: usize = 48;
 
 #[test]
 fn what_is_no_such_quantity_is_refused_with_the_reason() {

@@ -13,6 +13,7 @@ mod money;
 mod panel;
 mod testing;
 mod trouble;
+mod wetting;
 mod work;
 
 use form_schema::{FieldError, FieldErrorKind, FormData, InputKind};
@@ -36,6 +37,7 @@ pub use trouble::{
     Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Defect, DefectKind, Incident, PrintedSide,
     Repair, RepairMaterial, Retest, RetestResult, Survey,
 };
+pub use wetting::{Wetting, WettingCause};
 pub use work::{BatchMixed, CoatLaid, Delivery, Neutralized, Neutralizer, Rinsed, SealerCoat, WasteCollected};
 
 use super::entry::SCHEMA;
@@ -176,6 +178,8 @@ bodies! {
     PlasticSheet = "plastic_sheet",
     /// Something happened to the slab.
     Incident = "incident",
+    /// Water came onto the slab.
+    Wetting = "wetting",
     /// A cover was laid or lifted.
     Cover = "cover",
     /// The surface was cleaned, stripped, washed or abraded.
