@@ -48,7 +48,11 @@ pub fn read(
         FieldErrorKind::NoneAnswered(names) => names.iter().any(|name| told(name)),
         _ => told(&error.field),
     }));
-    errors.sort_by_key(|error| form.fields.iter().position(|field| field.inputs().contains(&error.field.as_str())));
+    // What was typed wrongly before what is missing, each in the order of the fields.
+    errors.sort_by_key(|error| {
+        let at = form.fields.iter().position(|field| field.inputs().contains(&error.field.as_str()));
+        (error.what == FieldErrorKind::Missing, at)
+    });
     if errors.is_empty() { Ok(values) } else { Err(errors) }
 }
 
