@@ -51,7 +51,7 @@ pub fn read(
     // What was typed wrongly before what is missing, each in the order of the fields.
     errors.sort_by_key(|error| {
         let at = form.fields.iter().position(|field| field.inputs().contains(&error.field.as_str()));
-        (error.what == FieldErrorKind::Missing, at)
+        (matches!(error.what, FieldErrorKind::Missing | FieldErrorKind::NoneAnswered(_)), at)
     });
     if errors.is_empty() { Ok(values) } else { Err(errors) }
 }
