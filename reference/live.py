@@ -6,7 +6,7 @@
     reference/live.py --seed 123 --only crank  one family of them
 
 Asks through example programs, `bulk` of the crate science, `plan_area` and `layout_measure` of the crate
-slab and `drawing_areas` of the crate drawings, which cargo builds first. Libraries and versions:
+slab-plan and `drawing_areas` of the crate drawings, which cargo builds first. Libraries and versions:
 reference/requirements.txt. Some families take fewer points, since a point of theirs is long to check:
 112 random slabs drying by SciPy, each at 6 days and 3 places (2,016 humidities) and at the days it reaches
 4 limits; 500 random plans and 120 layouts of joints and score lines by Shapely; 60 drawings made by ezdxf;
@@ -35,8 +35,8 @@ from live_checks.plan import plans  # noqa: E402
 
 ROOT = Path(__file__).resolve().parent.parent
 BULK = ["cargo", "run", "--release", "-q", "-p", "science", "--example", "bulk"]
-PLAN_AREA = ["cargo", "run", "--release", "-q", "-p", "slab@0.1.0", "--example", "plan_area"]
-LAYOUT = ["cargo", "run", "--release", "-q", "-p", "slab@0.1.0", "--example", "layout_measure"]
+PLAN_AREA = ["cargo", "run", "--release", "-q", "-p", "slab-plan", "--example", "plan_area"]
+LAYOUT = ["cargo", "run", "--release", "-q", "-p", "slab-plan", "--example", "layout_measure"]
 DRAWING = ["cargo", "run", "--release", "-q", "-p", "drawings", "--example", "drawing_areas"]
 POINTS = 2000
 FEWER = {
@@ -113,7 +113,7 @@ def main():
     again = f"reference/live.py --seed {seed}" + (f" --points {args.points}" if args.points else "")
     print(f"seed {seed}; replay with: {again}")
     os.chdir(ROOT)
-    examples = ("science", "bulk"), ("slab@0.1.0", "plan_area"), ("slab@0.1.0", "layout_measure"), ("drawings", "drawing_areas")
+    examples = ("science", "bulk"), ("slab-plan", "plan_area"), ("slab-plan", "layout_measure"), ("drawings", "drawing_areas")
     for package, example in examples:
         subprocess.run(["cargo", "build", "--release", "-q", "-p", package, "--example", example], check=True)
     begin = time.perf_counter()
