@@ -21,7 +21,7 @@ fn read(
 /// Kind, field, other inputs it needs, typed, kept in imperial, kept in metric.
 type Case = (&'static str, &'static str, &'static [(&'static str, &'static str)], &'static str, [&'static str; 2]);
 
-/// By the rule that the brief gives; units as `units` reads them.
+/// By hand; units as `units` reads them.
 const KEPT: &[Case] = &[
     ("water_drop", "soaked_in", &[], "45", ["45 s", "45 s"]),
     ("water_drop", "soaked_in", &[], " 45 s ", ["45 s", "45 s"]),
