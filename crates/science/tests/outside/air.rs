@@ -56,7 +56,7 @@ fn dew_point_agrees_with_psychrolib_and_coolprop() {
     assert_eq!(grid.len(), 308);
     for row in &grid {
         let ours = row.air.dew_point().expect("moist air").as_celsius();
-        // psychrolib stops at 0.001 K; a tenth of what a thermometer on site shows is 0.01.
+        // psychrolib stops its search at 0.001 K.
         near(ours, row.cells[7], 0.001, &row.name);
         near(ours, row.cells[12], 0.03, &row.name);
         near(row.air.dew_point().expect("moist air").as_fahrenheit(), row.cells[8], 0.002, &row.name);
