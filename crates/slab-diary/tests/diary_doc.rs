@@ -4,7 +4,7 @@
 
 use std::fmt::Write;
 
-use form_schema::{Field, InputKind};
+use form_schema::{Field, InputKind, Rule};
 use slab_diary::body::Group;
 use slab_diary::{Body, Context, Diary, Entry, EntryKind, SlabId, problems, read_lines};
 use trade_facts::Trade;
@@ -30,11 +30,11 @@ fn examples() -> Vec<Entry> {
 fn takes(field: &Field) -> String {
     let words = |words: &[&str]| words.iter().map(|word| format!("`{word}`")).collect::<Vec<_>>().join(", ");
     match field.input {
-        InputKind::Quantity(asked) => format!(
-            "a quantity, such as `{}` or `{}`",
-            asked.example(units::UnitSystem::Imperial),
-            asked.example(units::UnitSystem::Metric)
-        ),
+        InputKind::Quantity(asked) => {
+            let [imperial, metric] = units::UnitSystem::ALL.map(|system| asked.example(system));
+            let other = if metric == imperial { String::new() } else { format!(" or `{metric}`") };
+            format!("a quantity, such as `{imperial}`{other}")
+        }
         InputKind::Choice(choices) | InputKind::Offered { accepted: choices, .. } => words(choices),
         InputKind::Term(list) => format!("an id of the trade facts ({list:?})").to_lowercase(),
         InputKind::Entry(kinds) => format!("the id or label of an entry: {}", words(kinds)),
@@ -61,7 +61,9 @@ fn doc() -> String {
             let schema = kind.schema();
             let _ = write!(doc, "\n### `{}`\n```jsonl\n{}\n```\n", kind.name(), schema.example);
             for field in schema.fields {
-                let need = if field.required() { ", required" } else { "" };
+                let left_out = |rule: &Rule| matches!(rule, Rule::MayBeLeftOut(names) if names.contains(&field.name));
+                let required = field.required() && !schema.rules.iter().any(left_out);
+                let need = if required { ", required" } else { "" };
                 let _ = writeln!(doc, "- `{}`{need}: {}", field.name, takes(field));
             }
         }
