@@ -3,7 +3,7 @@
 use std::io::Read;
 use std::path::Path;
 
-use diary_writer::{Appended, LineError, LinesError, LinesWritten, NewEntry, WriteError, Writer};
+use diary_writer::{Appended, LineError, LinesError, NewEntry, WriteError, Writer};
 use jiff::tz::TimeZone;
 use localization::Locale;
 use serde_json::{Map, Value, json};
@@ -74,12 +74,17 @@ pub(crate) fn write(
     writer.write(new).map_err(|error| refused(&error, session.locale))
 }
 
-/// Reads and writes a whole file of lines.
-pub(crate) fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<LinesWritten, Failure> {
+/// Reads and writes a whole file of lines; what lies ahead is told on standard error.
+fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<Appended, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
     let zone = zone_of(&diary);
     let written = file_writer(session, slab, &diary, &zone).write_lines(text);
-    written.map_err(|error| lines_refused(&error, session.locale))
+    let written = written.map_err(|error| lines_refused(&error, session.locale))?;
+    for ahead in &written.ahead {
+        let told = session.locale.entry_problem_line(&ahead.problem);
+        anstream::eprintln!("underfoot: line {}: {told} Kept, and left out of every answer until then.", ahead.line);
+    }
+    Ok(written.appended)
 }
 
 fn file_writer<'a>(session: &'a Session, slab: SlabId, diary: &'a Diary, zone: &'a TimeZone) -> Writer<'a> {
@@ -104,7 +109,7 @@ fn open_and_read(session: &Session, name: &str, text: &str) -> Result<Answer, Fa
     report(session, &from_lines(session, id, text)?)
 }
 
-/// A body with a reader of its own, as `body={…}` in JSON or as its fields in JSON.
+/// The fields of a kind with a reader of its own, such as a plan: each value is JSON.
 fn one_json(kind: EntryKind, given: &[String]) -> Result<Map<String, Value>, Failure> {
     let mut fields = Map::new();
     for field in given {
@@ -152,32 +157,8 @@ fn lines_refused(error: &LinesError, locale: Locale) -> Failure {
     Failure::Data(format!("nothing was written; {}", told.collect::<Vec<_>>().join("\n  ")))
 }
 
-/// What was written of a file, with what lies ahead told on standard error.
-pub(crate) trait Written {
-    fn appended(&self, locale: Locale) -> &Appended;
-}
-
-impl Written for Appended {
-    fn appended(&self, _: Locale) -> &Appended {
-        self
-    }
-}
-
-impl Written for LinesWritten {
-    fn appended(&self, locale: Locale) -> &Appended {
-        for ahead in &self.ahead {
-            let told = locale.entry_problem_line(&ahead.problem);
-            anstream::eprintln!(
-                "underfoot: line {}: {told} Kept, and left out of every answer until then.",
-                ahead.line
-            );
-        }
-        &self.appended
-    }
-}
-
-pub(crate) fn report(session: &Session, written: &impl Written) -> Result<Answer, Failure> {
-    let Appended { added, already, ids } = written.appended(session.locale);
+pub(crate) fn report(session: &Session, written: &Appended) -> Result<Answer, Failure> {
+    let Appended { added, already, ids } = written;
     let ids: Vec<String> = ids.iter().map(ToString::to_string).collect();
     if session.json {
         answer!("{}", json!({ "added": added, "already": already, "ids": ids }));
