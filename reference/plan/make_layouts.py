@@ -108,7 +108,7 @@ def pattern(rng, scope, slab, others):
         return {kind: spec}, lines, spacing * spacing
     if kind == "border":
         inset = round(size * rng.uniform(0.01, 0.08), 4)
-        left = scope.buffer(-inset, join_style="miter", miter_limit=60.0)
+        left = scope.buffer(-inset, join_style="mitre", mitre_limit=60.0)
         if left.is_empty:
             return pattern(rng, scope, slab, others)
         rings = [r for p in getattr(left, "geoms", [left]) for r in (p.exterior, *p.interiors)]
