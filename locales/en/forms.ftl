@@ -376,10 +376,10 @@ form-unit-emission = lb per 1000 ft² in 24 h
 
 ## Mistakes
 
-mistake-missing = This is missing. Accepted: an answer.
-mistake-none-answered = An answer is missing. Accepted: at least one of { $fields }.
+mistake-missing = This is needed.
+mistake-none-answered = Fill in at least one of these: { $fields }.
 mistake-given-twice = This takes one answer and was given several.
-mistake-not-both = This or "{ $other }", not both. Accepted: one of them.
+mistake-not-both = Fill in this or "{ $other }", not both.
 mistake-no-number = There is no number in "{ $typed }". Accepted: { $example }
 mistake-no-unit = "{ $typed }" has no unit that is clear. Accepted: { $example }
 mistake-unknown-unit = "{ $unit }" is no unit for this. Accepted: { $example }
@@ -410,6 +410,10 @@ mistake-refused = The diary does not take this: { $problem }
 
 ## What is wrong with an entry in its diary
 
+problem-line-missing = is missing; accepted: { $accepted }
+problem-line-any-text = a text that says something
+problem-line-none-answered = is missing; accepted: at least one of { $fields }
+problem-line-not-both = and { $other } are both given; accepted: one of them
 problem-before-pour = That is dated before the pour on { $poured }. Accepted: { $poured } or later.
 problem-in-future = That lies in the future. Accepted: a moment up to now.
 problem-no-such-entry = { $value } is not in this diary. Accepted: the id or #label of an entry of this slab.

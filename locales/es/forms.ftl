@@ -376,8 +376,8 @@ form-unit-emission = lb por 1000 ft² en 24 h
 
 ## Errores
 
-mistake-missing = Falta esto. Se acepta: una respuesta.
-mistake-none-answered = Falta una respuesta. Se acepta: al menos uno de { $fields }.
+mistake-missing = Esto hace falta.
+mistake-none-answered = Llene al menos uno de estos: { $fields }.
 mistake-given-twice = Lleva una sola respuesta y se dieron varias.
 mistake-not-both = Llene esto o "{ $other }", no los dos.
 mistake-no-number = No hay número en "{ $typed }". Se acepta: { $example }
@@ -453,6 +453,10 @@ fact-masking-band = Alto de la franja que se enmascara en las paredes
 
 ## Lo que no cuadra de una anotación en su diario
 
+problem-line-missing = falta; se acepta: { $accepted }
+problem-line-any-text = un texto que diga algo
+problem-line-none-answered = falta; se acepta: al menos uno de { $fields }
+problem-line-not-both = y { $other } están los dos; se acepta: uno de ellos
 problem-before-pour = Eso lleva fecha anterior al colado del { $poured }. Se acepta: { $poured } o después.
 problem-in-future = Eso queda en el futuro. Se acepta: un momento hasta ahora.
 problem-no-such-entry = { $value } no está en este diario. Se acepta: el id o la #etiqueta de una anotación de esta losa.

@@ -140,14 +140,36 @@ impl Locale {
         }
     }
 
-    /// The same for a field.
+    /// The same for a field, with the fields' own names, as they are typed there.
     #[must_use]
     pub fn field_error_line(self, kind: EntryKind, error: &FieldError) -> String {
-        let said = on_one_line(&self.field_error(error));
-        if error.typed.is_empty() {
-            format!("{}.{}: {said}", kind.name(), error.field)
-        } else {
-            format!("{}.{} \"{}\": {said}", kind.name(), error.field, error.typed)
+        let at = format!("{}.{}", kind.name(), error.field);
+        match &error.what {
+            FieldErrorKind::Missing => {
+                let accepted = self.example_of(kind, &error.field);
+                format!("{at} {}", self.message("problem-line-missing", &[("accepted", accepted.into())]))
+            }
+            FieldErrorKind::NoneAnswered(names) => {
+                let fields = ("fields", names.join(", ").into());
+                format!("{at} {}", self.message("problem-line-none-answered", &[fields]))
+            }
+            FieldErrorKind::NotBoth(other) => {
+                format!("{at} {}", self.message("problem-line-not-both", &[("other", (*other).into())]))
+            }
+            _ if error.typed.is_empty() => format!("{at}: {}", on_one_line(&self.field_error(error))),
+            _ => format!("{at} \"{}\": {}", error.typed, on_one_line(&self.field_error(error))),
+        }
+    }
+
+    /// What would be taken for a field.
+    fn example_of(self, kind: EntryKind, input: &str) -> String {
+        let field = kind.schema().form().field_of_input(input);
+        let example = field.map_or("", |field| field.example(self.unit_system));
+        let choices = field.map_or_else(Vec::new, |field| field.choices(Trade::built_in()));
+        match (example, &choices[..]) {
+            ("", []) => self.message("problem-line-any-text", &[]),
+            ("", choices) => choices.join(", "),
+            (example, _) => example.to_owned(),
         }
     }
 

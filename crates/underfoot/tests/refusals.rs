@@ -196,7 +196,7 @@ fn entries_that_say_too_little_or_too_much() {
         (
             &["log", "water-drop", "soaked_in=45 s", "still_stood_after=3 min"],
             3,
-            &["water_drop.soaked_in", "ot both", "accepted: one of them"],
+            &["water_drop.soaked_in", "both given", "accepted: one of them"],
         ),
         (&["log", "air-reading"], 3, &["air_reading.air", "missing", "accepted: at least one of"]),
         (&["log", "temperature"], 3, &["temperature.slab", "missing", "accepted: at least one of"]),

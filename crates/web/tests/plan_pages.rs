@@ -99,7 +99,7 @@ fn what_is_wrong_stands_at_its_row_and_everything_typed_stays() {
     let got = site.post(&draw(id, "rooms"), &rooms(&rows)).ends(422);
     let page = got
         .holds("id=\"mistake-room_width[2]\" data-mistake-for=\"room_width[]\">There is no number in &#34;wide&#34;")
-        .holds("id=\"mistake-room_depth[2]\" data-mistake-for=\"room_depth[]\">This is missing. Accepted: an answer.")
+        .holds("id=\"mistake-room_depth[2]\" data-mistake-for=\"room_depth[]\">This is needed.")
         .holds("name=\"room_width[]\" value=\"wide\"")
         .holds("href=\"#field-room_width[2]\"")
         .text();

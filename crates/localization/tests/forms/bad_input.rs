@@ -178,13 +178,10 @@ fn sentences_in_both_languages() {
     assert_eq!(said(Lang::Es), "\"gal\" no es una unidad para esto. Se acepta: 45 s");
     let found = read_body(form("temperature").unwrap(), &FormData::new(), UnitSystem::Imperial).unwrap_err();
     let said = |lang| Locale::new(lang, UnitSystem::Imperial).field_error(&found[0]);
-    assert_eq!(
-        said(Lang::En),
-        "An answer is missing. Accepted: at least one of Slab surface temperature and Air temperature."
-    );
+    assert_eq!(said(Lang::En), "Fill in at least one of these: Slab surface temperature and Air temperature.");
     assert_eq!(
         said(Lang::Es),
-        "Falta una respuesta. Se acepta: al menos uno de Temperatura de la superficie de la losa y Temperatura del aire."
+        "Llene al menos uno de estos: Temperatura de la superficie de la losa y Temperatura del aire."
     );
 }
 
