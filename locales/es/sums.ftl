@@ -6,6 +6,12 @@ sum-equivalent-age = Edad equivalente
 sum-drying = Secado de una losa
 sum-emission = Emisión de humedad con el plato
 sum-film = Película y rendimiento
+sum-batch = Una tanda de mezcla
+sum-about-batch = Agua y tinte para una tanda de mezcla
+sum-field-batch-volume = mezcla que se quiere
+sum-field-batch-water-parts = partes de agua por una parte de tinte
+value-then-stain = luego el tinte
+formula-batch = una parte de tinte y tantas de agua, en volumen
 sum-dilute = Diluir ácido clorhídrico
 sum-neutralize = Neutralizar ácido clorhídrico
 sum-ventilate = Aire fresco para vapores de solvente
@@ -331,5 +337,6 @@ cite-sum-dilution-for-explosive-limit = ACGIH Industrial Ventilation, capítulo 
 cite-sum-exposure-limits = 29 CFR 1910.1000 tabla Z-1; guía de bolsillo de NIOSH; reference/physics/exposure_limits.csv dice qué número se leyó y cuál es de memoria
 cite-sum-purge = ACGIH Industrial Ventilation, capítulo de dilución; t = V/Q' ln(C1/C2), Q' = Q/K; un cuarto bien mezclado, números comprobados con aritmética
 cite-sum-concrete-order = geometría: 27 pies cúbicos por yarda cúbica; el desperdicio y el cuarto de yarda son costumbre del ramo y usted los cambia
+cite-sum-batch = aritmética; tinte = mezcla / (1 + partes de agua)
 cite-sum-markup-margin = aritmética; (1 + recargo)(1 - margen) = 1
 cite-sum-ciede2000 = CIE 142-2001; Sharma, Wu y Dalal 2005; ecuaciones 2 a 22; 34 pares publicados

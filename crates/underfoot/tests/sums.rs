@@ -33,13 +33,14 @@ fn near(results: &Value, field: &str, expected: f64, within: f64) {
 }
 
 /// One way to ask for each calculation.
-const ASKED: [&[&str]; 14] = [
+const ASKED: [&[&str]; 15] = [
     &["dew-point", "--air", "75 °F", "--rh", "60 %", "--slab", "64 °F"],
     &["evaporation", "--surface", "80 °F", "--air", "70 °F", "--rh", "50 %", "--wind", "10 mph"],
     &["equivalent-age", "--history", "12h@15C,12h@25C"],
     &["drying", "--thickness", "4 in", "--wc", "0.5", "--rh", "50 %", "--reading", "30:91,45:88.5", "--members", "200"],
     &["emission", "--gain", "2.5 g", "--area", "0.4876 ft2", "--time", "50 h", "--limit", "3 lb"],
     &["film", "--solids", "25 %", "--dry", "1.5 mil", "--thinner", "10 %", "--area", "1000 ft2"],
+    &["batch", "--volume", "2 gal", "--water-parts", "1"],
     &["dilute", "--baume", "20", "--to", "10 %"],
     &["neutralize", "--volume", "1 gal", "--strength", "31.45 %", "--ph", "1.5"],
     &[
@@ -291,6 +292,25 @@ fn emission() {
     near(&found, "emission_lb_1000ft2_d", row[0], 2e-4);
     near(&found, "emission_g_m2_d", row[0] * 4.8824, 1e-2);
     assert_eq!((&found["exposure"], &found["against_limit"]), (&"exposure-standard".into(), &"above-limit".into()));
+}
+
+/// Arithmetic: one part of stain and three of water in four gallons is one gallon and three, by the definition
+/// of a part; nothing of water is all stain; the two always make the whole.
+#[test]
+fn a_batch_is_split_by_its_parts() {
+    let found = results(&["batch", "--volume", "4 gal", "--water-parts", "3"]);
+    near(&found, "water_first_gal", 3.0, 1e-4);
+    near(&found, "then_stain_gal", 1.0, 1e-4);
+    let bare = results(&["batch", "--volume", "500 mL", "--water-parts", "0"]);
+    near(&bare, "water_first_l", 0.0, 1e-4);
+    near(&bare, "then_stain_l", 0.5, 1e-4);
+    for parts in ["0.5", "1", "2.75", "10"] {
+        let found = results(&["batch", "--volume", "7 L", "--water-parts", parts]);
+        let [water, stain] = ["water_first_l", "then_stain_l"].map(|name| found[name].as_f64().unwrap());
+        assert!((water + stain - 7.0).abs() < 2e-4 && (water / stain - parts.parse::<f64>().unwrap()).abs() < 2e-3);
+    }
+    sums(&["batch", "--volume", "4 gal", "--water-parts=-1"]).ends(2);
+    sums(&["batch", "--volume", "4", "--water-parts", "1"]).ends(2);
 }
 
 /// `film_volume_checks.csv`: geometry (V).

@@ -22,6 +22,7 @@ calculators! {
     drying,
     emission,
     film,
+    batch,
     dilute,
     neutralize,
     ventilate,

@@ -30,7 +30,7 @@ const REFUSALS: [Refusal; 29] = [
         "dew-point",
         &[("air", "75 °F"), ("rh", "60 %"), ("pressure", "100 kPa"), ("elevation", "5 m")],
         Some("pressure"),
-        &["ot both", "Air pressure", "height above the sea"],
+        &["not both", "Air pressure", "height above the sea"],
         &["no los dos", "Presión del aire", "altura sobre el mar"],
     ),
     (
@@ -87,7 +87,7 @@ const REFUSALS: [Refusal; 29] = [
         &["Falta viento", "archivo"],
     ),
     ("evaporation", &[("form", "guess")], Some("form"), &["\"guess\"", "menzel, uno"], &["\"guess\"", "menzel, uno"]),
-    ("film", &[("solids", "25 %"), ("dry", "1 mil"), ("wet", "2 mil")], Some("dry"), &["ot both"], &["no los dos"]),
+    ("film", &[("solids", "25 %"), ("dry", "1 mil"), ("wet", "2 mil")], Some("dry"), &["not both"], &["no los dos"]),
     ("film", &[("solids", "0 %"), ("dry", "1 mil")], Some("solids"), &["leaves no film"], &["no deja película"]),
     ("film", &[("solids", "25 %"), ("wet", "0 mil")], Some("wet"), &["above 0"], &["más de 0"]),
     ("volume", &[("thickness", "4 in")], Some("area"), &["600 ft2", "or length"], &["56 m2", "o largo"]),
