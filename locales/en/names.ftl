@@ -14,3 +14,4 @@ grade-common-practice = common practice, no source
 grade-expert-judgment = expert judgment
 
 cite-common-practice = common practice
+cite-none = no source

@@ -24,11 +24,8 @@ why-too-young = { $days ->
         [one] 1 day
        *[other] { $needed } days
     } or one even color, whichever comes first. It gets there on { $ready }.
-why-cold-cure = The calendar says { $days ->
-        [one] 1 day
-       *[other] { $days } days
-    }, but the slab cured cold: it is at most as old as { $equivalent } at 68 °F (20 °C). Calendar and temperature record contradict each other.
-why-equivalent-age-below = With temperature counted in, the slab is as old as { $window } at 68 °F (20 °C). That may fall short of the age the rule asks for.
+why-cold-cure = The slab cured cold. With temperature counted in, it is as old as { $window } at 68 °F (20 °C). The rule goes by days or by color, so this changes nothing; look once more at the color before you stain.
+why-equivalent-age = With temperature counted in, the slab is as old as { $window } at 68 °F (20 °C).
 why-equivalent-age-reached = With temperature counted in, the slab is as old as { $window } at 68 °F (20 °C): the age the rule asks for.
 why-no-temperature-record = There is no temperature record since the pour, so a cold cure would go unnoticed.
 why-temperature-gaps = The temperature record has gaps, so this age is a range.
@@ -40,11 +37,17 @@ why-color-cant-tell = The last look does not settle whether the color is even.
 why-membrane-on-slab = A curing compound or cure-and-seal was applied on { $date }, and nothing in the diary says it came off. It blocks the stain, and time does not remove it.
 why-tests-look-clear-all-the-same = The drops and scrapes look clear all the same. A film can be there and not show: tests count only after it was taken off.
 why-no-film-test = No water drop and no scrape yet. Nobody knows whether there is a film.
-why-drop-soaks-blade-curls = Water soaks in, but the blade lifts a waxy curl or flakes, or the rag comes up sticky. The two tests contradict each other: don't stain on this.
-why-film-on-blade = The blade lifts a waxy curl or flakes, or the rag comes up sticky. That is a film, even if you can't see it, and stain does not react through a film.
-why-film-on-blade-water-stopped = Water is slow or stands, and the blade or the rag brings up a film. Both tests say the same: the film must come off first.
-why-beads-on-powder = Water beads, but the blade brings up only gray powder. Oil or silicone can do that; a solvent wipe can tell.
+why-film-on-blade = The blade lifts a waxy curl or flakes, or finds it tacky. That is a film, even where water soaks in and even if you can't see it, and stain does not react through a film.
+why-film-on-blade-water-stopped = Water is slow or stands, and the blade lifts a film. Both tests say the same: the film must come off first.
+why-beads-on-powder = Water beads, but the blade brings up only gray powder. Oil or silicone can do that, and so can a treatment that sank in. A solvent wipe tells the first two.
 why-water-stands-no-blade = Water stands or beads, and no scrape has brought up bare gray powder. Something stops the water: treat it as a film until a scrape says otherwise.
+why-slow-on-powder = Water is slow or stands, and the blade brings up gray powder. That is dense paste, or a treatment that sank in and that no blade lifts. A clean rag and a fizzing acid drop tell them apart.
+why-rag-changes-shine = The rag changed the shine. That could be a thin film, or a treatment that sank in; only stain on a spot that will not show tells.
+why-clean-rag-no-acid-drop = The blade leaves it open and the rag came up clean. Whether something sank in that keeps the stain out, only an acid drop tells.
+why-clean-rag-weak-fizz = The rag came up clean, but an acid drop fizzes only weakly. Something may have sunk in that keeps the stain out.
+why-penetrating-treatment = Water is slow or stands, the blade brings up powder, the rag is clean and an acid drop does not fizz: something sank in that keeps water and acid out, as silane, siloxane or silicate treatments do. A solvent wipe does not find it.
+why-film-on-rag = The rag comes up sticky or yellow, and nothing speaks against it. That is a film, and stain does not react through a film.
+why-rag-against-water = Water soaks in and the blade lifts no film, but the rag comes up sticky or yellow. The tests contradict each other: don't stain on this.
 why-scrape-missing = { $drops ->
         [0] No scrape and no water drop yet.
         [one] 1 water drop so far, but no scrape.
@@ -54,7 +57,7 @@ why-drop-missing = { $scrapes ->
         [one] The scrape brought up gray powder,
        *[other] { $scrapes } scrapes brought up gray powder,
     } but there is no water drop yet. Drop and scrape must agree.
-why-shine-change-only = The blade or the rag only changed the shine. That could be a thin film or dense paste.
+why-shine-change-only = The blade only changed the shine. That could be a thin film or dense paste; a solvent wipe comes next.
 why-too-few-drops = { $drops ->
         [one] 1 water drop counts so far;
        *[other] { $drops } water drops count so far;
@@ -67,12 +70,13 @@ why-water-and-blade-agree = { $drops ->
         [one] The water drop soaked in
        *[other] All { $drops } water drops soaked in
     } and the blade brought up gray powder. The two tests agree: no film found.
-why-dense-paste-not-film = Water is slow or stands, but the blade brings up gray powder: dense paste, no film found.
+why-dense-paste-not-film = The blade and the rag found no film, and an acid drop fizzes strongly: dense paste, no film found.
 why-water-stands-in-places = { $drops ->
         [one] Water is slow or stands
        *[other] Water is slow or stands at some of the { $drops } drops
     }, and nobody has scraped at that spot. It could be a patch of film.
 why-older-tests-outdated = Older tests no longer count: the surface was changed after them.
+why-tests-lapsed = Some tests are too old to speak for a slab on which others work.
 why-tests-without-place = Some tests don't say in which zone they were made, so they count for none.
 
 ## Absorbency
@@ -87,7 +91,11 @@ why-film-hides-absorbency = There is a film, so the drops tell nothing about the
 why-burnished = Water stands, but the blade brings up gray powder: the surface is burnished shut. Stain can wash off it.
 why-water-stands-unknown-why = Water stands or beads and nobody knows why: a film, oil, or a burnished surface.
 why-drinks-unevenly = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. The color will follow, strong here and weak there.
-why-drinks-somewhat-unevenly = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. That is neither even nor clearly uneven; more drops will tell.
+why-drinks-somewhat-unevenly = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. That is neither even nor clearly uneven.
+why-slow-places-together = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. More drops will not change that; the slow ones lie together.
+why-slow-by-zone = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. More drops will not change that; the slow ones fill zones of their own.
+why-slow-scattered = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. More drops will not change that; the slow ones lie here and there.
+why-both-ends-approved = On this finish the fastest drop soaks in within { $fastest }, the slowest takes { $slowest }: { $factor } times as long. Mock-ups at both places were stained and approved.
 why-drinks-slowly = At least one drop is slow: too slow to pass, too fast to call the surface closed. Stain may take weakly there.
 why-too-few-places = { $places ->
         [one] 1 water drop counts over the whole slab;
@@ -101,6 +109,18 @@ why-drinks-evenly = { $drops ->
        *[other] All { $drops } water drops soaked in.
     } On this finish the fastest takes { $fastest } and the slowest { $slowest }: even.
 
+## Reaction
+
+why-no-fizz = An acid drop did not fizz: there is no free lime for the stain to react with. It may be a gypsum or polymer topping, or something keeps the acid out. Reactive stain gives no color here.
+why-weak-fizz = An acid drop fizzes only weakly. Whether this concrete takes the stain, only a panel or a mock-up of it shows.
+why-strong-fizz = An acid drop fizzes strongly: this concrete reacts.
+why-plain-portland = The mix ticket says plain Portland concrete, with little fly ash and no chloride.
+why-much-fly-ash = The mix has { $share } fly ash; over { $limit } it can react weakly or unevenly. Only a panel or a mock-up of this concrete shows what it does.
+why-chloride-in-mix = The mix has chloride, which can make the color blotchy. Only a panel or a mock-up of this concrete shows what it does.
+why-old-topping-unknown = This is an old floor, and nobody knows what its top is made of. Toppings of gypsum or polymer do not react.
+why-reaction-untried = Nobody has tried whether this concrete reacts: no acid drop, no full mix ticket, no panel of it that was stained.
+why-panel-took-stain = Panel { $panel } is of this concrete and took the stain.
+
 ## Contamination
 
 why-incident-untreated = { $what }, { $date }: nothing has been done about it.
@@ -113,7 +133,7 @@ why-treated-not-retested = { $what }, { $date }: treated, but nobody has tested 
 why-treated-looks-clear-no-drop = { $what }, { $date }: treated, and it looks clean. What sits in the pores can't be seen: only a water drop shows it.
 why-incident-cleared = { $what }, { $date }: treated, and the spot passed its test.
 why-incident-accepted = { $what }, { $date }: accepted as it is by { $by }.
-why-incident-not-acceptable = { $what }, { $date }: it was accepted, but this kind has to be treated and tested. Acceptance does not clear it.
+why-incident-not-acceptable = It was accepted, but this kind is settled only by treatment and test.
 why-nothing-takes-it-out = { $what }, { $date }: no treatment is known to take it out. Only the owner's acceptance settles it.
 why-cover-still-lies = The cover laid on { $date } is still down. Nobody can see what is under it.
 why-ink-lay-against-slab = The cover laid on { $date } had its printed side down, and nobody has looked since it was lifted. Ink can stay in the surface.
@@ -126,6 +146,7 @@ why-survey-old = The last look over the slab was on { $date }, { $days ->
         [one] 1 day
        *[other] { $keeps } days
     }.
+why-survey-under-cover = The look over the slab on { $date } was made while a cover lay there. What lay under it nobody saw.
 why-surveyed = The slab was looked over on { $date }. With other trades around, a look holds for { $keeps ->
         [one] 1 day
        *[other] { $keeps } days
@@ -136,10 +157,12 @@ why-surveyed = The slab was looked over on { $date }. With other trades around, 
 why-no-sealer-chosen = No sealer is chosen. How dry the slab must be depends on the sealer.
 why-still-wet-curing = The wet cure began on { $date } and no end is noted. A moisture test under wet covers tells nothing.
 why-moisture-tests-outdated = Older moisture tests no longer count: they were made before the wet cure ended or before the last rinse.
+why-moisture-tests-wetted = Moisture tests from before water came onto the slab no longer count.
+why-moisture-tests-lapsed = Some moisture tests are too old to count.
 why-moisture-tests-disagree = One moisture test is over the limit and another is under it. The tests contradict each other: don't seal on this. Limits for the sealer "{ $sealer }": { $humidity_limit } humidity in the slab, emission of { $emission_limit }.
 why-moisture-tests-weak = The moisture tests were not done by the test's own rules: wrong probe depth, too short a wait, or wrong dish time. They can't release anything. Limits for the sealer "{ $sealer }": { $humidity_limit } humidity in the slab, emission of { $emission_limit }.
-why-slab-too-humid = A probe in the slab reads over { $humidity_limit }, the limit for the sealer "{ $sealer }". If it is sealed now, the sealer can turn white, blister or peel.
-why-emission-too-high = A dish test is over { $emission_limit }, the limit for the sealer "{ $sealer }". If it is sealed now, the sealer can turn white, blister or peel.
+why-slab-too-humid = A probe in the slab reads { $humidity_read }; the limit for the sealer "{ $sealer }" is { $humidity_limit }. If it is sealed now, the sealer can turn white, blister or peel.
+why-emission-too-high = A dish test reads { $emission_read }; the limit for the sealer "{ $sealer }" is { $emission_limit }. If it is sealed now, the sealer can turn white, blister or peel.
 why-sheet-wet = There were drops under the plastic sheet: too wet for the sealer "{ $sealer }".
 why-sheet-wet-sealer-tolerates = There were drops under the plastic sheet. The sealer "{ $sealer }" is said to tolerate damp; how much, only its maker can say.
 why-sheet-dry = Nothing under the plastic sheet: no drops, no darkening. That is enough for the sealer "{ $sealer }".
@@ -153,7 +176,7 @@ why-too-few-sheets = { $have ->
 why-sheet-darkened = The slab was darker under the plastic sheet, with no drops. Not clearly dry, not clearly wet.
 why-sheet-too-short = The plastic sheet did not stay down long enough to count.
 why-sheet-is-not-enough = A plastic sheet is not enough for the sealer "{ $sealer }". It needs humidity probes in the slab, or dish tests.
-why-humidity-needs-maker = A probe in the slab reads over { $humidity_limit }. Some makers of the sealer "{ $sealer }" allow that and some don't: get it in writing.
+why-humidity-needs-maker = A probe in the slab reads { $humidity_read }, over { $humidity_limit }. Some makers of the sealer "{ $sealer }" allow that and some don't: get it in writing.
 why-no-moisture-test = No moisture test counts yet for the sealer "{ $sealer }". Only a test shows that a slab is dry.
 why-too-few-moisture-tests = { $have ->
         [one] 1 moisture test so far;
@@ -175,7 +198,14 @@ why-no-ph-test-after-rinse = No surface pH test since the last rinse. { $needed 
         [one] 1 is needed
        *[other] { $needed } are needed
     } here.
+why-dwell-runs = The stain is still working: leave it alone until { $until }.
+why-dwell-not-noted = Nobody noted how long the stain is to work. Leave it alone for as long as its maker's sheet says.
+why-coat-to-come = The recipe asks for { $of } coats; coat { $coat } has not been laid.
 why-ph-test-older-than-wash = The surface pH test is older than the last wash or spill and no longer counts. { $needed ->
+        [one] 1 new one is needed
+       *[other] { $needed } new ones are needed
+    } here.
+why-ph-test-lapsed = The surface pH tests are too old to count. { $needed ->
         [one] 1 new one is needed
        *[other] { $needed } new ones are needed
     } here.
@@ -231,15 +261,25 @@ why-panel-other-zone = Panel { $panel }, approved by { $by } on { $date }, is a 
 why-floor-changed-since-panel = This floor has been screened, ground, blasted or acid-washed since. Panel { $panel }, approved by { $by } on { $date }, no longer shows what this floor is.
 why-approved-before-stained = { $by } approved panel { $panel } on { $date }, but the diary does not say how it was stained.
 why-stained-again-since-approval = Panel { $panel } was stained again after { $by } approved it on { $date }. The approval was for another color.
+why-choice-withdrawn = { $by } took back the choice of panel { $panel } on { $date }: "{ $reason }".
 why-panel-approved = { $by } approved panel { $panel } on { $date }. It has the concrete and finish of this floor.
-why-approved-unsealed = It was not approved with sealer on it. Sealer can change the color.
+why-approved-unsealed = { $by } approved panel { $panel } on { $date } without sealer on it. Sealer can change the color, so nobody can tell yet whether it is the color that was chosen.
 
 ## Site
 
 why-site-not-checked = Nobody has checked water, eyewash, waste-water plan and safety data sheets.
 why-site-partly-checked = Not checked yet: { $item }.
+why-site-check-old = Water, eyewash, waste-water plan and safety data sheets were last checked on { $date }, { $days ->
+        [one] 1 day
+       *[other] { $days } days
+    } ago. A check counts for { $keeps ->
+        [one] 1 day
+       *[other] { $keeps } days
+    }.
+why-site-check-not-today = Water, eyewash, waste-water plan and safety data sheets were last checked on { $date }. On the day of the work they are checked again.
 why-site-lacks = Missing on site: { $item }. No acid work without it.
 why-site-ready = Water, eyewash, waste-water plan and safety data sheets are checked.
+why-site-again-on-the-day = On the day of the work they are checked again.
 
 ## Air
 
@@ -258,9 +298,15 @@ why-near-dew-point = { $side ->
 why-dew-point-marginal = The slab surface is { $spread } above the dew point ({ $dew_point }); it should be at least { $wanted } above. This is at the edge.
 why-above-dew-point = The slab surface is far enough above the dew point.
 why-rain = Rain, or rain in the forecast for the work.
+why-wind-too-strong = The wind is { $wind }; over { $limit } no stain is laid outdoors: it dries while it works and is carried onto other things.
+why-wind-no-spraying = The wind is { $wind }; over { $limit } nothing is sprayed outdoors. Lay it with a brush or a broom.
 
 ## Release by a person
 
 why-released-by-person = { $by } released this on { $date }: "{ $reason }".
 why-release-lapsed = { $by } released this on { $date } ("{ $reason }"). Newer evidence speaks against it, so the release no longer counts.
 why-nobody-may-release-site = { $by } released this on { $date } ("{ $reason }"). Nobody's word replaces water, eyewash, waste-water plan and safety data sheets.
+why-nobody-may-release-air = { $by } released this on { $date } ("{ $reason }"). The air is not released by word: only a reading within the hours of the work counts.
+why-word-does-not-settle = { $by } released this on { $date } ("{ $reason }"). What is known here no word changes, so the release does not count.
+why-closed-by-stain = Stain is on. This is how it stood before the first coat; nothing is tested here any more.
+remedy-unknown = find out first what it is

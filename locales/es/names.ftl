@@ -13,3 +13,4 @@ grade-common-practice = práctica común, sin fuente
 grade-expert-judgment = criterio de experto
 
 cite-common-practice = práctica común
+cite-none = sin fuente

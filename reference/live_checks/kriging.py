@@ -35,7 +35,13 @@ def random_slab(rng, most=40):
     """Drops of a random slab, and a covariance that need not be theirs."""
     n = rng.randint(6, most)
     width, depth = rng.uniform(4.0, 25.0), rng.uniform(3.0, 18.0)
-    xs, ys = [rng.uniform(0.0, width) for _ in range(n)], [rng.uniform(0.0, depth) for _ in range(n)]
+    xs, ys = [], []
+    while len(xs) < n:
+        x, y = rng.uniform(0.0, width), rng.uniform(0.0, depth)
+        # Six places more than a hand's width apart, as a slab must have; repeats only beyond them.
+        if len(xs) >= 6 or all(math.hypot(x - a, y - b) > 0.11 for a, b in zip(xs, ys)):
+            xs.append(x)
+            ys.append(y)
     wave = rng.uniform(0.2, 1.2)
     logs = [4.0 + 0.7 * math.sin(wave * x) * math.cos(wave * y) + rng.gauss(0.0, 0.3) for x, y in zip(xs, ys)]
     numbers = dict(sill=10.0 ** rng.uniform(-1.3, 0.5), length_m=rng.uniform(0.5, 8.0), nugget=10.0 ** rng.uniform(-2.5, -0.5))

@@ -153,7 +153,7 @@ impl Writer<'_> {
             line.insert("photographs".to_owned(), json!(hashes));
         }
         line.insert("body".to_owned(), Value::Object(body));
-        let entry = Draft::parse(&Value::Object(line).to_string())?.settle(&self.context(None), 0)?;
+        let entry = Draft::parse(&Value::Object(line).to_string())?.settle(&self.context(None))?;
         Ok((entry, photographs))
     }
 

@@ -9,7 +9,7 @@ use slab_diary::EntrySchema;
 use slab_diary::body::Group;
 use trade_facts::{HoldPointId, Trade, Unit};
 
-use crate::{Lang, Locale};
+use crate::Locale;
 
 /// A message's key part: hyphens for underscores.
 fn key(name: &str) -> String {
@@ -20,7 +20,7 @@ fn known(locale: Locale, keys: &[String]) -> Option<String> {
     keys.iter().find(|key| locale.knows_built(key)).map(|key| locale.message_built(key, &[]))
 }
 
-fn named(locale: Locale, keys: &[String], otherwise: &str) -> String {
+pub(crate) fn named(locale: Locale, keys: &[String], otherwise: &str) -> String {
     known(locale, keys).unwrap_or_else(|| otherwise.to_owned())
 }
 
@@ -67,10 +67,7 @@ pub fn choice_label(locale: Locale, schema: &EntrySchema, field: &Field, value: 
 /// The trade facts have it in English.
 fn fact_label(locale: Locale, id: &str) -> String {
     let Some(fact) = Trade::built_in().fact(id) else { return id.to_owned() };
-    let about = match locale.lang {
-        Lang::En => fact.statement.clone(),
-        Lang::Es => named(locale, &[format!("fact-{id}")], &fact.statement),
-    };
+    let about = locale.fact(id);
     let Some(value) = fact.value else { return about };
     let unit = fact.unit.map_or_else(String::new, |unit| unit_label(locale, unit));
     locale.message("form-fact", &[("about", about.into()), ("value", value.to_string().into()), ("unit", unit.into())])

@@ -40,5 +40,6 @@ mod time;
 pub use entry_text::{choice_label, group_label, hint, how, input_label, label, place_label, preset_label, why};
 pub use locale::{Lang, Locale};
 pub use messages::{Arg, FILES, TRADE_FILES};
+pub use reason::capitalized;
 pub use recipe::hex;
 pub use units::{UnitSystem, UnknownChoice};

@@ -44,6 +44,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
     ],
     Es: [
         "es/reasons.ftl",
+        "es/remedies.ftl",
         "es/actions.ftl",
         "es/standing.ftl",
         "es/names.ftl",

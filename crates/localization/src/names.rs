@@ -3,7 +3,7 @@
 use slab_diary::{Body, EntryKind};
 use trade_facts::{Citation, Grade, Source, Trade};
 
-use crate::locale::Locale;
+use crate::locale::{Lang, Locale};
 
 impl Locale {
     /// The name of a finish, incident or sealer class, or of an item of the site check. What is
@@ -26,6 +26,26 @@ impl Locale {
         english.map_or_else(|| id.to_owned(), |english| self.trade_name(id, english))
     }
 
+    /// What takes out what an incident of this kind left, as far as the trade knows; see `trade/incidents.toml`.
+    #[must_use]
+    pub fn remedy(self, incident: &str) -> String {
+        match (Trade::built_in().incident(incident), self.lang) {
+            (None, _) => self.message("remedy-unknown", &[]),
+            (Some(record), Lang::En) => record.remedy.clone(),
+            (Some(_), Lang::Es) => self.message_built(&format!("remedy-{incident}"), &[]),
+        }
+    }
+
+    /// What a figure of the trade is about.
+    #[must_use]
+    pub fn fact(self, id: &str) -> String {
+        let Some(fact) = Trade::built_in().fact(id) else { return id.to_owned() };
+        match self.lang {
+            Lang::En => fact.statement.clone(),
+            Lang::Es => crate::entry_text::named(self, &[format!("fact-{id}")], &fact.statement),
+        }
+    }
+
     /// The name of a kind of entry.
     #[must_use]
     pub fn kind(self, kind: EntryKind) -> String {
@@ -38,11 +58,15 @@ impl Locale {
         body.kind().map_or_else(|| body.kind_name().to_owned(), |kind| self.kind(kind))
     }
 
-    /// What a fact rests on, each wording once; a dash where no source carries it.
+    /// What a fact rests on, each wording once; where no source carries it, that.
     #[must_use]
     pub fn cite(self, trade: &Trade, citation: &Citation) -> String {
         let cited: Vec<String> = trade.cite(citation).into_iter().map(|source| self.source(source)).collect();
-        if cited.is_empty() { "-".to_owned() } else { cited.join("; ") }
+        match citation.grade {
+            _ if !cited.is_empty() => cited.join("; "),
+            Grade::CommonPractice => self.message("cite-common-practice", &[]),
+            _ => self.message("cite-none", &[]),
+        }
     }
 
     /// What a source is called. The names of standards are the same in both languages.

@@ -1,8 +1,9 @@
 //! What to buy, in words.
 
-use slab_answers::order::{Amount, Item, OrderNote, PackCount, PackSize};
+use slab_answers::order::{Amount, Item, Order, OrderNote, PackCount, PackSize, Recipe};
 
 use crate::locale::Locale;
+use crate::reason::capitalized;
 
 impl Locale {
     /// The name of a line of the order.
@@ -22,6 +23,37 @@ impl Locale {
             Item::SpotWork => "item-spot-work",
         };
         self.message(key, &[])
+    }
+
+    /// What is ordered for: each recipe in a sentence, with its zones where there are several.
+    #[must_use]
+    pub fn order_recipes(self, order: &Order) -> String {
+        let one = |recipe: &Recipe| {
+            let said = match &recipe.panel {
+                Some(panel) => self.message(
+                    "order-recipe-panel",
+                    &[
+                        ("panel", panel.as_str().into()),
+                        ("coats", recipe.coats.usual.into()),
+                        ("water", recipe.water_parts.usual.into()),
+                    ],
+                ),
+                None => self.message(
+                    "order-recipe-usual",
+                    &[
+                        ("low", recipe.coats.low.into()),
+                        ("high", recipe.coats.high.into()),
+                        ("water", recipe.water_parts.low.into()),
+                    ],
+                ),
+            };
+            if order.recipes.len() == 1 {
+                return said;
+            }
+            let zones = capitalized(&self.list(&recipe.zones));
+            self.message("reason-in-zone", &[("zone", zones.into()), ("reason", said.into())])
+        };
+        order.recipes.iter().map(one).collect::<Vec<_>>().join(" ")
     }
 
     /// What to know about a line.

@@ -1,6 +1,7 @@
 //! A reason as a sentence.
 
 use slab_answers::standing::{Reason, Value};
+use slab_plan::Point;
 use units::TemperatureDifference;
 
 use crate::locale::Locale;
@@ -12,19 +13,26 @@ const RANGES: [(&str, &str, &str); 2] = [("low", "high", "window"), ("lowest", "
 /// Decimals are added at most so often to tell two values apart.
 const CLOSEST: usize = 3;
 
+/// The same text with a capital letter first, for names that people typed and that begin a sentence.
+#[must_use]
+pub fn capitalized(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 impl Locale {
     /// The sentence of a reason, with its zones in front when it does not speak of the whole slab.
     #[must_use]
     pub fn reason(self, reason: &Reason) -> String {
-        let sentence = self.message(reason.code.key(), &self.arguments(&reason.values));
+        let sentence = capitalized(&self.message(reason.code.key(), &self.arguments(&reason.values)));
         if reason.zones.is_empty() {
             return sentence;
         }
-        let zone = self.list(&reason.zones);
+        let zone = capitalized(&self.list(&reason.zones));
         self.message("reason-in-zone", &[("zone", zone.into()), ("reason", sentence.into())])
     }
 
-    fn arguments(self, values: &[(&'static str, Value)]) -> Vec<(&'static str, Arg<'static>)> {
+    pub(crate) fn arguments(self, values: &[(&'static str, Value)]) -> Vec<(&'static str, Arg<'static>)> {
         let shown: Vec<(&'static str, String)> = values
             .iter()
             .map(|(name, value)| (*name, self.value(value, self.decimals_that_tell(value, values))))
@@ -53,6 +61,11 @@ impl Locale {
             }
         }
         args
+    }
+
+    /// A place on the plan, by its distances from the plan's corner.
+    pub(crate) fn place(self, at: Point) -> String {
+        format!("{}, {}", self.length(at.x.into()), self.length(at.y.into()))
     }
 
     /// A value beside its limit must not print as the limit while it is over it: decimals are added
@@ -88,6 +101,11 @@ impl Locale {
             Value::Humidity(humidity) => self.humidity_closer(*humidity, further),
             Value::Emission(emission) => self.emission(*emission),
             Value::Ph(ph) => self.ph_closer(*ph, further),
+            Value::Share(share) => self.share(*share),
+            Value::Speed(speed) => self.speed(*speed),
+            Value::Moment(at) => self.local_moment(*at),
+            Value::Point(at) => self.place(*at),
+            Value::Remedy(incident) => self.remedy(incident),
         }
     }
 }

@@ -1,9 +1,10 @@
 //! Hold points, states, what to do next, and the answer in one line.
 
-use slab_answers::standing::{HoldPointId, Next, Overall, State};
+use slab_answers::standing::{HoldPoint, HoldPointId, Next, Overall, Stage, State, Value};
 use units::Duration;
 
 use crate::locale::Locale;
+use crate::reason::capitalized;
 
 impl Locale {
     /// What to do, as an order, with the caution that belongs to a dangerous step.
@@ -16,10 +17,28 @@ impl Locale {
         }
     }
 
-    /// What to do, without caution and without the period: a label for the button.
+    /// What to do, where and with what, without caution and without the period: a label for the button.
     #[must_use]
     pub fn order(self, next: &Next) -> String {
-        self.message(next.action.key(), &[])
+        let mut order = self.message(next.action.key(), &self.arguments(&next.values));
+        let at = |wanted: &str| {
+            next.values.iter().find_map(|(name, value)| match value {
+                Value::Point(point) if *name == wanted => Some(self.place(*point)),
+                _ => None,
+            })
+        };
+        if let Some(place) = at("place") {
+            order = self.message("overall-at", &[("order", order.into()), ("place", place.into())]);
+        }
+        if let (Some(slow), Some(fast)) = (at("slow_place"), at("fast_place")) {
+            let both = [("order", order.into()), ("slow", slow.into()), ("fast", fast.into())];
+            order = self.message("overall-both-ends", &both);
+        }
+        if next.zones.is_empty() {
+            return order;
+        }
+        let zones = capitalized(&self.list(&next.zones));
+        self.message("overall-where", &[("zones", zones.into()), ("step", order.into())])
     }
 
     /// The caution that belongs beside a dangerous step, its signal word first.
@@ -49,6 +68,7 @@ impl Locale {
             HoldPointId::Age => "hold-age",
             HoldPointId::Membrane => "hold-membrane",
             HoldPointId::Absorbency => "hold-absorbency",
+            HoldPointId::Reaction => "hold-reaction",
             HoldPointId::Contamination => "hold-contamination",
             HoldPointId::Moisture => "hold-moisture",
             HoldPointId::SurfacePh => "hold-surface-ph",
@@ -67,6 +87,7 @@ impl Locale {
             HoldPointId::Age => "ask-age",
             HoldPointId::Membrane => "ask-membrane",
             HoldPointId::Absorbency => "ask-absorbency",
+            HoldPointId::Reaction => "ask-reaction",
             HoldPointId::Contamination => "ask-contamination",
             HoldPointId::Moisture => "ask-moisture",
             HoldPointId::SurfacePh => "ask-surface-ph",
@@ -85,6 +106,7 @@ impl Locale {
             HoldPointId::Age => "ignored-age",
             HoldPointId::Membrane => "ignored-membrane",
             HoldPointId::Absorbency => "ignored-absorbency",
+            HoldPointId::Reaction => "ignored-reaction",
             HoldPointId::Contamination => "ignored-contamination",
             HoldPointId::Moisture => "ignored-moisture",
             HoldPointId::SurfacePh => "ignored-surface-ph",
@@ -108,33 +130,99 @@ impl Locale {
         self.message(key, &[])
     }
 
-    /// The answer in one line: state, hold point, what to do and how long it takes. The caution of a
-    /// dangerous step is not in it: show [`Locale::care`] where the step is begun.
+    /// The answer: state, hold point, how far stained zones are, what stands by a person's word, what to do and how
+    /// long it takes. The caution of a dangerous step is not in it: show [`Locale::care`] where the step is begun.
     #[must_use]
     pub fn overall(self, overall: &Overall) -> String {
-        let key = match overall.state {
-            State::Released if overall.stained => "overall-released-stained",
-            State::Released => "overall-released",
-            State::Unproven => "overall-unproven",
-            State::CantTell => "overall-cant-tell",
-            State::Held => "overall-held",
-        };
-        let point = overall.hold_point.map(|id| self.hold_point(id)).unwrap_or_default();
-        let answer = self.message(key, &[("point", point.into())]);
-        let Some(next) = overall.next else { return answer };
-        let (order, time) = (self.order(&next), self.action_time(&next));
-        let step = if time.is_empty() {
-            self.message("overall-next-untimed", &[("action", order.into())])
-        } else {
-            self.message("overall-next", &[("action", order.into()), ("time", time.into())])
-        };
-        format!("{answer} {step}")
+        let mut said = vec![self.verdict(overall)];
+        if overall.stages.iter().any(|(stage, _)| stage.is_stained()) {
+            said.extend(
+                overall.stages.iter().map(|(stage, zones)| self.stage(*stage, zones, overall.stages.len() == 1)),
+            );
+        }
+        if !overall.by_word.is_empty() {
+            let points: Vec<String> = overall.by_word.iter().map(|id| self.hold_point(*id)).collect();
+            said.push(self.message("overall-by-word", &[("points", self.list(&points).into())]));
+        }
+        if let Some(next) = &overall.next {
+            let (order, time) = (self.order(next), self.action_time(next));
+            let step = if time.is_empty() {
+                self.message("overall-next-untimed", &[("action", order.into())])
+            } else {
+                self.message("overall-next", &[("action", order.into()), ("time", time.into())])
+            };
+            // Work on another hold point than the one the answer names is told as that.
+            said.push(match overall.next_for.filter(|id| Some(*id) != overall.hold_point) {
+                Some(id) => {
+                    let args = [("point", self.hold_point(id).into()), ("step", step.into())];
+                    self.message("overall-meanwhile", &args)
+                }
+                None => step,
+            });
+        }
+        said.join(" ")
+    }
+
+    fn verdict(self, overall: &Overall) -> String {
+        let asked = ("asked", (overall.asked as u32).into());
+        if let Some(id) = overall.hold_point {
+            let key = match overall.state {
+                State::Held => "overall-held",
+                State::CantTell => "overall-cant-tell",
+                State::Unproven | State::Released => "overall-unproven",
+            };
+            return self.message(key, &[("point", self.hold_point(id).into())]);
+        }
+        let bare = overall.stages.iter().find(|(stage, _)| !stage.is_stained());
+        match (overall.state, bare) {
+            (State::Held, _) => self.message("overall-curing", &[]),
+            (State::Unproven | State::CantTell, _) => self.message("overall-sealing", &[]),
+            (State::Released, Some((_, zones))) if overall.stages.len() > 1 => {
+                self.message("overall-released-zones", &[("zones", capitalized(&self.list(zones)).into())])
+            }
+            (State::Released, Some(_)) => self.message("overall-released", &[asked]),
+            (State::Released, None) if overall.sealed() => self.message("overall-open-floor", &[]),
+            (State::Released, None) => self.message("overall-released-stained", &[asked]),
+        }
+    }
+
+    /// How far zones are: `Shop: the stain works until May 3, 2026 14:05.`
+    fn stage(self, stage: Stage, zones: &[String], all: bool) -> String {
+        let zones = if all { self.message("the-floor", &[]) } else { capitalized(&self.list(zones)) };
+        let zones = ("zones", zones.into());
+        let clock = |at: &jiff::civil::DateTime| self.local_moment(*at);
+        match stage {
+            Stage::Bare => self.message("stage-bare", &[zones]),
+            Stage::Dwell { until: Some(until) } => {
+                self.message("stage-dwell", &[zones, ("until", clock(&until).into())])
+            }
+            Stage::Dwell { until: None } => self.message("stage-dwell-unknown", &[zones]),
+            Stage::NextCoat { coat, of } => {
+                self.message("stage-next-coat", &[zones, ("coat", coat.into()), ("of", of.into())])
+            }
+            Stage::Neutralize => self.message("stage-neutralize", &[zones]),
+            Stage::Rinse => self.message("stage-rinse", &[zones]),
+            Stage::Dry => self.message("stage-dry", &[zones]),
+            Stage::Seal { coat, of, from } => self.message(
+                "stage-seal",
+                &[zones, ("coat", coat.into()), ("of", of.into()), ("from", clock(&from).into())],
+            ),
+            Stage::Cure { until } => self.message("stage-cure", &[zones, ("until", clock(&until).into())]),
+            Stage::Open => self.message("stage-open", &[zones]),
+        }
+    }
+
+    /// The figures that this slab has set for itself among those a hold point goes by; nothing where there are none.
+    #[must_use]
+    pub fn own_limits(self, point: &HoldPoint) -> Option<String> {
+        let facts: Vec<String> = point.own_limits.iter().map(|(fact, _)| self.fact(fact)).collect();
+        (!facts.is_empty()).then(|| self.message("overall-own-limit", &[("facts", self.list(&facts).into())]))
     }
 
     /// How many hold points are open: `4 of 10 hold points are open.`
     #[must_use]
     pub fn open_hold_points(self, overall: &Overall) -> String {
-        let args = [("open", (overall.open as f64).into()), ("all", (HoldPointId::ALL.len() as f64).into())];
+        let args = [("open", (overall.open as f64).into()), ("all", (overall.asked as f64).into())];
         self.message("overall-open", &args)
     }
 }

@@ -99,7 +99,12 @@ impl Locale {
     /// A moment in a place's own clock: `May 3, 2026 14:05`.
     #[must_use]
     pub fn moment(self, at: Timestamp, zone: &TimeZone) -> String {
-        let local = at.to_zoned_datetime(zone.clone());
-        format!("{} {:02}:{:02}", self.date(local.date()), local.hour(), local.minute())
+        self.local_moment(at.to_zoned_datetime(zone.clone()).datetime())
+    }
+
+    /// The same, already by that clock.
+    #[must_use]
+    pub fn local_moment(self, at: jiff::civil::DateTime) -> String {
+        format!("{} {:02}:{:02}", self.date(at.date()), at.hour(), at.minute())
     }
 }

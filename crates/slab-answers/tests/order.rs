@@ -383,11 +383,11 @@ fn a_mix_of_two_stains_is_shared_by_parts_and_each_has_its_reserve() {
 #[test]
 fn a_recipe_counts_only_once_it_is_approved() {
     let order = plain(&[P1_MADE, P1_STAINED]);
-    assert_eq!(order.recipe.panel, None);
-    assert_eq!((order.recipe.coats.low, order.recipe.coats.high), (1, 3));
+    assert_eq!(order.recipes[0].panel, None);
+    assert_eq!((order.recipes[0].coats.low, order.recipes[0].coats.high), (1, 3));
     let order = plain(&[P1_MADE, P1_STAINED, P1_APPROVED]);
-    assert_eq!(order.recipe.panel.as_deref(), Some("P1"));
-    assert_eq!(order.recipe.coats, Spread::exactly(2));
+    assert_eq!(order.recipes[0].panel.as_deref(), Some("P1"));
+    assert_eq!(order.recipes[0].coats, Spread::exactly(2));
 }
 
 /// Before a choice the mix may be as weak as 4 parts water to 1 of stain. The most water that may be needed is

@@ -1,7 +1,7 @@
 //! Reading entries as a person or another program would write them: JSON Lines with only what is
 //! needed, `#labels` for ids, and local times.
 
-use std::collections::HashMap;
+use std::collections::HashSet;
 
 use form_schema::InputKind;
 use jiff::tz::TimeZone;
@@ -86,13 +86,13 @@ impl Draft {
             .flatten()
     }
 
-    /// Fills in what was left out and reads the entry. `repeat` tells equal lines apart.
+    /// Fills in what was left out and reads the entry.
     ///
     /// # Errors
     /// The field with its path, and what was wrong with it.
-    pub fn settle(mut self, context: &Context, repeat: u32) -> Result<Entry, EntryError> {
+    pub fn settle(mut self, context: &Context) -> Result<Entry, EntryError> {
         // An id made from the text must not depend on what this program fills in.
-        let own_id = EntryId::of_text(context.slab, &self.text, repeat).to_string();
+        let own_id = EntryId::of_text(context.slab, &self.text).to_string();
         let id = match self.fields.get("id") {
             None => own_id,
             Some(given) => resolve_label(context.slab, "id", given)?,
@@ -221,11 +221,14 @@ pub fn read_lines(text: &str, context: &Context) -> Result<Vec<Entry>, Vec<Draft
             Err(error) => errors.push(DraftError { line: line_number, error }),
         }
     }
-    let mut repeats: HashMap<String, u32> = HashMap::new();
+    let mut read: HashSet<String> = HashSet::new();
     let mut entries = Vec::with_capacity(drafts.len());
     for (line, draft) in drafts {
-        let repeat = repeats.entry(draft.text.clone()).and_modify(|n| *n += 1).or_insert(0);
-        match draft.settle(&context, *repeat) {
+        // A line that says what another said is that entry, not one more.
+        if !read.insert(in_one_order(&Value::Object(draft.fields.clone()))) {
+            continue;
+        }
+        match draft.settle(&context) {
             Ok(entry) => entries.push(entry),
             Err(error) => errors.push(DraftError { line, error }),
         }
@@ -235,5 +238,19 @@ pub fn read_lines(text: &str, context: &Context) -> Result<Vec<Entry>, Vec<Draft
     } else {
         errors.sort_by_key(|e| e.line);
         Err(errors)
+    }
+}
+
+/// What a line says, whatever the order of its fields and the blanks between them.
+fn in_one_order(value: &Value) -> String {
+    match value {
+        Value::Object(fields) => {
+            let mut fields: Vec<String> =
+                fields.iter().map(|(name, value)| format!("{name:?}:{}", in_one_order(value))).collect();
+            fields.sort();
+            format!("{{{}}}", fields.join(","))
+        }
+        Value::Array(items) => format!("[{}]", items.iter().map(in_one_order).collect::<Vec<_>>().join(",")),
+        plain => plain.to_string(),
     }
 }

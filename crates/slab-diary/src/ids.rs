@@ -66,10 +66,10 @@ impl EntryId {
         Self(hashed(&[b"label", slab.0.as_bytes(), label.as_bytes()]))
     }
 
-    /// The id of an entry read from a file without one: its text and which of the equal texts it is.
+    /// The id of an entry read from a file without one: made from its text.
     #[must_use]
-    pub fn of_text(slab: SlabId, text: &str, repeat: u32) -> Self {
-        Self(hashed(&[b"text", slab.0.as_bytes(), text.as_bytes(), &repeat.to_le_bytes()]))
+    pub fn of_text(slab: SlabId, text: &str) -> Self {
+        Self(hashed(&[b"text", slab.0.as_bytes(), text.as_bytes(), &0_u32.to_le_bytes()]))
     }
 }
 

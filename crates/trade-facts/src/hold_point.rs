@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// The ten hold points.
+/// The eleven hold points.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum HoldPointId {
@@ -13,6 +13,8 @@ pub enum HoldPointId {
     Membrane,
     /// It drinks, and evenly.
     Absorbency,
+    /// This concrete reacts with the stain at all.
+    Reaction,
     /// No oil, marks, drips or shadows.
     Contamination,
     /// Dry enough for the chosen sealer.
@@ -31,10 +33,11 @@ pub enum HoldPointId {
 
 impl HoldPointId {
     /// All, in the order they are told.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Age,
         Self::Membrane,
         Self::Absorbency,
+        Self::Reaction,
         Self::Contamination,
         Self::Moisture,
         Self::SurfacePh,
@@ -45,8 +48,8 @@ impl HoldPointId {
     ];
 
     /// Their names.
-    pub const NAMES: [&'static str; 10] = {
-        let mut names = [""; 10];
+    pub const NAMES: [&'static str; 11] = {
+        let mut names = [""; 11];
         let mut i = 0;
         while i < names.len() {
             names[i] = Self::ALL[i].name();
@@ -55,12 +58,13 @@ impl HoldPointId {
         names
     };
 
-    /// Those that a person may release by word: not the site set-up, which is checked.
+    /// Those that a person may release by word: not the site set-up, which is checked, and not the air, which
+    /// is read.
     pub const BY_WORD: [&'static str; 9] = {
         let mut names = [""; 9];
         let (mut i, mut n) = (0, 0);
         while i < Self::ALL.len() {
-            if !matches!(Self::ALL[i], Self::Site) {
+            if !matches!(Self::ALL[i], Self::Site | Self::Air) {
                 names[n] = Self::ALL[i].name();
                 n += 1;
             }
@@ -76,6 +80,7 @@ impl HoldPointId {
             Self::Age => "age",
             Self::Membrane => "membrane",
             Self::Absorbency => "absorbency",
+            Self::Reaction => "reaction",
             Self::Contamination => "contamination",
             Self::Moisture => "moisture",
             Self::SurfacePh => "surface_ph",
@@ -91,6 +96,7 @@ impl HoldPointId {
     pub const fn record_name(self) -> &'static str {
         match self {
             Self::SurfacePh => "surface-ph",
+            Self::Reaction => "substrate",
             other => other.name(),
         }
     }

@@ -42,7 +42,7 @@ fn record_counts_equal_the_rows_of_the_source_tables() {
         ("pour spec", trade.pour_spec().len(), 23),
         ("safety", trade.safety().len(), 25),
         ("signs", trade.signs().len(), 10),
-        ("limits", trade.limits().len(), 118),
+        ("limits", trade.limits().len(), 131),
         ("conflicts", trade.conflicts().len(), 10),
         ("glossary", trade.glossary().len(), 135),
         ("steps", trade.steps().len(), 50),

@@ -5,7 +5,8 @@
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de};
 use units::{
     AirFlow, Area, Concentration, Coverage, Density, Duration, EvaporationRate, FilmThickness, Fraction, Length, Mass,
-    MoistureEmission, Ph, Pressure, RelativeHumidity, Temperature, TemperatureDifference, VaporPermeance, Volume,
+    MoistureEmission, Ph, Pressure, RelativeHumidity, Speed, Temperature, TemperatureDifference, VaporPermeance,
+    Volume,
 };
 
 macro_rules! unit_words {
@@ -102,6 +103,8 @@ unit_words! {
     Perm = "perm",
     /// Cubic feet of air in a minute.
     CubicFootPerMinute = "cfm",
+    /// Miles in an hour.
+    MilePerHour = "mph",
     /// Parts per million in air by volume.
     PartPerMillion = "ppm",
     /// Milligrams in a cubic meter of air.
@@ -223,6 +226,7 @@ in_unit!(Fraction, value, {
 });
 in_unit!(Pressure, value, { Psi => Some(Self::psi(value)), });
 in_unit!(VaporPermeance, value, { Perm => Some(Self::us_perms(value)), });
+in_unit!(Speed, value, { MilePerHour => Some(Self::miles_per_hour(value)), });
 in_unit!(AirFlow, value, { CubicFootPerMinute => Some(Self::cubic_feet_per_minute(value)), });
 in_unit!(Concentration, value, {
     PartPerMillion => Some(Self::parts_per_million(value)),

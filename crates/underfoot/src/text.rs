@@ -43,9 +43,13 @@ pub(crate) fn standing(name: &str, standing: &Standing, locale: &Locale, trade: 
 }
 
 fn hold_point(out: &mut String, point: &HoldPoint, locale: &Locale, trade: &Trade) {
-    let _ = writeln!(out, "\n{}: {}", locale.hold_point(point.id), locale.state(point.state));
+    let _ =
+        writeln!(out, "\n{}: {}", localization::capitalized(&locale.hold_point(point.id)), locale.state(point.state));
     for reason in &point.why {
         wrapped(out, "  - ", "    ", &locale.reason(reason));
+    }
+    if let Some(own) = locale.own_limits(point) {
+        wrapped(out, "  - ", "    ", &own);
     }
     if let Some(next) = &point.next {
         let time = locale.action_time(next);
@@ -69,26 +73,7 @@ fn hold_point(out: &mut String, point: &HoldPoint, locale: &Locale, trade: &Trad
 pub(crate) fn order(name: &str, order: &Order, locale: &Locale) -> String {
     let mut out = String::new();
     let _ = writeln!(out, "{}", locale.message("order-head", &[("slab", name.into())]));
-    let recipe = &order.recipe;
-    let text = match &recipe.panel {
-        Some(panel) => locale.message(
-            "order-recipe-panel",
-            &[
-                ("panel", panel.as_str().into()),
-                ("coats", recipe.coats.usual.into()),
-                ("water", recipe.water_parts.usual.into()),
-            ],
-        ),
-        None => locale.message(
-            "order-recipe-usual",
-            &[
-                ("low", recipe.coats.low.into()),
-                ("high", recipe.coats.high.into()),
-                ("water", recipe.water_parts.low.into()),
-            ],
-        ),
-    };
-    wrapped(&mut out, "", "", &text);
+    wrapped(&mut out, "", "", &locale.order_recipes(order));
     for zone in &order.coverage {
         let coverage = locale.range(&locale.coverage(zone.coverage.low), &locale.coverage(zone.coverage.high));
         let finish = zone.finish.as_deref().map_or_else(|| "?".to_owned(), |f| locale.term(f));

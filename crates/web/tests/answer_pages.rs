@@ -207,7 +207,7 @@ fn every_fact_has_its_anchor_its_grade_and_its_sources() {
         }
         facts += 1;
     }
-    assert_eq!(facts, 29 + 118);
+    assert_eq!(facts, 29 + 131);
     assert_eq!(all.matches("id=\"test-").count(), 25);
     assert_eq!(all.matches("id=\"safety-").count(), 25);
     // 28 days of house rule R01 in the reader's words, and 40 °F as 4.4 °C.

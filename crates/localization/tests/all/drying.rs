@@ -12,7 +12,7 @@ use slab_diary::{EntryId, SlabId};
 use units::{Duration, Fraction, Length, RelativeHumidity, Temperature};
 
 fn entry(text: &str) -> EntryId {
-    EntryId::of_text(SlabId::of_name("words"), text, 0)
+    EntryId::of_text(SlabId::of_name("words"), text)
 }
 
 fn humidity(percent: f64) -> RelativeHumidity {

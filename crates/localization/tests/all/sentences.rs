@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use localization::{Lang, Locale, UnitSystem};
-use slab_answers::standing::{Action, Code, HoldPointId, Next, Overall, Reason, State, Value};
+use slab_answers::standing::{Action, Code, HoldPointId, Next, Overall, Reason, Stage, State, Value};
 use units::{Length, Ph, RelativeHumidity, Temperature, TemperatureDifference};
 
 fn voices() -> impl Iterator<Item = Locale> {
@@ -54,7 +54,7 @@ fn no_two_codes_say_the_same() {
             Code::ALL.iter().map(|c| locale.reason(&crate::carried::reason(*c, true, 3))).collect();
         assert_eq!(texts.len(), Code::ALL.len());
         let orders: BTreeSet<String> =
-            Action::ALL.iter().map(|a| locale.order(&Next { action: *a, minutes: 1, wait_hours: 0 })).collect();
+            Action::ALL.iter().map(|a| locale.order(&crate::carried::next(*a, true))).collect();
         assert_eq!(orders.len(), Action::ALL.len());
     }
 }
@@ -63,10 +63,11 @@ fn no_two_codes_say_the_same() {
 fn every_step_and_hold_point_reads_as_a_sentence() {
     for locale in voices() {
         for action in Action::ALL {
-            let next = Next { action: *action, minutes: 20, wait_hours: 24 };
+            let next = crate::carried::next(*action, false);
+            reads_as_a_sentence(&locale.action(&crate::carried::next(*action, true)));
             reads_as_a_sentence(&locale.action(&next));
             let order = locale.order(&next);
-            assert!(order.ends_with(char::is_alphabetic), "{order}");
+            assert!(order.ends_with(|c: char| c.is_alphanumeric() || c == ')'), "{order}");
             if let Some(care) = locale.care(&next) {
                 reads_as_a_sentence(&care);
                 let signal = care.split(':').next().expect("a signal word");
@@ -194,34 +195,52 @@ fn a_value_never_prints_as_the_limit_it_misses() {
 
 #[test]
 fn the_answer_names_the_step_and_its_time() {
-    let overall = |state, hold_point, next, open| Overall { state, hold_point, next, open, stained: false };
-    let next = |action, minutes, wait_hours| Some(Next { action, minutes, wait_hours });
+    let overall = |state, hold_point, next: Option<Next>, open| Overall {
+        state,
+        hold_point,
+        next_for: next.as_ref().and(hold_point),
+        next,
+        open,
+        asked: 11,
+        by_word: Vec::new(),
+        stages: vec![(Stage::Bare, vec!["whole".to_owned()])],
+    };
+    let next = |action, minutes, wait_hours| Some(Next { minutes, wait_hours, ..crate::carried::next(action, false) });
     let ready = overall(State::Released, None, None, 0);
-    assert_eq!(english().overall(&ready), "Ready to stain: all ten hold points are released.");
-    assert_eq!(spanish().overall(&ready), "Lista para teñir: los diez puntos de espera están liberados.");
-    assert_eq!(HoldPointId::ALL.len(), 10, "the sentences say ten");
+    assert_eq!(english().overall(&ready), "Ready to stain: all 11 hold points are released.");
+    assert_eq!(spanish().overall(&ready), "Lista para teñir: los 11 puntos de espera están liberados.");
+    let by_word = Overall { by_word: vec![HoldPointId::Moisture], ..ready.clone() };
+    assert!(english().overall(&by_word).ends_with(" Released by word: moisture."));
+    assert!(spanish().overall(&by_word).ends_with(" Liberado de palabra: humedad."));
 
     let untried = overall(State::Unproven, Some(HoldPointId::Membrane), next(Action::DropAndScrape, 20, 0), 4);
     assert_eq!(
         english().overall(&untried),
-        "Not yet: membrane. Do at least three water drops and a scrape in each zone (20 minutes)."
+        "Not yet: membrane. Drop water at 3 places at least 2 ft apart, and scrape beside a drop (20 minutes)."
     );
     assert_eq!(
         spanish().overall(&untried),
-        "Todavía no: membrana. Haga al menos tres gotas de agua y un raspado en cada zona (20 minutos)."
+        "Todavía no: membrana. Ponga gotas de agua en 3 lugares a 60 cm o más uno de otro, y raspe junto a una gota \
+         (20 minutos)."
     );
-    assert_eq!(english().open_hold_points(&untried), "4 of 10 hold points are open.");
-    assert_eq!(spanish().open_hold_points(&untried), "Quedan abiertos 4 de 10 puntos de espera.");
+    let meanwhile = Overall { hold_point: Some(HoldPointId::Age), ..untried.clone() };
+    assert_eq!(
+        english().overall(&meanwhile),
+        "Not yet: age. Meanwhile, for membrane: Drop water at 3 places at least 2 ft apart, and scrape beside a drop \
+         (20 minutes)."
+    );
+    assert_eq!(english().open_hold_points(&untried), "4 of 11 hold points are open.");
+    assert_eq!(spanish().open_hold_points(&untried), "Quedan abiertos 4 de 11 puntos de espera.");
 
     let held = overall(State::Held, Some(HoldPointId::Air), next(Action::WaitForAir, 0, 4), 1);
     assert_eq!(english().overall(&held), "On hold: air. Wait for better air, then read it again (wait 4 hours).");
-    assert_eq!(english().open_hold_points(&held), "1 of 10 hold points is open.");
+    assert_eq!(english().open_hold_points(&held), "1 of 11 hold points is open.");
 
     let unclear = overall(State::CantTell, Some(HoldPointId::Moisture), next(Action::SetProbes, 60, 24), 1);
     assert_eq!(
         english().overall(&unclear),
-        "Can't tell yet: moisture. Set humidity probes in the slab, or dish tests, and read them after the wait \
-         (60 minutes, then wait 24 hours)."
+        "Can't tell yet: moisture. Set humidity probes in the slab, or dish tests, where their marks may show, and \
+         read them after the wait (60 minutes, then wait 24 hours)."
     );
     let nothing_to_do = overall(State::Held, Some(HoldPointId::SurfacePh), None, 1);
     assert_eq!(english().overall(&nothing_to_do), "On hold: surface pH.");
@@ -230,12 +249,52 @@ fn the_answer_names_the_step_and_its_time() {
 }
 
 #[test]
-fn the_contradiction_of_drop_and_blade_stops_the_work() {
-    let reason = crate::carried::reason(Code::DropSoaksBladeCurls, true, 3);
-    let text = english().reason(&reason);
-    assert!(text.contains("Water soaks in, but the blade lifts a waxy curl"), "{text}");
-    assert!(text.ends_with("The two tests contradict each other: don't stain on this."), "{text}");
-    let text = spanish().reason(&reason);
-    assert!(text.contains("la espátula levanta una rebaba cerosa"), "{text}");
-    assert!(text.ends_with("Las dos pruebas se contradicen: no tiña así."), "{text}");
+fn a_curl_is_a_film_and_a_rag_against_water_stops_the_work() {
+    let said = |code, locale: Locale| locale.reason(&crate::carried::reason(code, true, 3));
+    let text = said(Code::FilmOnBlade, english());
+    assert!(text.contains("That is a film, even where water soaks in"), "{text}");
+    let text = said(Code::FilmOnBlade, spanish());
+    assert!(text.contains("Eso es una película, aunque el agua se absorba"), "{text}");
+    let text = said(Code::RagAgainstWater, english());
+    assert!(text.ends_with("The tests contradict each other: don't stain on this."), "{text}");
+    let text = said(Code::RagAgainstWater, spanish());
+    assert!(text.ends_with("Las pruebas se contradicen: no tiña así."), "{text}");
+}
+
+/// How far a stained floor is, in the order of the work: each stage names the zones and the clock.
+#[test]
+fn the_stage_names_zones_and_times() {
+    let at = jiff::civil::date(2026, 5, 3).at(14, 5, 0, 0);
+    let told = |stages: &[(Stage, &str)], state, hold_point| Overall {
+        state,
+        hold_point,
+        next: None,
+        next_for: None,
+        open: usize::from(hold_point.is_some()),
+        asked: 4,
+        by_word: Vec::new(),
+        stages: stages.iter().map(|(stage, zone)| (*stage, vec![(*zone).to_owned()])).collect(),
+    };
+    let dwell = (Stage::Dwell { until: Some(at) }, "Shop");
+    let both = told(&[dwell, (Stage::Bare, "Office")], State::Held, Some(HoldPointId::SurfacePh));
+    assert_eq!(
+        english().overall(&both),
+        "On hold: surface pH. Shop: the stain works until May 3, 2026 14:05. Office: not stained yet."
+    );
+    assert_eq!(
+        spanish().overall(&both),
+        "Detenida: pH de la superficie. Shop: el tinte trabaja hasta el 3 de mayo de 2026 14:05. Office: sin teñir \
+         todavía."
+    );
+    let dry = told(&[(Stage::Dry, "whole")], State::Released, None);
+    assert!(english().overall(&dry).starts_with("Ready to seal"));
+    let cure = told(&[(Stage::Cure { until: at }, "whole")], State::Held, None);
+    assert_eq!(
+        english().overall(&cure),
+        "Sealed, and hardening. The floor: sealed; nobody walks on it before May 3, 2026 14:05."
+    );
+    let open = told(&[(Stage::Open, "whole")], State::Released, None);
+    assert!(english().overall(&open).starts_with("Done: the floor may be walked on."));
+    let half = told(&[(Stage::Open, "Shop"), (Stage::Bare, "Office")], State::Released, None);
+    assert!(english().overall(&half).starts_with("Office: ready to stain."), "{}", english().overall(&half));
 }

@@ -125,6 +125,7 @@ fn no_word_was_left_untranslated() {
         "public",
         "legal",
         "usual",
+        "portland",
     ]);
     let spanish = messages(Lang::Es);
     let mut compared = 0;

@@ -9,7 +9,7 @@ use slab_diary::EntryKind;
 use trade_facts::{Grade, Trade};
 
 /// Steps that can hurt someone: each must carry its caution.
-const DANGEROUS: [Action; 12] = [
+const DANGEROUS: [Action; 20] = [
     Action::SolventWipe,
     Action::StripAndRetest,
     Action::ScreenAndRetest,
@@ -22,6 +22,14 @@ const DANGEROUS: [Action; 12] = [
     Action::TryStainOnPatch,
     Action::MakePanel,
     Action::StainPanels,
+    Action::AcidDrop,
+    Action::TryThisConcrete,
+    Action::ScreenPlace,
+    Action::MixByZone,
+    Action::MockUpBothEnds,
+    Action::LayCoat,
+    Action::LaySealerCoat,
+    Action::SealPanelAndShow,
 ];
 
 fn trade_terms() -> Vec<String> {

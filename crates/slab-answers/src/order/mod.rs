@@ -229,8 +229,8 @@ pub struct Line {
 pub struct Order {
     /// How far the stain goes, zone by zone.
     pub coverage: Vec<ZoneCoverage>,
-    /// Coats, dilution and mix.
-    pub recipe: Recipe,
+    /// Coats, dilution and mix, one for each choice that is in force somewhere; at least one.
+    pub recipes: Vec<Recipe>,
     /// The lines.
     pub lines: Vec<Line>,
 }
@@ -254,9 +254,9 @@ pub fn order(slab: &Slab<'_>, trade: &Trade) -> Result<Order, OrderError> {
         return Err(OrderError::NoArea);
     }
     let buyer = Buyer { slab, trade, figures: Figures::new(trade, slab) };
-    let recipe = buyer.recipe();
+    let recipes = buyer.recipes();
     let coverage = buyer.coverage();
-    let mut lines = buyer.stain_lines(&recipe, &coverage);
+    let mut lines = buyer.stain_lines(&recipes, &coverage);
     let stain: Spread<Volume> =
         Spread::sum(lines.iter().filter(|l| l.item == Item::Stain).filter_map(|l| match l.need {
             Amount::Volume(volume) => Some(volume),
@@ -267,7 +267,7 @@ pub fn order(slab: &Slab<'_>, trade: &Trade) -> Result<Order, OrderError> {
     lines.extend(buyer.sealer_line());
     lines.extend(buyer.protection_lines());
     lines.extend(buyer.spot_lines());
-    Ok(Order { coverage, recipe, lines })
+    Ok(Order { coverage, recipes, lines })
 }
 
 /// What every line sees.

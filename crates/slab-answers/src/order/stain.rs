@@ -7,15 +7,27 @@ use super::{Amount, Buyer, CoverageBasis, Item, Line, OrderNote, Recipe, Spread,
 use trade_facts::Grade;
 
 impl Buyer<'_> {
-    pub(super) fn stain_lines(&self, recipe: &Recipe, coverage: &[ZoneCoverage]) -> Vec<Line> {
-        let mixed = self.working_mix(recipe, coverage);
-        // One part of stain in 1 + w parts of mix; less water takes more stain.
-        let stain = mixed.zip(recipe.water_parts, |volume, water| volume / (1.0 + water));
-        let mut notes = vec![
-            if recipe.panel.is_some() { OrderNote::RecipeFromChoice } else { OrderNote::RecipeAssumed },
-            OrderNote::OneBatch,
-            OrderNote::TouchUpKept,
-        ];
+    /// Stain and mixing water for every recipe on its own zones; a stain that several recipes take is one line.
+    pub(super) fn stain_lines(&self, recipes: &[Recipe], coverage: &[ZoneCoverage]) -> Vec<Line> {
+        let mut stains: Vec<(Option<String>, Spread<Volume>, OrderNote)> = Vec::new();
+        let mut water = Spread::exactly(Volume::default());
+        for recipe in recipes {
+            let zones: Vec<&ZoneCoverage> = coverage.iter().filter(|zone| recipe.zones.contains(&zone.zone)).collect();
+            let mixed = self.working_mix(recipe, &zones);
+            // One part of stain in 1 + w parts of mix; less water takes more stain.
+            let stain = mixed.zip(recipe.water_parts, |volume, water| volume / (1.0 + water));
+            for (name, share) in &recipe.mix {
+                // A stain that the choice names is never one that was assumed: those have no name.
+                let note = if recipe.panel.is_some() { OrderNote::RecipeFromChoice } else { OrderNote::RecipeAssumed };
+                match stains.iter_mut().find(|(known, ..)| known == name) {
+                    Some((_, need, _)) => *need = *need + stain * *share,
+                    None => stains.push((name.clone(), stain * *share, note)),
+                }
+            }
+            // The weakest mix needs the most water, the strongest the least: the other way round than stain.
+            water = water + mixed.zip(recipe.water_parts.reversed(), |volume, parts| volume * parts / (1.0 + parts));
+        }
+        let mut notes = vec![OrderNote::OneBatch, OrderNote::TouchUpKept];
         let measured = |z: &ZoneCoverage| matches!(z.basis, CoverageBasis::Panels(_));
         if coverage.iter().any(measured) {
             notes.push(OrderNote::CoverageFromPanels);
@@ -33,8 +45,9 @@ impl Buyer<'_> {
             notes.push(OrderNote::FinishMayRefuse);
         }
         let grade = coverage.iter().map(|z| z.grade).max().unwrap_or(Grade::CommonPractice);
+        let chosen: Vec<_> = recipes.iter().flat_map(|recipe| recipe.evidence.iter().copied()).collect();
         let evidence: Vec<_> =
-            recipe.evidence.iter().copied().chain(coverage.iter().flat_map(|z| z.evidence.iter().copied())).collect();
+            chosen.iter().copied().chain(coverage.iter().flat_map(|z| z.evidence.iter().copied())).collect();
         let facts: Vec<String> = coverage
             .iter()
             .filter_map(|z| z.finish.clone())
@@ -42,26 +55,23 @@ impl Buyer<'_> {
             .collect();
         let sizes: Vec<Volume> = self.trade.pack("stain").map(trade_facts::Pack::sizes).unwrap_or_default();
         let reserve = self.allowance("touch-up-reserve").map(Volume::us_gallons);
-        let mut lines: Vec<Line> = recipe
-            .mix
-            .iter()
-            .map(|(name, share)| {
+        let mut lines: Vec<Line> = stains
+            .into_iter()
+            .map(|(name, need, recipe)| {
                 // The reserve is kept of every stain: a mix can only be touched up with both.
-                let need = (stain * *share) + reserve;
+                let need = need + reserve;
                 Line {
                     item: Item::Stain,
-                    which: name.clone(),
+                    which: name,
                     need: Amount::Volume(need),
                     buy: liquid(need.high, &sizes),
-                    notes: notes.clone(),
+                    notes: std::iter::once(recipe).chain(notes.iter().copied()).collect(),
                     grade,
                     facts: facts.clone(),
                     evidence: evidence.clone(),
                 }
             })
             .collect();
-        // The weakest mix needs the most water, the strongest the least: the other way round than stain.
-        let water = mixed.zip(recipe.water_parts.reversed(), |volume, parts| volume * parts / (1.0 + parts));
         lines.push(Line {
             item: Item::MixingWater,
             which: None,
@@ -70,13 +80,13 @@ impl Buyer<'_> {
             notes: Vec::new(),
             grade,
             facts: vec!["dilution-water".to_owned()],
-            evidence: recipe.evidence.clone(),
+            evidence: chosen,
         });
         lines
     }
 
-    /// Working mix for all zones, waste and edges included.
-    fn working_mix(&self, recipe: &Recipe, coverage: &[ZoneCoverage]) -> Spread<Volume> {
+    /// Working mix for zones of one recipe, waste and edges included.
+    fn working_mix(&self, recipe: &Recipe, coverage: &[&ZoneCoverage]) -> Spread<Volume> {
         let extra = self.allowance("stain-waste") + self.allowance("porous-edge-extra");
         let bare = Spread::sum(coverage.iter().map(|zone| {
             // A finish that may need a coat more is only sure of its least.

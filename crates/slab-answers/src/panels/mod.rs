@@ -9,6 +9,7 @@
 //! that belong together, and says of every panel that is not in it why not.
 
 mod book;
+mod choice;
 
 use jiff::Timestamp;
 use science::color::Lab;
@@ -18,6 +19,7 @@ use slab_diary::body::{ChoiceApproved, Finish, PanelMade, PanelPhotographed, Pan
 use slab_diary::{EntryOf, Slab, Zone};
 
 pub use book::{BareFrom, LeftOut, Measured, RecipeBook, recipe_books};
+pub use choice::{Choice, choice_in_force};
 
 /// What is known of one panel.
 #[derive(Debug, Clone)]

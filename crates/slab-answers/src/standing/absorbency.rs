@@ -2,8 +2,9 @@
 
 use units::Duration;
 
-use super::drops::{Drink, Tried};
+use super::drops::{Drink, Drop, Tried};
 use super::finding::{Finding, Value};
+use super::surface::opens;
 use super::{Action, Code, Judge};
 use slab_diary::body::{Finish, Incident};
 use slab_diary::{EntryOf, Zone};
@@ -22,6 +23,7 @@ impl Judge<'_> {
         finding
             .because(tried.drops.iter().map(|d| d.seen.entry.id))
             .and_if(!tried.outdated.is_empty(), Code::OlderTestsOutdated)
+            .and_if(!tried.lapsed.is_empty(), Code::TestsLapsed)
             .and_if(!tried.unplaced.is_empty(), Code::TestsWithoutPlace)
     }
 
@@ -33,7 +35,12 @@ impl Judge<'_> {
     fn untreated_burn(&self, zone: &Zone) -> Option<EntryOf<'_, Incident>> {
         let burn =
             self.slab.all::<Incident>().rfind(|s| s.body.what == "trowel-burn" && self.slab.touches(s.entry, zone))?;
-        let opened = self.surface_since(zone).is_some_and(|since| since > burn.entry.happened.instant());
+        let near = self.one_place();
+        let opened = self.cleanings(zone).any(|s| {
+            opens(s.body.method)
+                && s.entry.happened > burn.entry.happened
+                && self.slab.reaches(s.entry, burn.entry, near)
+        });
         let treated = self.incident_settled(burn);
         (!opened && !treated).then_some(burn)
     }
@@ -52,7 +59,8 @@ impl Judge<'_> {
             return counted(Finding::unproven(Code::NoDrops, Action::WaterDrops))
                 .and_if(dense_finish, Code::DenseFinishNeedsCoat);
         }
-        if tried.film() {
+        // A rag that speaks alone against blade and water leaves the drops standing.
+        if tried.curl() || (tried.film() && (tried.water_is_stopped() || tried.any(Drink::Slow))) {
             return counted(Finding::cant_tell(Code::FilmHidesAbsorbency, Action::StripAndRetest));
         }
         if tried.water_is_stopped() {
@@ -62,16 +70,8 @@ impl Judge<'_> {
                 counted(Finding::cant_tell(Code::WaterStandsUnknownWhy, Action::ScrapeWhereWaterStands))
             };
         }
-        // One finish is one field, wherever its zones lie; another finish may drink differently.
-        let finish = |zone: &Zone| self.finish(zone).map(|f| f.body.finish.clone());
-        let own = finish(zone);
-        let times: Vec<Duration> = self
-            .slab
-            .zones()
-            .iter()
-            .filter(|other| finish(other) == own)
-            .flat_map(|other| self.tried(other).drops.iter().filter_map(|d| d.time))
-            .collect();
+        let field = self.field(zone);
+        let times: Vec<Duration> = field.iter().filter_map(|d| d.time).collect();
         let fastest = times.iter().copied().reduce(Duration::min);
         let slowest = times.iter().copied().reduce(Duration::max);
         let factor = match (fastest, slowest) {
@@ -96,18 +96,39 @@ impl Judge<'_> {
                 .and_if(dense_finish, Code::DenseFinishNeedsCoat);
         }
         if factor > self.figures.number("absorbency-even-factor") {
-            return spread(Finding::cant_tell(Code::DrinksSomewhatUnevenly, Action::MoreDrops));
+            return self.in_between(&field, spread);
         }
         if have < needed {
             return counted(Finding::unproven(Code::TooFewDrops, Action::WaterDrops));
         }
-        let places = self.figures.number("drop-places") as u32;
-        let over_slab: u32 = self.slab.zones().iter().map(|z| self.tried(z).drops.len() as u32).sum();
+        let (places, over_slab) = (self.places_needed(), self.places_tried());
         if over_slab < places {
             return counted(Finding::unproven(Code::TooFewPlaces, Action::WaterDrops))
                 .with("places", Value::Count(over_slab))
                 .with("places_needed", Value::Count(places));
         }
         spread(Finding::released(Code::DrinksEvenly)).and_if(dense_finish, Code::DenseFinishNeedsCoat)
+    }
+
+    /// The drops on every zone with this zone's finish: one finish is one field, wherever its zones lie; another
+    /// finish may drink differently.
+    fn field(&self, zone: &Zone) -> Vec<Drop<'_>> {
+        let finish = |zone: &Zone| self.finish(zone).map(|f| f.body.finish.clone());
+        let own = finish(zone);
+        let zones = self.slab.zones().iter().filter(|other| finish(other) == own);
+        zones.flat_map(|other| self.tried(other).drops.iter().copied()).collect()
+    }
+
+    /// Places that must be tried over the slab: few on a small one.
+    pub(super) fn places_needed(&self) -> u32 {
+        let most = self.figures.number("drop-places") as u32;
+        let least = (self.figures.number("drop-places-least") as u32).min(most);
+        self.slab
+            .area()
+            .map_or(most, |area| self.figures.tests_for(area, "drop-places-by-area", None).clamp(least, most))
+    }
+
+    fn places_tried(&self) -> u32 {
+        self.slab.zones().iter().map(|zone| self.tried(zone).drops.len() as u32).sum()
     }
 }

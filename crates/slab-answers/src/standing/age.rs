@@ -1,14 +1,13 @@
 //! Old enough, or one uniform color, whichever comes first (common practice, no source).
 //!
-//! Equivalent age stands beside the calendar: 28 cold days are not 28 days, and when the record says
-//! that the slab is much younger than its calendar age the two pieces of evidence conflict.
+//! Equivalent age stands beside the calendar: 28 cold days are not 28 days. A cold cure never changes what the
+//! rule gives; it is a warning with its range, and makes a look at the color the next thing to do.
 
 use jiff::ToSpan;
 use units::Duration;
 
 use super::finding::{Finding, Value};
 use super::surface::DryingStart;
-use super::temperature::CureAge;
 use super::{Action, Code, Judge};
 use slab_diary::Entry;
 use slab_diary::body::{ColorLook, Evenness, Pour, SlabPhotograph};
@@ -47,7 +46,7 @@ impl Judge<'_> {
             poured,
             days: poured.map(|poured| (days(poured).unsigned_abs(), needed as u32)),
             ready: poured.and_then(|poured| poured.checked_add((needed.ceil() as i64).days()).ok()),
-            equivalent: cure.map(|cure| (cure.age.low, cure.age.high)),
+            equivalent: cure.map(|cure| cure.age),
             color,
         }
     }
@@ -89,41 +88,34 @@ impl Judge<'_> {
                 .because([pour.entry.id])
         };
         let green = f64::from(days) < self.figures.number("age-uncertain-from");
+        let old = f64::from(days) >= needed;
         let finding = if verdict == Some(Evenness::Even) {
             told(Finding::released(Code::OneColor)).and_if(green, Code::OneColorButGreen)
-        } else if f64::from(days) < needed {
-            told(Finding::held(Code::TooYoung, Action::LookForOneColor))
-        } else if let Some(cure) = self.much_too_young(cure.as_ref()) {
-            told(Finding::cant_tell(Code::ColdCure, Action::LookForOneColor))
-                .with("equivalent", Value::Duration(cure.age.high))
-        } else {
+        } else if old {
             told(Finding::released(Code::OldEnough))
+        } else {
+            // Nobody takes a fresh slab for one color; looking for it begins when it is no longer green.
+            told(Finding::held(Code::TooYoung, if green { Action::WaitForAge } else { Action::LookForOneColor }))
         };
-        match cure {
-            None => finding.and(Code::NoTemperatureRecord),
-            Some(cure) => {
-                let full = Duration::days(needed);
-                let finding = if cure.age.low < full {
-                    finding.and(Code::EquivalentAgeBelow)
-                } else {
-                    finding.and(Code::EquivalentAgeReached)
-                };
-                finding
-                    .with("low", Value::Duration(cure.age.low))
-                    .with("high", Value::Duration(cure.age.high))
-                    .and_if(!cure.age.gaps.is_empty(), Code::TemperatureGaps)
-                    .because(cure.evidence)
-            }
-        }
-    }
-
-    /// Even with every gap at its warmest the equivalent age stays below the doubt.
-    fn much_too_young<'c>(&self, cure: Option<&'c CureAge>) -> Option<&'c CureAge> {
-        cure.filter(|c| c.age.high < self.figures.value::<Duration>("equivalent-age-doubt"))
+        let Some(cure) = cure else { return finding.and_if(old, Code::NoTemperatureRecord) };
+        let (low, high) = cure.age;
+        let finding = if old && low < self.figures.value::<Duration>("equivalent-age-doubt") {
+            finding.and(Code::ColdCure).proposing(Action::LookForOneColor)
+        } else if low >= Duration::days(needed) {
+            finding.and(Code::EquivalentAgeReached)
+        } else {
+            finding.and(Code::EquivalentAge)
+        };
+        finding
+            .with("low", Value::Duration(low))
+            .with("high", Value::Duration(high))
+            .and_if(cure.gaps, Code::TemperatureGaps)
+            .because(cure.evidence)
     }
 
     /// The last word on the zone's color, by eye and by photograph. Where the two last words
-    /// disagree nobody can tell. Looks made under a wet cure say nothing of the cured color.
+    /// disagree nobody can tell. Looks made under a wet cure say
+    /// nothing of the cured color, and looks made while a cover lay there saw the cover.
     fn color(&self, zone: &Zone) -> Option<(Evenness, Vec<&Entry>)> {
         let dry_from = match self.drying_since(zone) {
             DryingStart::From(entry) => Some(entry.happened.instant()),
@@ -131,7 +123,9 @@ impl Judge<'_> {
             DryingStart::Unknown => None,
         };
         let counts = |entry: &Entry| {
-            self.slab.touches(entry, zone) && dry_from.is_none_or(|from| entry.happened.instant() >= from)
+            self.slab.touches(entry, zone)
+                && dry_from.is_none_or(|from| entry.happened.instant() >= from)
+                && !self.covered(zone, entry)
         };
         let eye = self.slab.all::<ColorLook>().rfind(|s| counts(s.entry)).map(|s| (s.body.evenness, s.entry));
         let photo = self

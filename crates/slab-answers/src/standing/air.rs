@@ -2,13 +2,13 @@
 
 use jiff::Timestamp;
 use science::air::dew_point;
-use units::{Duration, RelativeHumidity, Temperature, TemperatureDifference};
+use units::{Duration, RelativeHumidity, Speed, Temperature, TemperatureDifference};
 
 use super::finding::{Finding, Value};
 use super::temperature::between;
 use super::{Action, Code, Judge};
 use slab_diary::EntryId;
-use slab_diary::body::{AirReading, AirSeries, Exposure, Temperature as TemperatureBody};
+use slab_diary::body::{AirReading, AirSeries, CoatLaid, Exposure, SealerCoat, Temperature as TemperatureBody};
 
 /// The newest reading of each kind that is still fresh.
 #[derive(Default)]
@@ -17,6 +17,7 @@ struct Fresh {
     humidity: Option<(Timestamp, RelativeHumidity, EntryId)>,
     slab: Option<(Timestamp, Temperature, EntryId)>,
     rain: Option<(Timestamp, bool, EntryId)>,
+    wind: Option<(Timestamp, Speed, EntryId)>,
 }
 
 fn newer<T>(slot: &mut Option<(Timestamp, T, EntryId)>, at: Timestamp, value: Option<T>, id: EntryId) {
@@ -30,11 +31,16 @@ fn newer<T>(slot: &mut Option<(Timestamp, T, EntryId)>, at: Timestamp, value: Op
 impl Judge<'_> {
     pub(super) fn air(&self) -> Finding {
         let fresh = self.fresh();
-        let evidence: Vec<EntryId> =
-            [fresh.air.map(|x| x.2), fresh.humidity.map(|x| x.2), fresh.slab.map(|x| x.2), fresh.rain.map(|x| x.2)]
-                .into_iter()
-                .flatten()
-                .collect();
+        let evidence: Vec<EntryId> = [
+            fresh.air.map(|x| x.2),
+            fresh.humidity.map(|x| x.2),
+            fresh.slab.map(|x| x.2),
+            fresh.rain.map(|x| x.2),
+            fresh.wind.map(|x| x.2),
+        ]
+        .into_iter()
+        .flatten()
+        .collect();
         let exterior = self.slab.exposure() == Exposure::Exterior;
         let mut findings = Vec::new();
         if evidence.is_empty() {
@@ -44,6 +50,9 @@ impl Judge<'_> {
             findings.push(self.humidity_and_dew_point(&fresh));
             if exterior && fresh.rain.is_some_and(|x| x.1) {
                 findings.push(Finding::held(Code::Rain, Action::WaitForAir));
+            }
+            if exterior {
+                findings.extend(fresh.wind.and_then(|x| self.wind(x.1)));
             }
         }
         Finding::worst(findings)
@@ -61,6 +70,7 @@ impl Judge<'_> {
             newer(&mut fresh.humidity, at, seen.body.humidity.as_ref().map(units::AsWritten::value), id);
             newer(&mut fresh.slab, at, seen.body.slab.as_ref().map(units::AsWritten::value), id);
             newer(&mut fresh.rain, at, seen.body.rain, id);
+            newer(&mut fresh.wind, at, seen.body.wind.as_ref().map(units::AsWritten::value), id);
         }
         for seen in self.slab.all::<TemperatureBody>().filter(|s| counts(s.entry.happened.instant())) {
             let (at, id) = (seen.entry.happened.instant(), seen.entry.id);
@@ -76,6 +86,28 @@ impl Judge<'_> {
             }
         }
         fresh
+    }
+
+    /// Outdoors wind carries spray onto what must not be stained, and dries the stain while it works.
+    fn wind(&self, wind: Speed) -> Option<Finding> {
+        let (spray, stain): (Speed, Speed) = (self.figures.value("wind-spraying"), self.figures.value("wind-stain"));
+        let told = |f: Finding, limit| f.with("wind", Value::Speed(wind)).with("limit", Value::Speed(limit));
+        if wind > stain {
+            Some(told(Finding::held(Code::WindTooStrong, Action::WaitForAir), stain))
+        } else if wind > spray {
+            Some(told(Finding::released(Code::WindNoSpraying), spray))
+        } else {
+            None
+        }
+    }
+
+    /// Whether the work is at hand: stain was laid today, or the air was read for it within its hours.
+    pub(super) fn work_is_on(&self) -> bool {
+        let today = self.slab.all::<CoatLaid>().any(|s| s.entry.happened.date() == self.today)
+            || self.slab.all::<SealerCoat>().any(|s| s.entry.happened.date() == self.today);
+        let keeps: Duration = self.figures.value("air-reading-keeps");
+        let read = self.slab.all::<AirReading>().any(|s| between(s.entry.happened.instant(), self.at) <= keeps);
+        today || read
     }
 
     fn surface_temperature(&self, surface: Option<Temperature>) -> Finding {

@@ -8,11 +8,11 @@ use jiff::Timestamp;
 use super::drops::Drink;
 use super::finding::{Finding, Value};
 use super::{Action, Code, Judge};
-use slab_diary::EntryId;
 use slab_diary::body::{
     Accepted, Cleaning, CleaningMethod, Cover, CoverAction, CoverMaterial, Incident, PrintedSide, Repair, Retest,
     RetestResult, Scrape, ScrapeResult, Survey, WaterDrop,
 };
+use slab_diary::{Entry, EntryId};
 use slab_diary::{EntryOf, Zone};
 use trade_facts::{Blocks, Clears};
 
@@ -44,23 +44,39 @@ impl Judge<'_> {
 
     pub(super) fn incident(&self, incident: EntryOf<'_, Incident>) -> Finding {
         let id = incident.entry.id;
-        let happened = incident.entry.happened.instant();
         let record = self.figures.trade().incident(&incident.body.what);
         let named = |f: Finding| {
-            f.with("what", Value::Term(incident.body.what.clone()))
+            let f = f
+                .with("what", Value::Term(incident.body.what.clone()))
                 .with("date", Value::Date(incident.entry.happened.date()))
-                .because([id])
+                .because([id]);
+            // What to do about it names what takes this kind out, and where it lies.
+            let f = f.asking("remedy", Value::Remedy(incident.body.what.clone()));
+            match self.slab.point_of(incident.entry) {
+                Some(at) => f.asking("place", Value::Point(at)),
+                None => f,
+            }
         };
         let accepted = self.slab.all::<Accepted>().rfind(|s| s.body.of == id);
-        if let Some(accepted) = accepted {
-            return if record.is_some_and(|r| r.acceptable) {
-                named(Finding::released(Code::IncidentAccepted))
-                    .with("by", Value::Text(accepted.body.by.to_string()))
-                    .because([accepted.entry.id])
-            } else {
-                named(Finding::held(Code::IncidentNotAcceptable, Action::TreatAndRetest)).because([accepted.entry.id])
-            };
+        if let Some(accepted) = accepted
+            && record.is_some_and(|r| r.acceptable)
+        {
+            return named(Finding::released(Code::IncidentAccepted))
+                .with("by", Value::Text(accepted.body.by.to_string()))
+                .because([accepted.entry.id]);
         }
+        let finding = self.incident_by_tests(incident, &named);
+        // What can't be accepted stands as if nobody had: no better, and no worse.
+        match accepted {
+            Some(accepted) => named(finding.and(Code::IncidentNotAcceptable)).because([accepted.entry.id]),
+            None => finding,
+        }
+    }
+
+    fn incident_by_tests(&self, incident: EntryOf<'_, Incident>, named: &impl Fn(Finding) -> Finding) -> Finding {
+        let id = incident.entry.id;
+        let happened = incident.entry.happened.instant();
+        let record = self.figures.trade().incident(&incident.body.what);
         if record.is_some_and(|r| r.clears == Clears::Never) {
             return named(Finding::held(Code::NothingTakesItOut, Action::AskOwnerToAccept));
         }
@@ -89,7 +105,7 @@ impl Judge<'_> {
         finding.because(treated.map(|(_, by)| by)).because(tests)
     }
 
-    /// The last treatment of an incident: one meant for it, or of the whole zone it lies in.
+    /// The last treatment of an incident: one meant for it, or one that reached where it lies.
     fn treated(&self, incident: EntryOf<'_, Incident>) -> Option<(Timestamp, EntryId)> {
         let cleaned = self.slab.all::<Cleaning>().filter(|s| s.body.of == Some(incident.entry.id)).map(|s| s.entry);
         let repaired = self.slab.all::<Repair>().filter(|s| s.body.of == Some(incident.entry.id)).map(|s| s.entry);
@@ -98,7 +114,8 @@ impl Judge<'_> {
             .zones()
             .iter()
             .filter(|zone| self.slab.touches(incident.entry, zone))
-            .flat_map(|zone| self.cleanings(zone).filter(|s| lifts_deposits(s.body.method)).map(|s| s.entry));
+            .flat_map(|zone| self.cleanings(zone).filter(|s| lifts_deposits(s.body.method)).map(|s| s.entry))
+            .filter(|cleaning| self.slab.reaches(cleaning, incident.entry, self.one_place()));
         cleaned
             .chain(repaired)
             .chain(ground)
@@ -170,12 +187,34 @@ impl Judge<'_> {
     }
 
     fn surveys<'s>(&'s self, zone: &'s Zone) -> impl DoubleEndedIterator<Item = EntryOf<'s, Survey>> {
-        self.slab.all::<Survey>().filter(move |s| s.body.contamination && self.slab.touches(s.entry, zone))
+        self.slab
+            .all::<Survey>()
+            .filter(move |s| s.body.contamination && self.slab.touches(s.entry, zone) && !self.covered(zone, s.entry))
+    }
+
+    /// Whether a cover lay in the zone when somebody looked: what lies under it was not seen.
+    pub(super) fn covered(&self, zone: &Zone, look: &Entry) -> bool {
+        let at = |e: &Entry| e.happened.instant();
+        let covers = || self.slab.all::<Cover>().filter(|s| self.slab.touches(s.entry, zone));
+        covers().filter(|s| s.body.action == CoverAction::Laid && at(s.entry) <= at(look)).any(|laid| {
+            !covers().any(|s| {
+                s.body.action == CoverAction::Lifted
+                    && s.body.material == laid.body.material
+                    && at(s.entry) >= at(laid.entry)
+                    && at(s.entry) <= at(look)
+            })
+        })
     }
 
     fn survey(&self, zone: &Zone) -> Finding {
         let Some(last) = self.surveys(zone).next_back() else {
-            return Finding::unproven(Code::NoSurvey, Action::MistAndLook);
+            let looked = self.slab.all::<Survey>().rfind(|s| s.body.contamination && self.slab.touches(s.entry, zone));
+            return match looked {
+                Some(looked) => Finding::unproven(Code::SurveyUnderCover, Action::LiftMistAndLook)
+                    .with("date", Value::Date(looked.entry.happened.date()))
+                    .because([looked.entry.id]),
+                None => Finding::unproven(Code::NoSurvey, Action::MistAndLook),
+            };
         };
         let days = last.entry.happened.date().until(self.today).map_or(0, |span| span.get_days()).max(0);
         let keeps = self.figures.number("survey-keeps");

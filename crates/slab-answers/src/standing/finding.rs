@@ -1,9 +1,12 @@
 //! What a rule finds in one zone.
 
-use units::{Duration, Length, MoistureEmission, Ph, RelativeHumidity, Temperature, TemperatureDifference};
+use units::{
+    Duration, Fraction, Length, MoistureEmission, Ph, RelativeHumidity, Speed, Temperature, TemperatureDifference,
+};
 
 use super::{Action, Code, State};
 use slab_diary::EntryId;
+use slab_plan::Point;
 
 /// One reason behind a state.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,6 +48,16 @@ pub enum Value {
     Emission(MoistureEmission),
     /// A pH.
     Ph(Ph),
+    /// A share of the whole.
+    Share(Fraction),
+    /// A wind.
+    Speed(Speed),
+    /// A moment, by the clock of the slab.
+    Moment(jiff::civil::DateTime),
+    /// A place on the plan.
+    Point(Point),
+    /// What takes out what an incident of this kind left, by its id in the trade facts.
+    Remedy(String),
 }
 
 /// What a rule finds in one zone.
@@ -55,6 +68,10 @@ pub(super) struct Finding {
     pub(super) reasons: Vec<Reason>,
     pub(super) evidence: Vec<EntryId>,
     pub(super) next: Option<Action>,
+    /// The numbers and names that belong to the next action; those of the leading reason unless set.
+    pub(super) about: Vec<(&'static str, Value)>,
+    /// A person's word released it.
+    pub(super) by_word: bool,
 }
 
 impl Finding {
@@ -65,6 +82,8 @@ impl Finding {
             reasons: vec![Reason { code, zones: Vec::new(), values: Vec::new() }],
             evidence: Vec::new(),
             next: None,
+            about: Vec::new(),
+            by_word: false,
         }
     }
 
@@ -92,6 +111,24 @@ impl Finding {
         self
     }
 
+    /// Adds a number or name to the next action alone.
+    pub(super) fn asking(mut self, name: &'static str, value: Value) -> Self {
+        self.about.push((name, value));
+        self
+    }
+
+    /// Proposes something although the state does not ask for it.
+    pub(super) fn proposing(mut self, next: Action) -> Self {
+        self.next = Some(next);
+        self
+    }
+
+    /// The numbers and names of its next action.
+    pub(super) fn asked_about(&self) -> Vec<(&'static str, Value)> {
+        let led = self.reasons.first().map(|reason| reason.values.clone()).unwrap_or_default();
+        self.about.iter().cloned().chain(led).collect()
+    }
+
     /// Adds a further reason that does not change the state.
     pub(super) fn and(mut self, code: Code) -> Self {
         self.reasons.push(Reason { code, zones: Vec::new(), values: Vec::new() });
@@ -115,10 +152,13 @@ impl Finding {
         findings.sort_by_key(|f| std::cmp::Reverse(f.state));
         let mut all = findings.into_iter();
         let mut first = all.next()?;
+        first.about = first.asked_about();
         for other in all {
+            if first.next.is_none() {
+                (first.next, first.about) = (other.next, other.asked_about());
+            }
             first.reasons.extend(other.reasons);
             first = first.because(other.evidence);
-            first.next = first.next.or(other.next);
         }
         Some(first)
     }

@@ -48,7 +48,7 @@ pub(crate) fn for_map<'d>(slab: &Slab<'d>, trade: &Trade) -> (Vec<ZoneTried>, Ve
     let zones = slab.zones().iter().map(|zone| {
         let tried = judge.tried(zone);
         let drops: Vec<DropTried> = tried
-            .drops
+            .surface
             .iter()
             .map(|drop| {
                 let stood = drop.seen.body.still_stood_after.as_ref().map(units::AsWritten::value);
@@ -58,12 +58,12 @@ pub(crate) fn for_map<'d>(slab: &Slab<'d>, trade: &Trade) -> (Vec<ZoneTried>, Ve
                 DropTried { entry: entry.id, at: slab.point_of(entry), soaked: drop.time.is_some(), time }
             })
             .collect();
-        let all_stand = !tried.drops.is_empty() && tried.drops.iter().all(|drop| drop.drink >= Drink::Stands);
+        let all_stand = !tried.surface.is_empty() && tried.surface.iter().all(|drop| drop.drink >= Drink::Stands);
         let finish = judge.finish(zone).map(|seen| seen.body.finish.clone());
         let record = finish.as_deref().and_then(|finish| trade.finish(finish));
         ZoneTried {
             film: tried.film(),
-            stands: all_stand && tried.drops.len() as u32 >= judge.drops_needed(zone),
+            stands: all_stand && tried.surface.len() as u32 >= judge.drops_needed(zone),
             dense: record.is_some_and(|finish| matches!(finish.absorbency, Thirst::Low | Thirst::VeryLow)),
             finish,
             drops,

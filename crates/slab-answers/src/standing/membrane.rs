@@ -3,19 +3,18 @@
 //! A membrane is never released by age (common practice, no source): what the diary says was
 //! sprayed on stays until the diary says it came off and new tests prove it.
 
-use units::Length;
-
 use super::drops::{Drink, Tried};
 use super::finding::{Finding, Value};
-use super::{Action, Code, Judge};
+use super::{Action, Code, Judge, State};
 use slab_diary::Entry;
 use slab_diary::Zone;
+use slab_diary::body::Fizz;
 
 impl Judge<'_> {
     pub(super) fn membrane(&self, zone: &Zone) -> Finding {
         let tried = self.tried(zone);
         if let Some(film) = self.film_laid(zone) {
-            let removed = self.film_removed(zone).filter(|e| e.happened >= film.happened);
+            let removed = self.film_removed(zone, film).filter(|e| e.happened >= film.happened);
             if removed.is_none() {
                 let tests_clear = !tried.nothing() && !tried.film() && !tried.water_is_stopped();
                 return Finding::held(Code::MembraneOnSlab, Action::StripAndRetest)
@@ -27,8 +26,10 @@ impl Judge<'_> {
         }
         self.membrane_by_tests(zone, tried)
             .because(tried.ids())
+            .because(tried.acid.iter().map(|s| s.entry.id))
             .because(tried.outdated.iter().copied())
             .and_if(!tried.outdated.is_empty(), Code::OlderTestsOutdated)
+            .and_if(!tried.lapsed.is_empty(), Code::TestsLapsed)
             .and_if(!tried.unplaced.is_empty(), Code::TestsWithoutPlace)
     }
 
@@ -43,22 +44,21 @@ impl Judge<'_> {
         if tried.nothing() {
             return count(Finding::unproven(Code::NoFilmTest, Action::DropAndScrape));
         }
-        if tried.film() {
-            let soaks_everywhere = !tried.drops.is_empty() && tried.drops.iter().all(|d| d.drink == Drink::Soaks);
-            return if soaks_everywhere {
-                count(Finding::cant_tell(Code::DropSoaksBladeCurls, Action::RepeatDropAndScrape))
-            } else if tried.drops.is_empty() {
-                count(Finding::held(Code::FilmOnBlade, Action::StripAndRetest))
+        if tried.curl() {
+            return count(if tried.water_is_stopped() || tried.any(Drink::Slow) {
+                Finding::held(Code::FilmOnBladeWaterStopped, Action::StripAndRetest)
             } else {
-                count(Finding::held(Code::FilmOnBladeWaterStopped, Action::StripAndRetest))
-            };
+                Finding::held(Code::FilmOnBlade, Action::StripAndRetest)
+            });
         }
-        if tried.any(Drink::Beads) {
-            return if tried.powder() {
-                count(Finding::cant_tell(Code::BeadsOnPowder, Action::SolventWipe))
+        if tried.film() {
+            // Only the rag speaks for it.
+            let soaks_everywhere = !tried.drops.is_empty() && tried.drops.iter().all(|d| d.drink == Drink::Soaks);
+            return count(if soaks_everywhere {
+                Finding::cant_tell(Code::RagAgainstWater, Action::RepeatDropAndScrape)
             } else {
-                count(Finding::held(Code::WaterStandsNoBlade, Action::ScrapeWhereWaterStands))
-            };
+                Finding::held(Code::FilmOnRag, Action::StripAndRetest)
+            });
         }
         if tried.scrapes.is_empty() {
             return if tried.water_is_stopped() {
@@ -67,8 +67,14 @@ impl Judge<'_> {
                 count(Finding::unproven(Code::ScrapeMissing, Action::Scrape))
             };
         }
+        if tried.any(Drink::Beads) && !tried.powder() {
+            return count(Finding::held(Code::WaterStandsNoBlade, Action::ScrapeWhereWaterStands));
+        }
         if !tried.powder() || tried.shine() {
-            return count(Finding::cant_tell(Code::ShineChangeOnly, Action::SolventWipe));
+            let finding = self.beyond_blade(tried, Code::ShineChangeOnly);
+            if finding.state != State::Released {
+                return count(finding);
+            }
         }
         if tried.drops.is_empty() {
             return count(Finding::unproven(Code::DropMissing, Action::WaterDrops));
@@ -77,29 +83,45 @@ impl Judge<'_> {
             let finding = count(Finding::unproven(Code::TooFewDrops, Action::WaterDrops));
             return finding.and_if(tried.water_is_stopped(), Code::PowderWhereWaterStands);
         }
-        let stopped: Vec<&Entry> =
-            tried.drops.iter().filter(|d| d.drink >= Drink::Slow).map(|d| d.seen.entry).collect();
-        if stopped.is_empty() {
+        if tried.drops.iter().all(|d| d.drink == Drink::Soaks) {
             return count(Finding::released(Code::WaterAndBladeAgree));
         }
+        if tried.fizz() == Some(Fizz::None) {
+            return count(Finding::held(Code::PenetratingTreatment, Action::MockUpOrGrind));
+        }
+        let stopped: Vec<&Entry> =
+            tried.drops.iter().filter(|d| d.drink >= Drink::Stands).map(|d| d.seen.entry).collect();
         let everywhere = stopped.len() == tried.drops.len();
         let explained =
-            everywhere || stopped.iter().all(|drop| tried.scrapes.iter().any(|s| self.same_spot(drop, s.entry)));
-        if explained {
-            // Powder under the blade: dense paste, which the absorbency hold point judges.
-            count(Finding::released(Code::DensePasteNotFilm))
-        } else {
-            count(Finding::cant_tell(Code::WaterStandsInPlaces, Action::ScrapeWhereWaterStands))
+            everywhere || stopped.iter().all(|drop| tried.scrapes.iter().any(|s| self.same_place(drop, s.entry)));
+        if !explained {
+            return count(Finding::cant_tell(Code::WaterStandsInPlaces, Action::ScrapeWhereWaterStands));
+        }
+        count(self.beyond_blade(tried, if tried.any(Drink::Beads) { Code::BeadsOnPowder } else { Code::SlowOnPowder }))
+    }
+
+    /// Where the blade leaves it open, dense paste is told from a treatment that sank in and that no blade lifts: a
+    /// clean rag rules out oil and silicone, a fizzing acid drop what also keeps the acid out. `until_wiped` is said
+    /// before the rag spoke.
+    fn beyond_blade(&self, tried: &Tried<'_>, until_wiped: Code) -> Finding {
+        if tried.wipes.is_empty() {
+            return Finding::cant_tell(until_wiped, Action::SolventWipe);
+        }
+        if !tried.clean_rag() {
+            return Finding::cant_tell(Code::RagChangesShine, Action::MockUpOrGrind);
+        }
+        match tried.fizz() {
+            None => Finding::cant_tell(Code::CleanRagNoAcidDrop, Action::AcidDrop),
+            Some(Fizz::Strong) => Finding::released(Code::DensePasteNotFilm),
+            Some(Fizz::Weak) => Finding::cant_tell(Code::CleanRagWeakFizz, Action::MockUpOrGrind),
+            Some(Fizz::None) => Finding::held(Code::PenetratingTreatment, Action::MockUpOrGrind),
         }
     }
 
-    fn same_spot(&self, a: &Entry, b: &Entry) -> bool {
+    pub(super) fn same_place(&self, a: &Entry, b: &Entry) -> bool {
         match (self.slab.point_of(a), self.slab.point_of(b)) {
-            (Some(a), Some(b)) => a.distance(b) <= ONE_SPOT,
+            (Some(a), Some(b)) => a.distance(b) <= self.one_place(),
             _ => false,
         }
     }
 }
-
-/// Two tests within two feet of each other count as one spot.
-const ONE_SPOT: Length = Length::feet(2.0);

@@ -1,8 +1,9 @@
 //! Standing: is this slab ready, what proves it, what comes next.
 //!
-//! Ten hold points, each judged zone by zone from the entries known at a moment. A hold point is as
-//! good as its worst zone. The answer is codes and quantities with the entries that prove them; the
-//! sentences are in crate `words`.
+//! Eleven hold points, each judged zone by zone from the entries known at a moment. A hold point is as
+//! good as its worst zone that it is still asked of: once stain is on a zone, the questions of the bare slab are
+//! closed there ([`Stage`]). The answer is codes and quantities with the entries that prove them; the
+//! sentences are in crate `localization`.
 //!
 //! To add a hold point: a variant of [`HoldPointId`], a file beside this one with its rules, one
 //! line in `judge_zone`, and cases in `reference/standing/`.
@@ -19,12 +20,17 @@ mod membrane;
 mod moisture;
 mod overall;
 mod panel;
+mod reaction;
 mod release;
 mod repairs;
 mod site;
+mod spread;
+mod stage;
 mod surface;
 mod surface_ph;
 mod temperature;
+
+use std::rc::Rc;
 
 use serde::{Deserialize, Serialize};
 
@@ -38,6 +44,7 @@ pub use code::{Action, Code};
 pub use finding::{Reason, Value};
 pub(crate) use for_map::{IncidentJudged, ZoneTried, for_map};
 pub use overall::Overall;
+pub use stage::Stage;
 pub use trade_facts::HoldPointId;
 
 pub(crate) use surface::DryingStart;
@@ -73,10 +80,14 @@ impl State {
 }
 
 /// The next thing to do at a hold point.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Next {
     /// What.
     pub action: Action,
+    /// Where: the zones it is for; none when it is for the whole slab.
+    pub zones: Vec<String>,
+    /// The numbers and names in it.
+    pub values: Vec<(&'static str, Value)>,
     /// Minutes of work it takes.
     pub minutes: u32,
     /// Hours to wait for the answer afterwards.
@@ -90,18 +101,24 @@ pub struct HoldPoint {
     pub id: HoldPointId,
     /// The worst of its zones.
     pub state: State,
+    /// It is still a question somewhere on the slab.
+    pub asked: bool,
+    /// A person's word released it, at least in one zone.
+    pub by_word: bool,
     /// State zone by zone.
     pub zones: Vec<(String, State)>,
     /// Why, worst first.
     pub why: Vec<Reason>,
     /// The entries it rests on.
     pub evidence: Vec<EntryId>,
-    /// What to do next; nothing when released.
+    /// What to do next. Released, it is nothing, or what is worth doing all the same.
     pub next: Option<Next>,
     /// Ids of the trade records on the test and on what happens if it is skipped.
     pub tests: Vec<String>,
     /// What the rule rests on.
     pub citation: Citation,
+    /// The figures of its tests that this slab has set for itself, with the entry that did.
+    pub own_limits: Vec<(String, EntryId)>,
 }
 
 /// The standing of a slab at a moment.
@@ -119,7 +136,7 @@ impl Standing {
     /// A hold point by its id.
     #[must_use]
     pub fn hold_point(&self, id: HoldPointId) -> &HoldPoint {
-        self.hold_points.iter().find(|h| h.id == id).expect("every standing judges all ten")
+        self.hold_points.iter().find(|h| h.id == id).expect("every standing judges all of them")
     }
 }
 
@@ -145,9 +162,19 @@ pub fn standing(diary: &Diary, trade: &Trade, knowledge: Knowledge) -> Standing 
 pub fn judge(slab: &Slab<'_>, trade: &Trade) -> Standing {
     let figures = Figures::new(trade, slab);
     let judge = Judge::new(slab, &figures);
-    let hold_points: Vec<HoldPoint> = HoldPointId::ALL.iter().map(|id| judge.hold_point(*id)).collect();
-    let stained = slab.last::<slab_diary::body::CoatLaid>().is_some();
-    Standing { knowledge: slab.knowledge(), overall: overall::overall(&hold_points, stained), hold_points }
+    let stages: Vec<Stage> = slab.zones().iter().map(|zone| judge.stage(zone)).collect();
+    let before = judge.before_stain();
+    let hold_points: Vec<HoldPoint> =
+        HoldPointId::ALL.iter().map(|id| judge.hold_point(*id, &stages, &before)).collect();
+    let mut together: Vec<(Stage, Vec<String>)> = Vec::new();
+    for (stage, zone) in stages.iter().zip(slab.zones()) {
+        match together.iter_mut().find(|(known, _)| known == stage) {
+            Some((_, zones)) => zones.push(zone.name.clone()),
+            None => together.push((*stage, vec![zone.name.clone()])),
+        }
+    }
+    let overall = overall::overall(&hold_points, together, |stage, zones| judge.sealer_work(stage, zones));
+    Standing { knowledge: slab.knowledge(), overall, hold_points }
 }
 
 /// The two rules of age for each zone, side by side: days since the pour, and one color.
@@ -194,28 +221,120 @@ impl<'a> Judge<'a> {
         Self { slab, figures, at, today, tried: std::cell::OnceCell::new() }
     }
 
-    fn hold_point(&self, id: HoldPointId) -> HoldPoint {
+    /// The slab as it was just before the first stain came onto each zone.
+    fn before_stain(&self) -> Vec<Option<Rc<Slab<'a>>>> {
+        let mut known: Vec<(jiff::Timestamp, Rc<Slab<'a>>)> = Vec::new();
+        let zones = self.slab.zones().iter();
+        zones
+            .map(|zone| {
+                let at = self.stained(zone).next()?.entry.happened.instant() - jiff::SignedDuration::from_nanos(1);
+                if let Some((_, slab)) = known.iter().find(|(moment, _)| *moment == at) {
+                    return Some(Rc::clone(slab));
+                }
+                let slab = Rc::new(self.slab.as_it_was(at));
+                known.push((at, Rc::clone(&slab)));
+                Some(slab)
+            })
+            .collect()
+    }
+
+    fn hold_point(&self, id: HoldPointId, stages: &[Stage], before: &[Option<Rc<Slab<'a>>>]) -> HoldPoint {
+        let asks: Vec<bool> = stages.iter().map(|stage| stage.asks(id)).collect();
+        let asked = asks.contains(&true);
         let mut findings: Vec<Finding> = match id {
             // These two are the same for the whole slab.
-            HoldPointId::Site => vec![self.site()],
-            HoldPointId::Air => vec![self.air()],
-            _ => self.slab.zones().iter().map(|zone| self.zone(id, zone)).collect(),
+            HoldPointId::Site => vec![self.released_or(id, self.site())],
+            HoldPointId::Air => vec![self.released_or(id, self.air())],
+            _ => self
+                .slab
+                .zones()
+                .iter()
+                .zip(asks.iter().zip(before))
+                .map(|(zone, (asks, before))| match before {
+                    Some(before) if !asks && !matches!(id, HoldPointId::SurfacePh | HoldPointId::Moisture) => {
+                        self.as_it_was(id, zone, before)
+                    }
+                    _ => self.released_or(id, self.zone(id, zone)),
+                })
+                .collect(),
         };
-        for finding in &mut findings {
-            self.apply_release(id, finding);
+        if !asked {
+            for finding in &mut findings {
+                finding.next = None;
+            }
         }
-        let state = findings.iter().map(|f| f.state).max().unwrap_or(State::Unproven);
         let zones = findings.iter().filter_map(|f| Some((f.zone.clone()?, f.state))).collect();
-        findings.sort_by_key(|f| std::cmp::Reverse(f.state));
-        let next = (state != State::Released)
-            .then(|| findings.iter().find_map(|f| f.next))
-            .flatten()
-            .map(|action| self.next(action));
+        let counts = |finding: &Finding| {
+            let zone = finding.zone.as_ref().and_then(|name| self.slab.zones().iter().position(|z| z.name == *name));
+            !asked || zone.is_none_or(|zone| asks[zone])
+        };
+        let state = findings.iter().filter(|f| counts(f)).map(|f| f.state).max().unwrap_or(State::Unproven);
+        let by_word = findings.iter().any(|f| f.by_word);
+        findings.sort_by_key(|f| (!counts(f), std::cmp::Reverse(f.state)));
+        let next = self.next_of(&findings);
         let mut seen = std::collections::HashSet::new();
         let evidence = findings.iter().flat_map(|f| &f.evidence).copied().filter(|id| seen.insert(*id)).collect();
         let why = self.told_once(findings);
         let (tests, citation) = self.cited(id);
-        HoldPoint { id, state, zones, why, evidence, next, tests, citation }
+        let own_limits = self.own_limits(id);
+        HoldPoint { id, state, asked, by_word, zones, why, evidence, next, tests, citation, own_limits }
+    }
+
+    fn released_or(&self, id: HoldPointId, mut finding: Finding) -> Finding {
+        self.apply_release(id, &mut finding);
+        finding
+    }
+
+    /// How a zone stood at a question when the first stain came onto it. Nothing is proposed any more: a test would
+    /// mark the floor and could change nothing.
+    fn as_it_was(&self, id: HoldPointId, zone: &Zone, before: &Slab<'_>) -> Finding {
+        let judge = Judge::new(before, self.figures);
+        let mut finding = judge.released_or(id, judge.zone(id, zone));
+        finding.next = None;
+        finding.and(Code::ClosedByStain)
+    }
+
+    /// The next thing to do: of the worst finding that proposes something, for all zones that are asked for the same.
+    fn next_of(&self, findings: &[Finding]) -> Option<Next> {
+        let led = findings.iter().find(|f| f.next.is_some())?;
+        let action = led.next?;
+        let alike: Vec<&Finding> = findings.iter().filter(|f| f.next == Some(action) && f.state == led.state).collect();
+        let zones: Vec<String> = alike.iter().filter_map(|f| f.zone.clone()).collect();
+        let whole = zones.len() == self.slab.zones().len();
+        let area = self.slab.zones().iter().filter(|zone| zones.contains(&zone.name)).map(|zone| zone.area);
+        let area = area.sum::<Option<units::Area>>().or(self.slab.area());
+        let mut values = led.asked_about();
+        let missing: u32 = alike.iter().map(|f| missing(&f.asked_about())).sum();
+        values.push(("missing", Value::Count(missing)));
+        Some(self.next(action, if whole { Vec::new() } else { zones }, values, missing, area))
+    }
+
+    /// The work that a sealed floor still asks for.
+    fn sealer_work(&self, stage: Stage, zones: &[String]) -> Option<Next> {
+        let zones = if zones.len() == self.slab.zones().len() { Vec::new() } else { zones.to_vec() };
+        let (action, values) = match stage {
+            Stage::Seal { coat, of, from } => (
+                Action::LaySealerCoat,
+                vec![("coat", Value::Count(coat)), ("of", Value::Count(of)), ("from", Value::Moment(from))],
+            ),
+            Stage::Cure { until } => (Action::KeepOff, vec![("until", Value::Moment(until))]),
+            _ => return None,
+        };
+        Some(self.next(action, zones, values, 0, self.slab.area()))
+    }
+
+    /// The figures of a hold point's tests that the diary of this slab sets for itself.
+    fn own_limits(&self, id: HoldPointId) -> Vec<(String, EntryId)> {
+        let trade = self.figures.trade();
+        let mut limits: Vec<(String, EntryId)> = trade
+            .hold_point_tests()
+            .filter(|test| test.hold_point == id.record_name())
+            .flat_map(|test| &test.limits)
+            .filter_map(|fact| Some((fact.clone(), self.figures.set_by(fact)?)))
+            .collect();
+        limits.sort();
+        limits.dedup();
+        limits
     }
 
     /// The reasons of all zones, worst first. What is the same in several zones is told once.
@@ -225,7 +344,7 @@ impl<'a> Judge<'a> {
             for mut reason in finding.reasons {
                 let zone = finding.zone.clone();
                 match why.iter_mut().find(|told| told.code == reason.code && told.values == reason.values) {
-                    Some(told) => told.zones.extend(zone),
+                    Some(told) => told.zones.extend(zone.filter(|zone| !told.zones.contains(zone))),
                     None => {
                         reason.zones.extend(zone);
                         why.push(reason);
@@ -246,6 +365,7 @@ impl<'a> Judge<'a> {
             HoldPointId::Age => self.age(zone),
             HoldPointId::Membrane => self.membrane(zone),
             HoldPointId::Absorbency => self.absorbency(zone),
+            HoldPointId::Reaction => self.reaction(zone),
             HoldPointId::Contamination => self.contamination(zone),
             HoldPointId::Moisture => self.moisture(zone),
             HoldPointId::SurfacePh => self.surface_ph(zone),
@@ -258,9 +378,18 @@ impl<'a> Judge<'a> {
         finding
     }
 
-    fn next(&self, action: Action) -> Next {
+    /// An action with the time it takes: by itself, for each test still missing, and for the area.
+    fn next(
+        &self,
+        action: Action,
+        zones: Vec<String>,
+        values: Vec<(&'static str, Value)>,
+        missing: u32,
+        area: Option<units::Area>,
+    ) -> Next {
         let record = self.figures.trade().action(action.name());
-        Next { action, minutes: record.map_or(0, |r| r.minutes), wait_hours: record.map_or(0, |r| r.wait_hours) }
+        let minutes = record.map_or(0, |r| r.minutes_for(missing, area));
+        Next { action, zones, values, minutes, wait_hours: record.map_or(0, |r| r.wait_hours) }
     }
 
     /// The trade records on a hold point's tests, and the weakest ground any of them stands on.
@@ -283,5 +412,20 @@ impl<'a> Judge<'a> {
         }
         let grade = citations.iter().map(|c| trade.grade_to_show(c)).max().unwrap_or(Grade::CommonPractice);
         (tests.iter().map(|t| t.id.clone()).collect(), Citation { grade, weakest: grade, sources })
+    }
+}
+
+/// How many tests an action still lacks, by what is told with it.
+fn missing(values: &[(&'static str, Value)]) -> u32 {
+    let count = |wanted: &[&str]| {
+        values.iter().find_map(|(name, value)| match value {
+            Value::Count(count) if wanted.contains(name) => Some(*count),
+            _ => None,
+        })
+    };
+    match (count(&["needed"]), count(&["have", "drops"])) {
+        (Some(needed), Some(have)) => needed.saturating_sub(have).max(1),
+        (Some(needed), None) => needed,
+        _ => count(&["places"]).unwrap_or(1),
     }
 }

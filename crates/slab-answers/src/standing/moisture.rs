@@ -4,7 +4,7 @@
 //! nothing of a dried slab. Humidity in the slab and emission from it cannot be converted into each
 //! other; where both were measured and disagree, nobody can tell.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::HashMap;
 
 use jiff::Timestamp;
 use science::emission::{Exposure as DishExposure, moisture_emission};
@@ -14,7 +14,10 @@ use units::{Duration, Length, MoistureEmission, RelativeHumidity};
 use super::finding::{Finding, Value};
 use super::surface::DryingStart;
 use super::{Action, Code, Judge};
-use slab_diary::body::{EmissionDish, PlasticSheet, Rinsed, SealerChosen, SheetResult, SlabHumidity};
+use slab_diary::body::{
+    AirReading, Cleaning, CleaningMethod, EmissionDish, Exposure, Incident, PlasticSheet, Rinsed, SealerChosen,
+    SheetResult, SlabHumidity, Wetting,
+};
 use slab_diary::{Entry, EntryId, EntryKind};
 use slab_diary::{EntryOf, Zone};
 
@@ -49,6 +52,8 @@ struct Measured {
     weak: usize,
     over: usize,
     between: usize,
+    /// The highest reading: humidity of probes, emission of dishes.
+    wettest: Option<Value>,
     evidence: Vec<EntryId>,
 }
 
@@ -61,34 +66,6 @@ impl Measured {
 /// Tests of one round lie within this time of each other.
 const ONE_ROUND: jiff::SignedDuration = jiff::SignedDuration::from_hours(7 * 24);
 
-/// The readings that still speak: of a spot the last one, since a slab dries; and of readings
-/// without a spot those of the last round in their zone.
-fn latest<'d, T>(seen: impl DoubleEndedIterator<Item = EntryOf<'d, T>>) -> Vec<EntryOf<'d, T>>
-where
-    T: 'd,
-{
-    let mut spots: HashSet<(&str, &str)> = HashSet::new();
-    let mut newest: HashMap<Option<&str>, Timestamp> = HashMap::new();
-    // The diary is told in order: walking back, the first of a spot is its newest.
-    let mut standing: Vec<EntryOf<'d, T>> = seen
-        .rev()
-        .filter(|s| {
-            let place = s.entry.place.as_ref();
-            match place.and_then(|p| p.point.as_ref()) {
-                Some([x, y]) => spots.insert((x.text(), y.text())),
-                None => {
-                    let at = s.entry.happened.instant();
-                    let zone = place.and_then(|p| p.zone.as_deref());
-                    let newest = *newest.entry(zone).or_insert(at);
-                    newest.duration_since(at) <= ONE_ROUND
-                }
-            }
-        })
-        .collect();
-    standing.reverse();
-    standing
-}
-
 impl Judge<'_> {
     pub(super) fn moisture(&self, zone: &Zone) -> Finding {
         let Some(chosen) = self.slab.all::<SealerChosen>().rfind(|s| self.slab.touches(s.entry, zone)) else {
@@ -96,9 +73,21 @@ impl Judge<'_> {
         };
         let asked = self.asked(chosen.body);
         let (since, start) = self.dry_since(zone);
-        let counts =
-            |e: &Entry| self.slab.speaks_for(e, zone) && since.is_none_or(|since| e.happened.instant() >= since);
-        let outdated = self.outdated_moisture_tests(zone, &counts);
+        let wettings = self.wettings(zone);
+        let near = self.one_place();
+        let dry = |e: &Entry| since.is_none_or(|since| e.happened.instant() >= since);
+        let unwetted =
+            |e: &Entry| wettings.iter().all(|wet| e.happened > wet.happened || !self.slab.reaches(wet, e, near));
+        let keeps = |e: &Entry| self.keeps(e, "moisture-tests-keep");
+        let here = |e: &Entry| self.slab.speaks_for(e, zone);
+        let counts = |e: &Entry| here(e) && dry(e) && unwetted(e) && keeps(e);
+        let tests = [EntryKind::SlabHumidity, EntryKind::EmissionDish, EntryKind::PlasticSheet];
+        let failing = |fails: &dyn Fn(&Entry) -> bool| -> Vec<EntryId> {
+            self.slab.of_kinds(&tests).filter(|e| here(e) && fails(e)).map(|e| e.id).collect()
+        };
+        let outdated = failing(&|e| !dry(e));
+        let wetted = failing(&|e| dry(e) && !unwetted(e));
+        let lapsed = failing(&|e| dry(e) && unwetted(e) && !keeps(e));
         let probes = self.probes(zone, &asked, &counts);
         let dishes = self.dishes(&asked, &counts);
         let sheets = self.sheets(&counts);
@@ -118,8 +107,19 @@ impl Judge<'_> {
             .because(dishes.evidence)
             .because(sheets.evidence)
             .and_if(!outdated.is_empty(), Code::MoistureTestsOutdated)
-            .because(outdated);
-        self.with_rule_of_thumb(zone, finding, &start)
+            .because(outdated)
+            .and_if(!wetted.is_empty(), Code::MoistureTestsWetted)
+            .because(wetted)
+            .and_if(!lapsed.is_empty(), Code::MoistureTestsLapsed)
+            .because(lapsed);
+        self.with_rule_of_thumb(zone, self.sparing_the_stain(zone, finding), &start)
+    }
+
+    /// On a stained floor the holes of probes and the ground spots of dishes would show: a place is agreed on first.
+    fn sparing_the_stain(&self, zone: &Zone, finding: Finding) -> Finding {
+        let stained = self.stained(zone).next().is_some();
+        let marks = matches!(finding.next, Some(Action::SetProbes | Action::MeasureMoistureAgain));
+        if stained && marks { finding.proposing(Action::AgreeProbePlace) } else { finding }
     }
 
     pub(crate) fn asked(&self, chosen: &SealerChosen) -> Asked {
@@ -159,9 +159,19 @@ impl Judge<'_> {
         (cured.max(rinsed), start)
     }
 
-    fn outdated_moisture_tests(&self, zone: &Zone, counts: &impl Fn(&Entry) -> bool) -> Vec<EntryId> {
-        let kinds = [EntryKind::SlabHumidity, EntryKind::EmissionDish, EntryKind::PlasticSheet];
-        self.slab.of_kinds(&kinds).filter(|e| self.slab.speaks_for(e, zone) && !counts(e)).map(|e| e.id).collect()
+    /// What wetted the zone, or places in it: water that came in, a wash, rain on an open slab.
+    fn wettings(&self, zone: &Zone) -> Vec<&Entry> {
+        let came_in = self.slab.all::<Wetting>().map(|s| s.entry);
+        let washed = self
+            .slab
+            .all::<Cleaning>()
+            .filter(|s| s.body.of.is_none() && matches!(s.body.method, CleaningMethod::Water | CleaningMethod::Acid))
+            .map(|s| s.entry);
+        let puddle = self.slab.all::<Incident>().filter(|s| s.body.what == "water-puddle").map(|s| s.entry);
+        let open = self.slab.exposure() == Exposure::Exterior;
+        let rained = self.slab.all::<AirReading>().filter(|s| open && s.body.rain == Some(true)).map(|s| s.entry);
+        let all = came_in.chain(washed).chain(puddle).chain(rained);
+        all.filter(|entry| self.slab.touches(entry, zone)).collect()
     }
 
     fn probes(&self, zone: &Zone, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
@@ -175,7 +185,7 @@ impl Judge<'_> {
         let slack = self.figures.number("probe-depth-tolerance");
         let rest: Duration = self.figures.value("humidity-equilibrate");
         let mut measured = Measured::default();
-        for seen in latest(self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry))) {
+        for seen in self.latest(self.slab.all::<SlabHumidity>().filter(|s| counts(s.entry))) {
             measured.evidence.push(seen.entry.id);
             let deep_enough = match (thickness, seen.body.depth.as_ref().map(units::AsWritten::value)) {
                 (Some(thickness), Some(depth)) => {
@@ -193,6 +203,9 @@ impl Judge<'_> {
                 measured.weak += 1;
             }
             let humidity = seen.body.humidity.value();
+            if !matches!(&measured.wettest, Some(Value::Humidity(known)) if *known >= humidity) {
+                measured.wettest = Some(Value::Humidity(humidity));
+            }
             if asked.humidity_upper.is_some_and(|limit| humidity > limit) {
                 measured.over += 1;
             } else if asked.humidity.is_some_and(|limit| humidity > limit) {
@@ -204,7 +217,7 @@ impl Judge<'_> {
 
     fn dishes(&self, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
         let mut measured = Measured::default();
-        for seen in latest(self.slab.all::<EmissionDish>().filter(|s| counts(s.entry))) {
+        for seen in self.latest(self.slab.all::<EmissionDish>().filter(|s| counts(s.entry))) {
             measured.evidence.push(seen.entry.id);
             let body = seen.body;
             let Ok(read) = moisture_emission(body.gain.value(), body.area.value(), body.exposed.value()) else {
@@ -216,6 +229,9 @@ impl Judge<'_> {
             } else {
                 measured.weak += 1;
             }
+            if !matches!(&measured.wettest, Some(Value::Emission(known)) if *known >= read.emission) {
+                measured.wettest = Some(Value::Emission(read.emission));
+            }
             if asked.emission.is_some_and(|limit| read.emission > limit) {
                 measured.over += 1;
             }
@@ -226,7 +242,7 @@ impl Judge<'_> {
     fn sheets(&self, counts: &impl Fn(&Entry) -> bool) -> Sheets {
         let hours: Duration = self.figures.value("sheet-hours");
         let mut sheets = Sheets::default();
-        for seen in latest(self.slab.all::<PlasticSheet>().filter(|s| counts(s.entry))) {
+        for seen in self.latest(self.slab.all::<PlasticSheet>().filter(|s| counts(s.entry))) {
             sheets.evidence.push(seen.entry.id);
             match seen.body.result {
                 SheetResult::Drops => sheets.drops += 1,
@@ -246,10 +262,15 @@ impl Judge<'_> {
                 Some(limit) => f.with("humidity_limit", Value::Humidity(limit)),
                 None => f,
             };
-            match asked.emission {
+            let f = match asked.emission {
                 Some(limit) => f.with("emission_limit", Value::Emission(limit)),
                 None => f,
-            }
+            };
+            let read = [("humidity_read", &probes.wettest), ("emission_read", &dishes.wettest)];
+            read.into_iter().fold(f, |f, (name, value)| match value {
+                Some(value) => f.with(name, value.clone()),
+                None => f,
+            })
         };
         let bad = probes.over > 0 || dishes.over > 0 || drops;
         let good = probes.fits() || dishes.fits();
@@ -301,12 +322,12 @@ impl Judge<'_> {
         }
         let (have, needed) = if probes.sound > 0 {
             (
-                latest(self.slab.all::<SlabHumidity>()).len() as u32,
+                self.counted_over_slab::<SlabHumidity>(),
                 self.tests_over_slab("humidity-tests-first", "humidity-tests-further"),
             )
         } else {
             (
-                latest(self.slab.all::<EmissionDish>()).len() as u32,
+                self.counted_over_slab::<EmissionDish>(),
                 self.tests_over_slab("emission-tests-first", "emission-tests-further"),
             )
         };
@@ -316,6 +337,28 @@ impl Judge<'_> {
                 .with("needed", Value::Count(needed));
         }
         limited(Finding::released(Code::DryEnough)).with("have", Value::Count(have))
+    }
+
+    /// The readings that still speak: of one place the last, since a slab dries; and of readings without a point
+    /// those of the last round in their zone.
+    fn latest<'d, T: 'd>(&self, seen: impl Iterator<Item = EntryOf<'d, T>>) -> Vec<EntryOf<'d, T>> {
+        let (placed, unplaced): (Vec<_>, Vec<_>) = seen.partition(|s| self.slab.point_of(s.entry).is_some());
+        let zone = |s: &EntryOf<'d, T>| s.entry.place.as_ref().and_then(|place| place.zone.clone());
+        let mut newest: HashMap<Option<String>, Timestamp> = HashMap::new();
+        for s in &unplaced {
+            newest.insert(zone(s), s.entry.happened.instant());
+        }
+        let in_round = unplaced.into_iter().filter(|s| {
+            let last = newest.get(&zone(s)).copied().unwrap_or(s.entry.happened.instant());
+            last.duration_since(s.entry.happened.instant()) <= ONE_ROUND
+        });
+        self.last_at_each_place(placed, |s| s.entry).into_iter().chain(in_round).collect()
+    }
+
+    /// Tests of a kind over the slab that are no older than tests keep.
+    fn counted_over_slab<T: slab_diary::body::EntryBody>(&self) -> u32 {
+        let kept = self.slab.all::<T>().filter(|s| self.keeps(s.entry, "moisture-tests-keep"));
+        self.latest(kept).len() as u32
     }
 
     /// Tests the standard asks for over the whole slab; one where its area is unknown.

@@ -1,30 +1,99 @@
-//! The overall answer: the worst hold point, with the one thing to do now.
+//! The overall answer: the worst hold point that is still asked, with the one thing to do now.
 
-use super::{HoldPoint, HoldPointId, Next, State};
+use super::{Action, HoldPoint, HoldPointId, Next, Stage, State};
 
 /// The overall answer.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Overall {
-    /// The worst state of all hold points.
+    /// The worst state of all hold points that are asked, and of what the sealer still waits for.
     pub state: State,
     /// The hold point that the answer names; none when all are released.
     pub hold_point: Option<HoldPointId>,
     /// The next thing to do.
     pub next: Option<Next>,
+    /// The hold point that it moves; none for the work on a sealed floor.
+    pub next_for: Option<HoldPointId>,
     /// How many hold points are not released.
     pub open: usize,
-    /// Stain was laid: the question is the sealer now, not the stain.
-    pub stained: bool,
+    /// How many are asked.
+    pub asked: usize,
+    /// Those that stand by a person's word.
+    pub by_word: Vec<HoldPointId>,
+    /// How far the zones are, those of one stage together, in the order of the job. One line where nothing is
+    /// stained yet.
+    pub stages: Vec<(Stage, Vec<String>)>,
 }
 
-/// Names the worst hold point; of several equally bad ones the first that work can move today.
-pub(super) fn overall(hold_points: &[HoldPoint], stained: bool) -> Overall {
-    let state = hold_points.iter().map(|h| h.state).max().unwrap_or(State::Unproven);
-    let open = hold_points.iter().filter(|h| h.state != State::Released).count();
-    if open == 0 {
-        return Overall { state, hold_point: None, next: None, open, stained };
+impl Overall {
+    /// Stain lies on every zone.
+    #[must_use]
+    pub fn stained(&self) -> bool {
+        self.stages.iter().all(|(stage, _)| stage.is_stained())
     }
-    let worst = || hold_points.iter().filter(|h| h.state == state);
-    let named = worst().find(|h| h.next.is_some_and(|n| n.minutes > 0)).or_else(|| worst().next());
-    Overall { state, hold_point: named.map(|h| h.id), next: named.and_then(|h| h.next), open, stained }
+
+    /// Sealer lies on every zone.
+    #[must_use]
+    pub fn sealed(&self) -> bool {
+        self.stages.iter().all(|(stage, _)| stage.is_sealed())
+    }
+}
+
+/// What a sealed floor still waits for.
+fn after_sealer(stage: Stage) -> State {
+    match stage {
+        Stage::Seal { .. } => State::Unproven,
+        Stage::Cure { .. } => State::Held,
+        _ => State::Released,
+    }
+}
+
+/// Names the worst hold point, and among the open ones the first useful work that can start now: work before
+/// waiting, what changes the surface only once it is known to be needed, and the reading of the hour last.
+pub(super) fn overall(
+    hold_points: &[HoldPoint],
+    stages: Vec<(Stage, Vec<String>)>,
+    seal: impl Fn(Stage, &[String]) -> Option<Next>,
+) -> Overall {
+    let asked: Vec<&HoldPoint> = hold_points.iter().filter(|h| h.asked).collect();
+    let sealer = stages.iter().map(|(stage, _)| after_sealer(*stage)).max().unwrap_or(State::Released);
+    let worst = asked.iter().map(|h| h.state).max().unwrap_or(State::Released);
+    let open: Vec<&HoldPoint> = asked.iter().copied().filter(|h| h.state != State::Released).collect();
+    let first = open
+        .iter()
+        .filter_map(|h| h.next.as_ref().map(|next| (*h, next)))
+        .min_by_key(|(h, next)| (rank(h, next), std::cmp::Reverse(h.state)));
+    let to_seal = || stages.iter().find_map(|(stage, zones)| seal(*stage, zones));
+    let (next, next_for) = match first {
+        Some((h, next)) => (Some(next.clone()), Some(h.id)),
+        None => (to_seal(), None),
+    };
+    // Of several equally bad ones the answer names the one that the next work moves.
+    let named = open.iter().filter(|h| h.state == worst);
+    let hold_point = named.clone().find(|h| Some(h.id) == next_for).or_else(|| named.clone().next()).map(|h| h.id);
+    Overall {
+        state: worst.max(sealer),
+        hold_point,
+        next,
+        next_for,
+        open: open.len(),
+        asked: asked.len(),
+        by_word: asked.iter().filter(|h| h.by_word).map(|h| h.id).collect(),
+        stages,
+    }
+}
+
+/// What comes first: smaller is sooner.
+fn rank(point: &HoldPoint, next: &Next) -> u8 {
+    if next.minutes == 0 {
+        return 4;
+    }
+    match next.action {
+        // A reading counts for hours and a last check for the day: they come when the rest is done.
+        Action::ReadAir | Action::CheckSiteAgain => 3,
+        // What opens the surface undoes the tests on it: only when it is known to be needed.
+        action if action.changes_surface() && point.state != State::Held => 2,
+        // Drying takes its time by itself.
+        Action::DryAndMeasureAgain => 1,
+        _ => 0,
+    }
 }

@@ -2,26 +2,45 @@
 
 use super::finding::{Finding, Value};
 use super::{Action, Code, Judge};
-use slab_diary::body::{ChoiceApproved, PanelMade, PanelStained, PanelState};
+use crate::panels::{choice_in_force, same};
+use slab_diary::body::{ChoiceApproved, ChoiceWithdrawn, PanelMade, PanelPhotographed, PanelStained, PanelState};
 use slab_diary::{EntryOf, Zone};
 
-fn same(a: &str, b: &str) -> bool {
-    a.trim().eq_ignore_ascii_case(b.trim())
-}
-
 impl Judge<'_> {
+    /// The choice in force decides; what was approved before it, or for other concrete, does not.
     pub(super) fn panel(&self, zone: &Zone) -> Finding {
-        let approvals: Vec<EntryOf<'_, ChoiceApproved>> =
-            self.slab.all::<ChoiceApproved>().filter(|s| self.slab.touches(s.entry, zone)).collect();
-        if approvals.is_empty() {
-            return self.no_approval();
+        let Some(choice) = choice_in_force(self.slab, zone) else { return self.no_approval() };
+        match choice.withdrawn {
+            Some(withdrawn) => Finding::unproven(Code::ChoiceWithdrawn, Action::GetApproval)
+                .with("panel", Value::Text(choice.approved.body.panel.to_string()))
+                .with("by", Value::Text(withdrawn.body.by.to_string()))
+                .with("date", Value::Date(withdrawn.entry.happened.date()))
+                .with("reason", Value::Text(withdrawn.body.reason.to_string()))
+                .because([choice.approved.entry.id, withdrawn.entry.id]),
+            None => self.approval(zone, choice.approved),
         }
-        // The best of the approvals counts: a house may have one panel for each finish.
-        approvals
-            .iter()
-            .map(|approval| self.approval(zone, *approval))
-            .min_by_key(|finding| finding.state)
-            .unwrap_or_else(|| self.no_approval())
+    }
+
+    /// Whether an approval was taken back.
+    pub(super) fn withdrawn(&self, approved: &EntryOf<'_, ChoiceApproved>) -> bool {
+        self.slab
+            .all::<ChoiceWithdrawn>()
+            .any(|s| same(&s.body.panel, &approved.body.panel) && s.entry.order() > approved.entry.order())
+    }
+
+    /// Whether a panel is known to have the zone's concrete and finish, or is a mock-up in the zone.
+    pub(super) fn is_this_concrete(&self, zone: &Zone, made: EntryOf<'_, PanelMade>) -> bool {
+        self.represents(zone, made, &|finding| finding).is_none()
+    }
+
+    /// Whether a panel was seen with sealer on it after it was stained.
+    fn seen_sealed(&self, approval: EntryOf<'_, ChoiceApproved>, stained: &[EntryOf<'_, PanelStained>]) -> bool {
+        approval.body.state == Some(PanelState::Sealed)
+            || self.slab.all::<PanelPhotographed>().any(|s| {
+                same(&s.body.panel, &approval.body.panel)
+                    && s.body.state == PanelState::Sealed
+                    && stained.iter().all(|stained| s.entry.happened >= stained.entry.happened)
+            })
     }
 
     fn no_approval(&self) -> Finding {
@@ -54,9 +73,10 @@ impl Judge<'_> {
                 named(Finding::cant_tell(Code::ApprovedBeforeStained, Action::StainPanels))
             } else if stained.iter().any(|s| s.entry.happened > approval.entry.happened) {
                 named(Finding::unproven(Code::StainedAgainSinceApproval, Action::GetApproval))
+            } else if !self.seen_sealed(approval, &stained) {
+                named(Finding::cant_tell(Code::ApprovedUnsealed, Action::SealPanelAndShow))
             } else {
                 named(Finding::released(Code::PanelApproved))
-                    .and_if(approval.body.state != Some(PanelState::Sealed), Code::ApprovedUnsealed)
             }
         });
         finding.because([made.entry.id]).because(stained.iter().map(|s| s.entry.id))

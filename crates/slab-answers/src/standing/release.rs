@@ -8,6 +8,24 @@ use slab_diary::Zone;
 use slab_diary::body::HoldReleased;
 use slab_diary::{Entry, EntryId};
 
+/// What nobody's word changes: a concrete that does not react, a film that is there, a spot or a hole that
+/// nobody treated, a panel that does not exist.
+fn never_by_word(code: Code) -> bool {
+    matches!(
+        code,
+        Code::NoFizz
+            | Code::MembraneOnSlab
+            | Code::FilmOnBlade
+            | Code::FilmOnBladeWaterStopped
+            | Code::PenetratingTreatment
+            | Code::IncidentUntreated
+            | Code::IncidentStillThere
+            | Code::HoleOpen
+            | Code::NoPanel
+            | Code::PanelOriginUnknown
+    )
+}
+
 impl Judge<'_> {
     pub(super) fn apply_release(&self, id: HoldPointId, finding: &mut Finding) {
         if finding.state == State::Released {
@@ -22,6 +40,11 @@ impl Judge<'_> {
         let (state, code) = if id == HoldPointId::Site {
             // Eyewash and safety data sheets are there or they are not.
             (finding.state, Code::NobodyMayReleaseSite)
+        } else if id == HoldPointId::Air {
+            // The air of one hour says nothing of the next.
+            (finding.state, Code::NobodyMayReleaseAir)
+        } else if finding.reasons.iter().any(|reason| never_by_word(reason.code)) {
+            (finding.state, Code::WordDoesNotSettle)
         } else if self.grew_worse(id, zone, release.entry, finding) {
             (finding.state, Code::ReleaseLapsed)
         } else {
@@ -36,6 +59,7 @@ impl Judge<'_> {
         finding.evidence.push(release.entry.id);
         if state == State::Released {
             finding.next = None;
+            finding.by_word = true;
         }
     }
 
@@ -49,13 +73,17 @@ impl Judge<'_> {
             .entries()
             .iter()
             .any(|e| e.happened.instant() > release.happened.instant() && evidence.contains(&e.id));
-        if !newer || now.state < State::CantTell {
+        let taken_back = now.reasons.iter().any(|reason| reason.code == Code::ChoiceWithdrawn);
+        if !newer || (now.state < State::CantTell && !taken_back) {
             return false;
         }
         let earlier = self.slab.as_it_was(release.happened.instant());
         let judge = Judge::new(&earlier, self.figures);
         let zone = zone.cloned().unwrap_or_else(|| earlier.zones()[0].clone());
         let then = judge.zone(id, &zone);
-        now.state > then.state || now.reasons.first().map(|r| r.code) != then.reasons.first().map(|r| r.code)
+        let said = |finding: &Finding, code| finding.reasons.iter().any(|reason| reason.code == code);
+        now.state > then.state
+            || now.reasons.first().map(|r| r.code) != then.reasons.first().map(|r| r.code)
+            || (said(now, Code::ColorPatchy) && !said(&then, Code::ColorPatchy))
     }
 }

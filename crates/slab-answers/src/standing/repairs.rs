@@ -21,7 +21,10 @@ impl Judge<'_> {
                 .unwrap_or_else(|| Finding::held(Code::HoleOpen, Action::RepairOrAccept))
                 .because([s.entry.id])
         }));
-        let survey = self.slab.all::<Survey>().rfind(|s| s.body.cracks && self.slab.touches(s.entry, zone));
+        let survey = self
+            .slab
+            .all::<Survey>()
+            .rfind(|s| s.body.cracks && self.slab.touches(s.entry, zone) && !self.covered(zone, s.entry));
         let found = findings.len();
         findings.push(match survey {
             Some(survey) if found == 0 => Finding::released(Code::NoDefects)

@@ -1,15 +1,19 @@
 //! What changed the surface since a test was made: a test speaks only for the surface it was made on.
 
-use jiff::Timestamp;
-
 use super::Judge;
 use slab_diary::Entry;
 use slab_diary::body::{Cleaning, CleaningMethod, CoatLaid, Cured, Curing, CuringMethod, Incident, SealerCoat};
 use slab_diary::{EntryOf, Zone};
+use trade_facts::Blocks;
 
 /// Removes a film: chemical stripping, grinding, blasting. Screening only takes off laitance.
 pub(super) fn takes_off_film(method: CleaningMethod) -> bool {
     matches!(method, CleaningMethod::Stripper | CleaningMethod::Grind | CleaningMethod::Blast)
+}
+
+/// Opens a closed surface: screening, grinding, blasting, an acid wash.
+pub(super) fn opens(method: CleaningMethod) -> bool {
+    changes_pores(method) && method != CleaningMethod::Stripper
 }
 
 /// Opens or changes the pores, so that older drops and scrapes no longer count.
@@ -24,6 +28,9 @@ fn moves_ph(method: CleaningMethod) -> bool {
         CleaningMethod::Acid | CleaningMethod::Stripper | CleaningMethod::AlkalineScrub | CleaningMethod::Degreaser
     ) || changes_pores(method)
 }
+
+/// The incident that is a film over the whole surface.
+const MEMBRANE: &str = "membrane-compound";
 
 impl<'a> Judge<'a> {
     /// Whole-zone cleanings; those for the spot of one incident don't change the zone.
@@ -41,50 +48,78 @@ impl<'a> Judge<'a> {
         let incident = self
             .slab
             .all::<Incident>()
-            .filter(|s| s.body.what == "membrane-compound" && self.slab.touches(s.entry, zone))
+            .filter(|s| s.body.what == MEMBRANE && self.slab.touches(s.entry, zone))
             .map(|s| s.entry);
         curing.chain(incident).max_by_key(|e| e.order())
     }
 
-    /// The last whole-zone removal of a film.
-    pub(super) fn film_removed(&self, zone: &Zone) -> Option<&'a Entry> {
-        self.cleanings(zone).filter(|s| takes_off_film(s.body.method)).map(|s| s.entry).max_by_key(|e| e.order())
-    }
-
-    /// The last time the zone's surface was opened: screened, ground, blasted, acid-washed.
-    pub(super) fn surface_opened(&self, zone: &Zone) -> Option<&'a Entry> {
+    /// The last removal of a film that took in all of the zone, or as much as the film covered.
+    pub(super) fn film_removed(&self, zone: &Zone, film: &Entry) -> Option<&'a Entry> {
+        let as_far = |removed: &Entry| {
+            let area = |entry| self.slab.area_within(entry, zone);
+            let as_much = match (area(removed), area(film)) {
+                (Some(removed), Some(film)) => removed >= film * 0.98,
+                _ => false,
+            };
+            self.slab.covers(removed, zone) || removed.place == film.place || (!self.slab.covers(film, zone) && as_much)
+        };
         self.cleanings(zone)
-            .filter(|s| changes_pores(s.body.method) && s.body.method != CleaningMethod::Stripper)
+            .filter(|s| takes_off_film(s.body.method) && as_far(s.entry))
             .map(|s| s.entry)
             .max_by_key(|e| e.order())
     }
 
-    /// Since when drops and scrapes speak for the zone's surface as it is.
-    pub(super) fn surface_since(&self, zone: &Zone) -> Option<Timestamp> {
-        let cleaned = self.cleanings(zone).filter(|s| changes_pores(s.body.method)).map(|s| s.entry.happened.instant());
-        let filmed = self.film_laid(zone).map(|e| e.happened.instant());
-        let sealed = self
-            .slab
-            .all::<SealerCoat>()
-            .filter(|s| self.slab.touches(s.entry, zone))
-            .map(|s| s.entry.happened.instant());
-        cleaned.chain(filmed).chain(sealed).max()
+    /// The last time the zone's surface was opened: screened, ground, blasted, acid-washed.
+    pub(super) fn surface_opened(&self, zone: &Zone) -> Option<&'a Entry> {
+        self.cleanings(zone).filter(|s| opens(s.body.method)).map(|s| s.entry).max_by_key(|e| e.order())
     }
 
-    /// The last thing that moved the zone's surface pH before any stain.
-    pub(super) fn ph_moved(&self, zone: &Zone) -> Option<&'a Entry> {
+    /// Everything that changed the zone's surface, all of it or in places: what was tried there before says
+    /// nothing of it any more.
+    pub(super) fn surface_changes(&self, zone: &Zone) -> Vec<&'a Entry> {
+        let here = |entry: &Entry| self.slab.touches(entry, zone);
+        let cleaned = self.cleanings(zone).filter(|s| changes_pores(s.body.method)).map(|s| s.entry);
+        let cured = self.slab.all::<Curing>().filter(|s| s.body.method == CuringMethod::Membrane).map(|s| s.entry);
+        let sealed = self.slab.all::<SealerCoat>().map(|s| s.entry);
+        // What happened to a spot changed it; what names no spot did only where it lies on the surface.
+        let fell =
+            self.slab.all::<Incident>().filter(|s| s.entry.place.is_some() || self.lies_on_top(s)).map(|s| s.entry);
+        cleaned.chain(cured.chain(sealed).chain(fell).filter(|e| here(e))).collect()
+    }
+
+    /// What takes a film off, all of the zone or in places.
+    pub(super) fn film_removals(&self, zone: &Zone) -> Vec<&'a Entry> {
+        self.cleanings(zone).filter(|s| takes_off_film(s.body.method)).map(|s| s.entry).collect()
+    }
+
+    /// Whether an incident left something on the surface that water or acid meets first.
+    fn lies_on_top(&self, incident: &EntryOf<'_, Incident>) -> bool {
+        let record = self.figures.trade().incident(&incident.body.what);
+        incident.body.what == MEMBRANE || record.is_none_or(|r| matches!(r.blocks, Blocks::Film | Blocks::Residue))
+    }
+
+    /// Everything that moved the zone's surface pH before any stain, all of it or in places.
+    pub(super) fn ph_moved(&self, zone: &Zone) -> Vec<&'a Entry> {
         let cleaned = self.cleanings(zone).filter(|s| moves_ph(s.body.method)).map(|s| s.entry);
         let spilled = self
             .slab
             .all::<Incident>()
             .filter(|s| s.body.what == "acid-or-bleach" && self.slab.touches(s.entry, zone))
             .map(|s| s.entry);
-        cleaned.chain(spilled).max_by_key(|e| e.order())
+        cleaned.chain(spilled).collect()
     }
 
-    /// The last coat of stain on the zone.
-    pub(super) fn stained(&self, zone: &Zone) -> Option<EntryOf<'a, CoatLaid>> {
-        self.slab.all::<CoatLaid>().rfind(|s| self.slab.touches(s.entry, zone))
+    /// The coats of stain on the zone, in order.
+    pub(super) fn stained<'s>(&'s self, zone: &'s Zone) -> impl DoubleEndedIterator<Item = EntryOf<'a, CoatLaid>> + 's {
+        self.slab.all::<CoatLaid>().filter(|s| self.slab.touches(s.entry, zone))
+    }
+
+    /// The coats of sealer on the zone, in order.
+    pub(super) fn sealed<'s>(
+        &'s self,
+        zone: &'s Zone,
+    ) -> impl DoubleEndedIterator<Item = EntryOf<'a, SealerCoat>> + 's {
+        self.slab.all::<SealerCoat>().filter(|s| self.slab.touches(s.entry, zone))
     }
 
     /// When the zone began to dry: the end of its wet cure, or its pour when it was not cured wet.

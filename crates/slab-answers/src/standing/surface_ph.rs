@@ -5,6 +5,7 @@
 use units::Ph;
 
 use super::finding::{Finding, Value};
+use super::stage::Stage;
 use super::{Action, Code, Judge};
 use slab_diary::Entry;
 use slab_diary::body::{Neutralized, PhMoment, RagResult, Rinsed, SurfacePh};
@@ -12,35 +13,45 @@ use slab_diary::{EntryOf, Zone};
 
 impl Judge<'_> {
     pub(super) fn surface_ph(&self, zone: &Zone) -> Finding {
-        match self.stained(zone) {
+        match self.stained(zone).next_back() {
             Some(coat) => self.ph_after_rinse(zone, coat.entry),
             None => self.ph_before_stain(zone),
         }
     }
 
+    /// Readings for a moment of the work that still speak, and those that do not: made before something moved the
+    /// pH there, too old, or made again since at the same place.
     fn ph_tests<'s>(
         &'s self,
         zone: &'s Zone,
-        since: Option<&'s Entry>,
+        since: &[&Entry],
         moment: PhMoment,
     ) -> (Vec<EntryOf<'s, SurfacePh>>, Vec<EntryOf<'s, SurfacePh>>) {
-        self.slab
+        let near = self.one_place();
+        let stands = |s: &EntryOf<'s, SurfacePh>| {
+            self.keeps(s.entry, "surface-tests-keep")
+                && since.iter().all(|e| s.entry.happened > e.happened || !self.slab.reaches(e, s.entry, near))
+        };
+        let (tests, outdated) = self
+            .slab
             .all::<SurfacePh>()
             .filter(|s| self.slab.speaks_for(s.entry, zone) && s.body.moment.is_none_or(|m| m == moment))
-            .partition(|s| since.is_none_or(|e| s.entry.happened > e.happened))
+            .partition(stands);
+        (self.last_at_each_place(tests, |s| s.entry), outdated)
     }
 
     fn ph_before_stain(&self, zone: &Zone) -> Finding {
-        let (tests, outdated) = self.ph_tests(zone, self.ph_moved(zone), PhMoment::BeforeStain);
-        let needed = zone.area.map_or(1, |area| self.figures.tests_for(area, "surface-ph-tests", None));
-        let have = tests.len() as u32;
-        let moved = self.ph_moved(zone).map(|e| e.id);
+        let moved = self.ph_moved(zone);
+        let (tests, outdated) = self.ph_tests(zone, &moved, PhMoment::BeforeStain);
+        let moved: Vec<_> = moved.iter().map(|e| e.id).collect();
+        let (have, needed) = self.ph_count(zone, tests.len());
         let counted = |f: Finding| f.with("have", Value::Count(have)).with("needed", Value::Count(needed));
         let (Some(lowest), Some(highest)) = extremes(&tests) else {
             return if outdated.is_empty() {
                 counted(Finding::unproven(Code::NoPhTest, Action::TestPh))
             } else {
-                counted(Finding::unproven(Code::PhTestOlderThanWash, Action::TestPh))
+                let code = if moved.is_empty() { Code::PhTestLapsed } else { Code::PhTestOlderThanWash };
+                counted(Finding::unproven(code, Action::TestPh))
                     .because(outdated.iter().map(|s| s.entry.id))
                     .because(moved)
             };
@@ -60,12 +71,26 @@ impl Judge<'_> {
         finding.because(tests.iter().map(|s| s.entry.id)).because(moved)
     }
 
+    /// Readings over the slab before the stain, and how many it needs. A zone has at least one of its own, or
+    /// nothing is said of it.
+    fn ph_count(&self, zone: &Zone, own: usize) -> (u32, u32) {
+        let needed = self.slab.area().map_or(self.figures.number("surface-ph-tests") as u32, |area| {
+            self.figures.tests_for(area, "surface-ph-tests", Some("surface-ph-tests-further"))
+        });
+        let others = self.slab.zones().iter().filter(|other| other.name != zone.name);
+        let elsewhere: usize = others
+            .filter(|other| self.stained(other).next().is_none())
+            .map(|other| self.ph_tests(other, &self.ph_moved(other), PhMoment::BeforeStain).0.len())
+            .sum();
+        ((own + elsewhere) as u32, needed)
+    }
+
     fn ph_after_rinse(&self, zone: &Zone, coat: &Entry) -> Finding {
         let after = |e: &Entry| self.slab.touches(e, zone) && e.happened >= coat.happened;
         let neutralized = self.slab.all::<Neutralized>().rfind(|s| after(s.entry)).map(|s| s.entry);
         let rinsed = self.slab.all::<Rinsed>().rfind(|s| after(s.entry));
         let Some(neutralized) = neutralized else {
-            return Finding::held(Code::NotNeutralized, Action::NeutralizeAndRinse).because([coat.id]);
+            return self.until_neutralized(zone).because([coat.id]);
         };
         let Some(rinsed) = rinsed.filter(|r| r.entry.happened >= neutralized.happened) else {
             return Finding::held(Code::NotRinsed, Action::NeutralizeAndRinse).because([coat.id, neutralized.id]);
@@ -74,7 +99,7 @@ impl Judge<'_> {
         if rinsed.body.rag == Some(RagResult::Colored) {
             return Finding::held(Code::RagColored, Action::NeutralizeAndRinse).because(done);
         }
-        let (tests, outdated) = self.ph_tests(zone, Some(rinsed.entry), PhMoment::AfterRinse);
+        let (tests, outdated) = self.ph_tests(zone, &[rinsed.entry], PhMoment::AfterRinse);
         let needed = zone.area.map_or(2, |area| self.figures.tests_for(area, "ph-readings-after-rinse", None));
         let have = tests.len() as u32;
         let counted = |f: Finding| f.with("have", Value::Count(have)).with("needed", Value::Count(needed));
@@ -99,6 +124,22 @@ impl Judge<'_> {
             told(Finding::released(Code::PhFit)).and_if(rinsed.body.rag.is_none(), Code::NoRag)
         };
         finding.because(tests.iter().map(|s| s.entry.id)).because(done)
+    }
+}
+
+impl Judge<'_> {
+    /// What a stained zone waits for until it is neutralized.
+    fn until_neutralized(&self, zone: &Zone) -> Finding {
+        match self.stage(zone) {
+            Stage::Dwell { until: Some(until) } => {
+                Finding::held(Code::DwellRuns, Action::WaitDwell).with("until", Value::Moment(until))
+            }
+            Stage::Dwell { until: None } => Finding::held(Code::DwellNotNoted, Action::WaitDwell),
+            Stage::NextCoat { coat, of } => Finding::held(Code::CoatToCome, Action::LayCoat)
+                .with("coat", Value::Count(coat))
+                .with("of", Value::Count(of)),
+            _ => Finding::held(Code::NotNeutralized, Action::NeutralizeAndRinse),
+        }
     }
 }
 

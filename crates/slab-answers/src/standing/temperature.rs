@@ -1,9 +1,7 @@
 //! The slab's temperature record since the pour, and the equivalent age it gives.
 
 use jiff::Timestamp;
-use science::cure::{
-    ArrheniusAge, Between, EquivalentAge, GapRule, TemperatureLog, TemperatureReading, equivalent_age,
-};
+use science::cure::{Activation, ArrheniusAge, Between, GapRule, TemperatureLog, TemperatureReading, equivalent_age};
 use units::{Duration, Temperature, TemperatureDifference};
 
 use super::Judge;
@@ -13,7 +11,10 @@ use slab_diary::body::{AirReading, AirSeries, Temperature as TemperatureBody};
 
 /// Equivalent age with the entries it was computed from.
 pub(super) struct CureAge {
-    pub(super) age: EquivalentAge,
+    /// Lowest and highest, over the activation temperatures that are in use and the gaps of the record.
+    pub(super) age: (Duration, Duration),
+    /// The record has gaps.
+    pub(super) gaps: bool,
     pub(super) evidence: Vec<EntryId>,
 }
 
@@ -63,9 +64,16 @@ impl Judge<'_> {
             margin: self.figures.value::<TemperatureDifference>("temperature-gap-margin"),
         };
         let log = TemperatureLog::new(&log, Between::StraightLine, rule).ok()?;
-        let age = equivalent_age(log, Duration::ZERO, between(poured, self.at), &ArrheniusAge::default()).ok()?;
+        let age = |activation: &str| {
+            let activation = Activation::kelvins(self.figures.number(activation)).ok()?;
+            let law = ArrheniusAge { activation, ..ArrheniusAge::default() };
+            equivalent_age(log, Duration::ZERO, between(poured, self.at), &law).ok()
+        };
+        // The range of activation and the gaps widen each other: the ends of all are told.
+        let (one, other) = (age("cure-activation-low")?, age("cure-activation-high")?);
+        let (low, high) = (one.low.min(other.low), one.high.max(other.high));
         let mut evidence: Vec<EntryId> = readings.iter().map(|(_, _, id)| *id).collect();
         evidence.dedup();
-        Some(CureAge { age, evidence })
+        Some(CureAge { age: (low, high), gaps: !one.gaps.is_empty(), evidence })
     }
 }

@@ -26,7 +26,7 @@ pub(crate) use inputs::{OFFSET, RADIUS};
 pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, Note, SealerChosen, SiteCheck, SlabAge};
 pub use making::{Cured, Curing, CuringMethod, Finish, Pour};
 pub use money::{PaymentTerms, TimeCost};
-pub use panel::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
+pub use panel::{ChoiceApproved, ChoiceWithdrawn, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
 pub use schema::{EntrySchema, Group, PhotoInput, PlaceInput, TimeLine};
 pub use testing::{
     AcidDrop, AirReading, AirSeries, ColorLook, EmissionDish, Evenness, Fizz, PhMoment, PlasticSheet, RagResult,
@@ -200,6 +200,8 @@ bodies! {
     PanelPhotographed = "panel_photographed",
     /// The client chose.
     ChoiceApproved = "choice_approved",
+    /// The client took the choice back.
+    ChoiceWithdrawn = "choice_withdrawn",
     /// The sealer was chosen.
     SealerChosen = "sealer_chosen",
     /// Material arrived.

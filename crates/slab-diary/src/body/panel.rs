@@ -126,3 +126,21 @@ entry! {
         ..plain(EntryKind::ChoiceApproved, Group::Panel, r##"{"happened":"2026-03-23 17:00","body":{"kind":"choice_approved","panel":"P1","by":"the owner","state":"sealed","words":"variation is normal"}}"##)
     }
 }
+
+entry! {
+    /// The client took a choice back. An older approval does not come to life again by it.
+    ChoiceWithdrawn {
+        /// Which panel.
+        panel: Text = InputKind::Panel,
+        /// Who took it back.
+        by: Text = LINE,
+        /// Why.
+        reason: Text = LINES,
+    }
+    EntrySchema {
+        place: PlaceInput::Zone,
+        before_pour: true,
+        time_line: Some(TimeLine::Step),
+        ..plain(EntryKind::ChoiceWithdrawn, Group::Panel, r##"{"happened":"2026-03-24 17:00","body":{"kind":"choice_withdrawn","panel":"P1","by":"the owner","reason":"too dark beside the cabinets"}}"##)
+    }
+}

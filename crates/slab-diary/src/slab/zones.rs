@@ -1,6 +1,6 @@
 //! Zones, and which entries speak of which zone.
 
-use units::Area;
+use units::{Area, Length};
 
 use crate::Slab;
 use crate::{Entry, Place};
@@ -104,6 +104,45 @@ impl Slab<'_> {
     /// The patch of the plan that an entry is about, if it is one.
     pub fn patch_of(&self, entry: &Entry) -> Option<Patch> {
         entry.place.as_ref().and_then(patch)
+    }
+
+    /// Whether what happened at one entry's place reaches the place of another, both within `near` of each other
+    /// where they are points. What names no place reaches everything; what names only a zone, all of that zone.
+    #[must_use]
+    pub fn reaches(&self, from: &Entry, to: &Entry, near: Length) -> bool {
+        let Some(place) = &from.place else { return true };
+        let meet = || {
+            to.place.is_none()
+                || self
+                    .places
+                    .get(&from.id)
+                    .zip(self.places.get(&to.id))
+                    .is_some_and(|(a, b)| a.iter().any(|zone| b.contains(zone)))
+        };
+        let Some(at) = self.point_of(to) else { return meet() };
+        let center = point(place);
+        if center.is_some_and(|center| center.distance(at) <= near) {
+            return true;
+        }
+        match patch(place) {
+            Some(patch) => patch.holds(at),
+            None if center.is_some() => false,
+            None => meet(),
+        }
+    }
+
+    /// Whether something that was done at the entry's place was done to the whole zone: a patch counts that leaves
+    /// no more than a fiftieth of it out.
+    #[must_use]
+    pub fn covers(&self, entry: &Entry, zone: &Zone) -> bool {
+        let Some(place) = &entry.place else { return true };
+        if place.zone.is_some() {
+            return self.lies_in(entry, zone);
+        }
+        match (self.area_within(entry, zone), zone.area) {
+            (Some(done), Some(whole)) => done >= whole * 0.98,
+            _ => false,
+        }
     }
 
     fn lies_in(&self, entry: &Entry, zone: &Zone) -> bool {

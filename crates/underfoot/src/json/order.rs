@@ -2,28 +2,33 @@
 
 use localization::Locale;
 use serde_json::{Value, json};
-use slab_answers::order::{Amount, CoverageBasis, Line, Order, PackCount, PackSize, Spread, ZoneCoverage};
+use slab_answers::order::{Amount, CoverageBasis, Line, Order, PackCount, PackSize, Recipe, Spread, ZoneCoverage};
 
 use super::amount::rounded;
 
 pub(crate) fn order(name: &str, id: &str, at: jiff::Timestamp, order: &Order, locale: &Locale) -> Value {
-    let recipe = &order.recipe;
     json!({
         "schema": "underfoot.order/1",
         "slab": { "id": id, "name": name },
         "at": at.to_string(),
-        "recipe": {
-            "panel": recipe.panel,
-            "coats": { "low": recipe.coats.low, "usual": recipe.coats.usual, "high": recipe.coats.high },
-            "water_parts": {
-                "low_need": rounded(recipe.water_parts.low, 3),
-                "usual": rounded(recipe.water_parts.usual, 3),
-                "high_need": rounded(recipe.water_parts.high, 3),
-            },
-            "mix": recipe.mix.iter().map(|(stain, share)| json!({ "stain": stain, "share": rounded(*share, 4) })).collect::<Vec<_>>(),
-        },
+        "recipe": order.recipes.first().map(recipe),
+        "recipes": order.recipes.iter().map(recipe).collect::<Vec<_>>(),
         "coverage": order.coverage.iter().map(coverage).collect::<Vec<_>>(),
         "lines": order.lines.iter().map(|l| line(l, locale)).collect::<Vec<_>>(),
+    })
+}
+
+fn recipe(recipe: &Recipe) -> Value {
+    json!({
+        "zones": recipe.zones,
+        "panel": recipe.panel,
+        "coats": { "low": recipe.coats.low, "usual": recipe.coats.usual, "high": recipe.coats.high },
+        "water_parts": {
+            "low_need": rounded(recipe.water_parts.low, 3),
+            "usual": rounded(recipe.water_parts.usual, 3),
+            "high_need": rounded(recipe.water_parts.high, 3),
+        },
+        "mix": recipe.mix.iter().map(|(stain, share)| json!({ "stain": stain, "share": rounded(*share, 4) })).collect::<Vec<_>>(),
     })
 }
 

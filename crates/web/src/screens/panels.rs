@@ -107,8 +107,8 @@ fn shown(context: &RequestContext) -> Answer {
     let standing = judge(&slab, trade);
     let point = standing.hold_point(HoldPointId::Panel);
     let args = [("question", locale.hold_point_question(point.id).into()), ("state", locale.state(point.state).into())];
-    let step = point.next.filter(|_| writes).map(|next| {
-        (format!("/slab/{id}/add/{}?next=/slab/{id}/panels", form_for(next.action).name()), locale.order(&next))
+    let step = point.next.as_ref().filter(|_| writes).map(|next| {
+        (format!("/slab/{id}/add/{}?next=/slab/{id}/panels", form_for(next.action).name()), locale.order(next))
     });
     let mut evidence_of: Vec<_> = books.iter().flat_map(|book| book.evidence.iter().copied()).collect();
     evidence_of.sort_unstable();

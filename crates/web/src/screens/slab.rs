@@ -95,13 +95,10 @@ pub(crate) fn standing(context: &RequestContext, opened: &Opened, frame: Frame, 
     let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let standing = judge(&slab, trade);
     let (base, writes) = (sight.base.as_str(), sight.writes);
-    let zone_of_next = standing.overall.hold_point.and_then(|point| {
-        let point = standing.hold_point(point);
-        point.zones.iter().find(|(_, state)| *state == point.state).map(|(zone, _)| zone.clone())
-    });
-    let step = standing.overall.next.map(|next| {
-        let href = writes.then(|| form_for(next.action)).map(|kind| link(base, kind, zone_of_next.as_deref()));
-        Step { order: locale.order(&next), time: locale.action_time(&next), care: locale.care(&next), href }
+    let step = standing.overall.next.as_ref().map(|next| {
+        let href =
+            writes.then(|| form_for(next.action)).map(|kind| link(base, kind, next.zones.first().map(String::as_str)));
+        Step { order: locale.order(next), time: locale.action_time(next), care: locale.care(next), href }
     });
     let mut points: Vec<Point> = standing.hold_points.iter().map(|p| point(p, sight, &slab, trade, locale)).collect();
     points.sort_by_key(|p| match p.state {
@@ -135,14 +132,11 @@ fn first_sentence(locale: Locale, overall: &slab_answers::standing::Overall) -> 
 
 /// A hold point in the reader's words.
 fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, locale: Locale) -> Point {
-    let step = point.next.map(|next| Step {
-        order: locale.order(&next),
-        time: locale.action_time(&next),
-        care: locale.care(&next),
-        href: sight.writes.then(|| {
-            let worst = point.zones.iter().find(|(_, state)| *state == point.state).map(|(zone, _)| zone.as_str());
-            link(&sight.base, form_for(next.action), worst)
-        }),
+    let step = point.next.as_ref().map(|next| Step {
+        order: locale.order(next),
+        time: locale.action_time(next),
+        care: locale.care(next),
+        href: sight.writes.then(|| link(&sight.base, form_for(next.action), next.zones.first().map(String::as_str))),
     });
     let source = locale.cite(trade, &point.citation);
     let grade = locale.grade(trade.grade_to_show(&point.citation));
@@ -167,7 +161,7 @@ fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, l
         state_said: locale.state(point.state),
         question: locale.hold_point_question(point.id),
         zones: point.zones.iter().map(|(zone, state)| (zone.clone(), locale.state(*state))).collect(),
-        why: point.why.iter().map(|reason| locale.reason(reason)).collect(),
+        why: point.why.iter().map(|reason| locale.reason(reason)).chain(locale.own_limits(point)).collect(),
         step,
         ignored: locale.message("standing-if-ignored", &[("consequence", locale.consequence(point.id).into())]),
         source: locale.message("standing-source", &[("source", source.into()), ("grade", grade.into())]),
@@ -180,13 +174,16 @@ fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, l
 pub(super) const fn form_for(action: Action) -> EntryKind {
     match action {
         Action::NotePour => EntryKind::Pour,
-        Action::LookForOneColor => EntryKind::ColorLook,
+        Action::LookForOneColor | Action::WaitForAge => EntryKind::ColorLook,
         Action::DropAndScrape | Action::RepeatDropAndScrape | Action::WaterDrops | Action::MoreDrops => {
             EntryKind::WaterDrop
         }
         Action::Scrape | Action::ScrapeWhereWaterStands => EntryKind::Scrape,
         Action::SolventWipe => EntryKind::SolventWipe,
-        Action::StripAndRetest | Action::ScreenAndRetest | Action::TreatAndRetest => EntryKind::Cleaning,
+        Action::AcidDrop => EntryKind::AcidDrop,
+        Action::StripAndRetest | Action::ScreenAndRetest | Action::ScreenPlace | Action::TreatAndRetest => {
+            EntryKind::Cleaning
+        }
         Action::MistAndLook | Action::MapCracks => EntryKind::Survey,
         Action::LiftMistAndLook => EntryKind::Cover,
         Action::RetestSpot => EntryKind::Retest,
@@ -199,11 +196,24 @@ pub(super) const fn form_for(action: Action) -> EntryKind {
         Action::NeutralizeAndRinse => EntryKind::Neutralized,
         Action::MeasureCrack => EntryKind::Defect,
         Action::RepairOrAccept => EntryKind::Repair,
-        Action::AskEngineer => EntryKind::Note,
-        Action::MakePanel | Action::NotePanel | Action::MockUpOrGrind => EntryKind::PanelMade,
-        Action::StainPanels | Action::TryOnPanelOrScreen | Action::TryStainOnPatch => EntryKind::PanelStained,
+        Action::AskEngineer
+        | Action::AskAboutConcrete
+        | Action::AgreeProbePlace
+        | Action::WaitDwell
+        | Action::KeepOff => EntryKind::Note,
+        Action::MakePanel
+        | Action::NotePanel
+        | Action::MockUpOrGrind
+        | Action::MockUpBothEnds
+        | Action::TryThisConcrete => EntryKind::PanelMade,
+        Action::StainPanels | Action::TryOnPanelOrScreen | Action::TryStainOnPatch | Action::MixByZone => {
+            EntryKind::PanelStained
+        }
         Action::GetApproval => EntryKind::ChoiceApproved,
-        Action::SetUpSite => EntryKind::SiteCheck,
+        Action::SealPanelAndShow => EntryKind::PanelPhotographed,
+        Action::LayCoat => EntryKind::CoatLaid,
+        Action::LaySealerCoat => EntryKind::SealerCoat,
+        Action::SetUpSite | Action::CheckSiteAgain => EntryKind::SiteCheck,
         Action::ReadAir | Action::WaitForAir => EntryKind::AirReading,
     }
 }

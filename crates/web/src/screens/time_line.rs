@@ -144,7 +144,7 @@ fn milestones(slab: &Slab<'_>, trade: &Trade, locale: Locale) -> Vec<Milestone> 
 fn equivalent_age(slab: &Slab<'_>, trade: &Trade) -> Option<Reason> {
     let standing = judge(slab, trade);
     let of_age = &standing.hold_point(HoldPointId::Age).why;
-    of_age.iter().find(|r| matches!(r.code, Code::EquivalentAgeBelow | Code::EquivalentAgeReached)).cloned()
+    of_age.iter().find(|r| matches!(r.code, Code::ColdCure | Code::EquivalentAge | Code::EquivalentAgeReached)).cloned()
 }
 
 /// The day on which the temperature record first gave the age the rule asks for, everywhere.
@@ -153,7 +153,7 @@ fn equivalent_age_day(slab: &Slab<'_>, trade: &Trade, poured: Date) -> Option<Da
         let standing = judge(&slab.as_it_was(at), trade);
         let why = &standing.hold_point(HoldPointId::Age).why;
         why.iter().any(|r| r.code == Code::EquivalentAgeReached)
-            && why.iter().all(|r| r.code != Code::EquivalentAgeBelow)
+            && why.iter().all(|r| !matches!(r.code, Code::ColdCure | Code::EquivalentAge))
     };
     let at = slab.knowledge().at;
     if !reached(at) {

@@ -203,6 +203,6 @@ mod tests {
             assert!(all.contains(id), "{id}");
             counted += 1;
         }
-        assert_eq!(counted, 29 + 118 + 21 + 7 + 10 + 10);
+        assert_eq!(counted, 29 + 131 + 21 + 7 + 10 + 10);
     }
 }

@@ -8,7 +8,7 @@ use std::sync::Arc;
 use askama::Template;
 use axum::Router;
 use localization::Locale;
-use slab_answers::order::{Amount, CoverageBasis, Line, Order, OrderNote, ZoneCoverage, order};
+use slab_answers::order::{Amount, CoverageBasis, Line, OrderNote, ZoneCoverage, order};
 use slab_diary::{EntryId, EntryKind, Knowledge};
 use slab_diary::{Slab, fold};
 use trade_facts::Trade;
@@ -101,7 +101,7 @@ pub(crate) fn order_of(context: &RequestContext, opened: &Opened, frame: Frame, 
     if order.coverage.iter().any(|zone| zone.basis == CoverageBasis::Unknown) {
         missing.push((locale.message("order-no-finish", &[]), way("add/finish", "order-note-finish")));
     }
-    if order.recipe.panel.is_none() {
+    if order.recipes.iter().any(|recipe| recipe.panel.is_none()) {
         let panels = slab.of_kinds(&[EntryKind::PanelStained]).next().is_some();
         let (path, key) =
             if panels { ("add/choice_approved", "order-approve") } else { ("add/panel_made", "order-make-panel") };
@@ -117,7 +117,7 @@ pub(crate) fn order_of(context: &RequestContext, opened: &Opened, frame: Frame, 
         answer: locale.message("order-answer", &[("area", locale.area(area).into())]),
         buy: order.lines.iter().filter_map(packs).collect(),
         missing,
-        recipe: recipe(&order, locale),
+        recipe: locale.order_recipes(&order),
         rows: order.lines.iter().map(|line| row(line, sight, &slab, locale)).collect(),
         zones: order.coverage.iter().map(|zone| zone_row(zone, sight, &slab, locale)).collect(),
         file: (!sight.by_link).then(|| format!("{base}/order.csv")),
@@ -129,28 +129,6 @@ fn item_of(line: &Line, locale: Locale) -> String {
     match &line.which {
         Some(which) => format!("{} ({})", locale.item(line.item), locale.term(which)),
         None => locale.item(line.item),
-    }
-}
-
-fn recipe(order: &Order, locale: Locale) -> String {
-    let recipe = &order.recipe;
-    match &recipe.panel {
-        Some(panel) => locale.message(
-            "order-recipe-panel",
-            &[
-                ("panel", panel.as_str().into()),
-                ("coats", recipe.coats.usual.into()),
-                ("water", recipe.water_parts.usual.into()),
-            ],
-        ),
-        None => locale.message(
-            "order-recipe-usual",
-            &[
-                ("low", recipe.coats.low.into()),
-                ("high", recipe.coats.high.into()),
-                ("water", recipe.water_parts.low.into()),
-            ],
-        ),
     }
 }
 

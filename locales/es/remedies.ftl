@@ -1,0 +1,32 @@
+# Qué puede quitar lo que otros dejaron, por el id del incidente en trade/incidents.toml. El inglés está allá.
+
+remedy-red-chalk = tallar, sacarlo con cataplasma y lijar con malla
+remedy-line-holder-spray = desbastar; el solvente rara vez lo quita todo
+remedy-marker = cataplasma con solvente y lijar con malla
+remedy-lumber-left = esperar, mojar y secar por turnos, desbastar lo que quede
+remedy-stacked-material = ponerlo sobre cartón y tiras; desbastar lo que quede
+remedy-plastic-sheet = mojar y secar por turnos, luego limpiador de citrato; el dueño puede aceptar lo que quede
+remedy-membrane-compound = quitarlo todo con removedor o desbastando
+remedy-trowel-burn = lijar con malla o desbastar todo
+remedy-chloride-or-mix-change = un panel de muestra propio por cada camión
+remedy-nails-left = limpiador de oxalato o de citrato; puede quedar
+remedy-nailed-into-field = un parche pequeño de cemento; avisar al dueño
+remedy-pipe-glue = removedor y lijar con malla
+remedy-lift-oil = cataplasma con desengrasante
+remedy-tire-marks = solvente y tallar
+remedy-drywall-mud = rasparlo mojado, tallarlo con agua tibia
+remedy-overspray = removedor, raspar y lijar con malla
+remedy-spray-foam = dejar que endurezca, cortarla y lijar con malla
+remedy-varnish = removedor
+remedy-tape = removedor y lijar con malla
+remedy-acid-or-bleach = desbastar hasta pasta fresca
+remedy-pest-chemical = tallar y probar el tinte en una muestra en sitio
+remedy-footprints = lijar todo con malla
+remedy-water-puddle = secar parejo, o mojar todo otra vez
+remedy-patch-smear = desbastar
+remedy-food = tallar; puede quedar
+remedy-torch-spatter = limpiador de oxalato o de citrato; la próxima vez, manta primero
+remedy-early-cover = quitar la cubierta y dejar secar parejo
+remedy-scratches = lijar parejo con malla; poner almohadillas bajo lo que se mueve
+remedy-printed-cover = tallar y lijar con malla; puede quedar
+remedy-cutting-oil = cataplasma con desengrasante, enjuagar y probar con una gota; puede quedar claro
