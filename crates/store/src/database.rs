@@ -99,7 +99,7 @@ fn set_journal(connection: &Connection) -> Result<(), StoreError> {
             Ok(mode) => {
                 let says =
                     format!("its journal is \"{mode}\" and cannot be \"wal\"; accepted: a folder on a local disk");
-                return Err(StoreError::Database { doing: OPENING, says });
+                return Err(StoreError::Database { doing: OPENING, says, code: None });
             }
             Err(StoreError::Busy { .. }) if waited < PATIENCE => {
                 thread::sleep(pause);

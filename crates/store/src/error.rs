@@ -29,6 +29,8 @@ pub enum StoreError {
         doing: &'static str,
         /// What the database said.
         says: String,
+        /// Its own number for that, where it gave one.
+        code: Option<i32>,
     },
     /// Another program kept the database to itself for too long.
     #[error("{doing}: another program keeps the store busy; accepted: trying again when it is done")]
@@ -199,7 +201,7 @@ impl StoreError {
     pub(crate) fn database(doing: &'static str) -> impl Fn(rusqlite::Error) -> Self {
         move |error| match error.sqlite_error_code() {
             Some(rusqlite::ErrorCode::DatabaseBusy | rusqlite::ErrorCode::DatabaseLocked) => Self::Busy { doing },
-            _ => Self::Database { doing, says: error.to_string() },
+            _ => Self::Database { doing, says: error.to_string(), code: error.sqlite_extended_error_code() },
         }
     }
 

@@ -37,6 +37,7 @@ mod sessions;
 mod slab_list;
 mod slabs;
 mod tally;
+mod without_names;
 
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, MutexGuard, PoisonError};
