@@ -85,6 +85,27 @@ pub(crate) struct Serve {
     /// Let the clock of the pages stand at this moment, to look back or to try things out
     #[arg(long, value_name = "MOMENT")]
     pub(crate) clock: Option<String>,
+    /// What the log on standard error holds: each level adds to the one before it (docs/logging.md)
+    #[arg(long, value_enum, default_value = "info", value_name = "LEVEL")]
+    pub(crate) log_level: LogLevelArg,
+    /// How a line of the log looks
+    #[arg(long, value_enum, default_value = "text", value_name = "FORMAT")]
+    pub(crate) log_format: LogFormatArg,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum LogLevelArg {
+    Off,
+    Error,
+    Warn,
+    Info,
+    Debug,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum LogFormatArg {
+    Text,
+    Json,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -127,7 +148,8 @@ pub(crate) enum Command {
     },
     /// Serve the pages: on this machine without sign-in, elsewhere with people and passwords
     #[command(after_help = "Examples:\n  underfoot serve\n  \
-                      underfoot serve --addr 0.0.0.0:8712 --public https://slabs.example.org")]
+                      underfoot serve --addr 0.0.0.0:8712 --public https://slabs.example.org\n  \
+                      underfoot serve --log-format json 2>> underfoot.log")]
     Serve(Serve),
     /// Open a slab
     #[command(after_help = "Example:\n  underfoot new \"Creek Road shop\" --time-zone America/Chicago")]

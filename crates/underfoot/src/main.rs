@@ -6,6 +6,7 @@ mod cli;
 mod commands;
 mod failure;
 mod json;
+mod logging;
 mod out;
 mod session;
 mod text;

@@ -36,6 +36,12 @@ pub(crate) fn now() -> Timestamp {
     Timestamp::now()
 }
 
+/// A clock that only goes forward.
+#[expect(clippy::disallowed_methods, reason = "the shell is where clocks come from")]
+pub(crate) fn monotonic() -> std::time::Instant {
+    std::time::Instant::now()
+}
+
 /// A fresh id for something made on this machine.
 #[expect(clippy::disallowed_methods, reason = "the shell is where ids come from")]
 pub(crate) fn fresh_id() -> uuid::Uuid {

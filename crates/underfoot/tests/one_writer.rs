@@ -24,6 +24,7 @@ fn post(site: &Site, path: &str, fields: &[(&str, &str)], photograph: Option<&[u
         access: Access::ThisMachine,
         outside: Outside {
             now: Timestamp::now,
+            monotonic: std::time::Instant::now,
             fresh_id: uuid::Uuid::now_v7,
             secret: || *blake3::hash(uuid::Uuid::new_v4().as_bytes()).as_bytes(),
         },

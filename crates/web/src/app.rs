@@ -2,6 +2,7 @@
 
 use std::collections::HashMap;
 use std::sync::Mutex;
+use std::time::Instant;
 
 use jiff::Timestamp;
 use store::{Store, TokenHash};
@@ -32,6 +33,8 @@ pub enum Access {
 pub struct Outside {
     /// What time it is.
     pub now: fn() -> Timestamp,
+    /// A clock that only goes forward, for how long a request takes.
+    pub monotonic: fn() -> Instant,
     /// A fresh id, ordered by time.
     pub fresh_id: fn() -> Uuid,
     /// Thirty-two bytes that nobody can guess.

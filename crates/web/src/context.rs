@@ -21,6 +21,7 @@ use store::SlabRecord;
 use crate::app::App;
 use crate::frame::Frame;
 use crate::page_error::PageError;
+use crate::serving::on_a_thread;
 use crate::visitor::{Permission, Visitor};
 
 /// Most files taken at once.
@@ -82,7 +83,7 @@ impl RequestContext {
         let headers = parts.headers.clone();
         let visitor = {
             let (app, headers) = (Arc::clone(&app), headers.clone());
-            tokio::task::spawn_blocking(move || Visitor::of(&app, &headers)).await.map_err(|_| broke())??
+            on_a_thread(move || Visitor::of(&app, &headers)).await.map_err(|_| broke())??
         };
         Ok(Self {
             visitor,
@@ -155,7 +156,7 @@ fn sender(app: &App, headers: &HeaderMap, peer: IpAddr) -> IpAddr {
         .unwrap_or(peer)
 }
 
-/// A page that panicked; what it said is on the terminal of whoever runs the server.
+/// A page that panicked; where it did is in the log of whoever runs the server.
 fn broke() -> PageError {
     PageError::Failed("a page of this program".to_owned())
 }
@@ -172,7 +173,7 @@ async fn run(
     work: impl FnOnce(&RequestContext) -> Answer + Send + 'static,
 ) -> Response {
     let (app, headers) = (Arc::clone(&context.app), context.headers.clone());
-    let done = tokio::task::spawn_blocking(move || {
+    let done = on_a_thread(move || {
         let json = context.wants_json();
         context
             .must(need)
@@ -207,7 +208,7 @@ pub(crate) fn form(need: Permission, handler: fn(&RequestContext, &Posted) -> An
         // Nobody without the right makes us read a hundred megabytes.
         let allowed = {
             let app = Arc::clone(&app);
-            tokio::task::spawn_blocking(move || (context.must(need), context)).await.map_err(|_| app)
+            on_a_thread(move || (context.must(need), context)).await.map_err(|_| app)
         };
         let context = match allowed {
             Ok((Ok(()), context)) => context,

@@ -13,6 +13,7 @@ use store::SlabRecord;
 use crate::app::{Access, App};
 use crate::assets;
 use crate::context::RequestContext;
+use crate::fault;
 use crate::page_error::PageError;
 use crate::screens;
 use crate::visitor::{Permission, Theme, Visitor};
@@ -232,7 +233,10 @@ pub(crate) fn show(page: &impl Template) -> Response {
     match page.render() {
         Ok(html) => Html(html).into_response(),
         // A template joins texts; only a bug can fail it, and then a bare line is better than nothing.
-        Err(error) => (axum::http::StatusCode::INTERNAL_SERVER_ERROR, error.to_string()).into_response(),
+        Err(error) => {
+            fault::tell(&format!("drawing a page: {}", fault::chain(&error)));
+            (axum::http::StatusCode::INTERNAL_SERVER_ERROR, error.to_string()).into_response()
+        }
     }
 }
 

@@ -10,6 +10,9 @@ use diary_photographs::Looked;
 use slab_answers::map::SlabMap;
 use slab_diary::EntryId;
 
+use crate::fault;
+use crate::serving::as_job;
+
 /// Answers kept; the oldest go first.
 const KEPT: usize = 200;
 /// Measured entries kept, a few kilobytes each; then it begins anew.
@@ -81,7 +84,12 @@ impl<T> Default for Kept<T> {
 
 impl<T: Send + Sync + 'static> Kept<T> {
     /// The work that goes by a name, begun in a thread of its own when nobody asked before.
-    fn begin(kept: &Mutex<Self>, name: &str, begin: impl FnOnce(&Work<T>) -> T + Send + 'static) -> Arc<Work<T>> {
+    fn begin(
+        kept: &Mutex<Self>,
+        name: &str,
+        doing: &'static str,
+        begin: impl FnOnce(&Work<T>) -> T + Send + 'static,
+    ) -> Arc<Work<T>> {
         let mut kept = kept.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some(work) = kept.known.get(name) {
             return Arc::clone(work);
@@ -97,16 +105,19 @@ impl<T: Send + Sync + 'static> Kept<T> {
         }
         drop(kept);
         let running = Arc::clone(&work);
-        std::thread::spawn(move || {
+        std::thread::spawn(as_job(doing, move || {
             // Whoever waits must not wait for ever when it panics.
             match catch_unwind(AssertUnwindSafe(|| begin(&running))) {
                 Ok(answer) => {
                     *running.answer.lock().unwrap_or_else(PoisonError::into_inner) = Some(Arc::new(answer));
                 }
-                Err(_) => running.broken.store(true, Ordering::Relaxed),
+                Err(_) => {
+                    fault::tell_unless_told("it broke off");
+                    running.broken.store(true, Ordering::Relaxed);
+                }
             }
             running.tell(1.0);
-        });
+        }));
         work
     }
 
@@ -137,7 +148,7 @@ impl Works {
         name: &str,
         begin: impl FnOnce(&Work<Forecast>) -> Forecast + Send + 'static,
     ) -> Arc<Work<Forecast>> {
-        Kept::begin(&self.forecasts, name, begin)
+        Kept::begin(&self.forecasts, name, "a drying forecast", begin)
     }
 
     /// A forecast that was begun before.
@@ -151,7 +162,7 @@ impl Works {
         name: &str,
         begin: impl FnOnce(&Work<Looks>) -> Looks + Send + 'static,
     ) -> Arc<Work<Looks>> {
-        Kept::begin(&self.looks, name, begin)
+        Kept::begin(&self.looks, name, "measuring photographs", begin)
     }
 
     /// A measuring that was begun before.

@@ -6,7 +6,9 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use serde_json::json;
 
+use crate::fault;
 use crate::frame::{Frame, trouble_page};
+use crate::serving::now_serving;
 
 /// A reason not to do what was asked.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -43,9 +45,7 @@ pub(crate) enum PageError {
 impl From<store::StoreError> for PageError {
     fn from(error: store::StoreError) -> Self {
         use store::StoreError as E;
-        // All of it is for whoever runs the server, who sees its terminal.
-        eprintln!("underfoot: {error}");
-        Self::Failed(match error {
+        Self::Failed(match fault::of_the_store(error) {
             E::Disk { doing, .. } | E::Database { doing, .. } | E::Busy { doing } => doing.to_owned(),
             E::EntryDamaged { entry, .. } => format!("entry {entry}"),
             E::NoPhotograph(hash) | E::PhotographDamaged { hash, .. } => format!("photograph {}", hash.as_str()),
@@ -58,6 +58,38 @@ impl PageError {
     /// One mistake in one field.
     pub(crate) fn mistake(field: &str, said: impl Into<String>) -> Self {
         Self::FieldErrors(vec![(field.to_owned(), said.into())])
+    }
+
+    /// A failure of ours by an error that quotes nothing of what was sent. The log has its words, the page what
+    /// was being done.
+    pub(crate) fn failed(doing: &'static str, error: &dyn std::error::Error) -> Self {
+        fault::tell(&format!("{doing}: {}", fault::chain(error)));
+        Self::Failed(doing.to_owned())
+    }
+
+    /// A failure of ours by an error whose words may quote what was sent: neither log nor page has them.
+    pub(crate) fn failed_without_words(doing: &'static str) -> Self {
+        fault::tell(doing);
+        Self::Failed(doing.to_owned())
+    }
+
+    /// Which kind of refusal it is, for the log.
+    fn reason(&self) -> &'static str {
+        match self {
+            Self::NotFound => "not found",
+            Self::SignIn(_) => "not signed in",
+            Self::SetUp => "no owner yet",
+            Self::Forbidden => "no right to it",
+            Self::ForeignOrigin => "sent from another site",
+            Self::ForeignHost => "addressed to another host",
+            Self::Wait(_) => "too many tries",
+            Self::FieldErrors(_) => "mistakes in fields",
+            Self::TooLarge => "too large",
+            Self::WrongType => "not a form that is read here",
+            Self::LinkOver(_) => "the link is over",
+            Self::LinkWithdrawn(_) => "the link was withdrawn",
+            Self::Failed(_) => "a fault",
+        }
     }
 
     pub(crate) fn status(&self) -> StatusCode {
@@ -116,6 +148,9 @@ impl PageError {
 
     /// As an answer: JSON for the script, a page for a person.
     pub(crate) fn answer(self, frame: Frame, wants_json: bool) -> Response {
+        if let Some(serving) = now_serving() {
+            tracing::debug!(request_id = %serving.request, reason = self.reason(), "refused");
+        }
         let locale = frame.locale;
         if wants_json {
             let mistakes: Vec<_> = match &self {

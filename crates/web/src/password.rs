@@ -69,7 +69,7 @@ impl Passwords {
     pub(crate) fn check(&self, password: &str, phc: Option<&str>) -> Result<bool, PageError> {
         let _turn = self.turn().ok_or(PageError::Wait(2))?;
         let hash =
-            PasswordHash::new(phc.unwrap_or(NOBODY)).map_err(|_| PageError::Failed("a kept password".to_owned()))?;
+            PasswordHash::new(phc.unwrap_or(NOBODY)).map_err(|_| PageError::failed_without_words("a kept password"))?;
         let same = Argon2::default().verify_password(password.as_bytes(), &hash).is_ok();
         Ok(same && phc.is_some())
     }
@@ -82,7 +82,7 @@ impl App {
         let salt = &(self.settings.outside.secret)()[..16];
         let hash: PasswordHash = Argon2::default()
             .hash_password_with_salt(password.as_bytes(), salt)
-            .map_err(|_| PageError::Failed("hashing a password".to_owned()))?;
+            .map_err(|e| PageError::failed("hashing a password", &e))?;
         Ok(hash.to_string())
     }
 

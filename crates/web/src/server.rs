@@ -16,15 +16,21 @@ use tower_http::compression::CompressionLayer;
 use crate::app::App;
 use crate::frame::Frame;
 use crate::page_error::PageError;
-use crate::{assets, context, guard, screens};
+use crate::{assets, context, guard, request_log, screens};
 
 /// All pages over an application's state.
 pub fn router(app: Arc<App>) -> Router {
-    Router::new()
+    let routes = Router::new()
         .route("/a/{hash}/{name}", get(assets::file))
         .route("/sw.js", get(assets::worker))
         .route("/site.webmanifest", get(assets::manifest))
-        .merge(screens::routes())
+        .merge(screens::routes());
+    around(routes, app)
+}
+
+/// What every request passes on its way to a route and back.
+pub(crate) fn around(routes: Router<Arc<App>>, app: Arc<App>) -> Router {
+    routes
         .fallback(nothing_here)
         .layer(DefaultBodyLimit::max(context::MAX_BYTES))
         .layer(CatchPanicLayer::custom(|_: Box<dyn std::any::Any + Send>| {
@@ -37,6 +43,7 @@ pub fn router(app: Arc<App>) -> Router {
         }))
         .layer(CompressionLayer::new().gzip(true))
         .layer(middleware::from_fn_with_state(Arc::clone(&app), guard::guard))
+        .layer(middleware::from_fn_with_state(Arc::clone(&app), request_log::request_log))
         .with_state(app)
 }
 

@@ -166,15 +166,21 @@ impl Site {
         args.extend(rest);
         let mut child = self.command(&args).spawn().expect("the binary runs");
         let mut out = BufReader::new(child.stdout.take().unwrap());
+        // The log goes on for as long as the server runs: it is taken from the beginning, so that no full pipe
+        // stops the server.
+        let mut err = child.stderr.take().unwrap();
+        let log = std::thread::spawn(move || {
+            let mut log = Vec::new();
+            let _ = err.read_to_end(&mut log);
+            String::from_utf8_lossy(&log).into_owned()
+        });
         // It binds its port before it says where it serves; the last line before it answers is how to
         // stop it.
         let mut said = String::new();
         while !said.contains("Ctrl") {
             let mut line = String::new();
             if out.read_line(&mut line).unwrap() == 0 {
-                let mut err = String::new();
-                child.stderr.take().unwrap().read_to_string(&mut err).unwrap();
-                panic!("the server ended at once: {said}{err}");
+                panic!("the server ended at once: {said}{}", log.join().unwrap());
             }
             said.push_str(&line);
         }

@@ -10,8 +10,9 @@ use web::{Access, App, Demo, Outside, Settings};
 use super::demo;
 use crate::cli::Serve;
 use crate::failure::{Answer, Failure};
+use crate::logging;
 use crate::out::answer;
-use crate::session::{Session, fresh_id, now};
+use crate::session::{Session, fresh_id, monotonic, now};
 
 /// Letters of a one-time code: none that is taken for another when read from a screen.
 const LETTERS: &[u8; 32] = b"ABCDEFGHJKLMNPQRSTUVWXYZ23456789";
@@ -41,7 +42,7 @@ pub(crate) fn run(session: Session, args: &Serve) -> Result<Answer, Failure> {
     let locale = session.locale;
     let settings = Settings {
         access: access.clone(),
-        outside: Outside { now, fresh_id, secret },
+        outside: Outside { now, monotonic, fresh_id, secret },
         stands_at: clock,
         author: session.author,
         demo: Some(Demo {
@@ -51,6 +52,7 @@ pub(crate) fn run(session: Session, args: &Serve) -> Result<Answer, Failure> {
         }),
         store: session.store,
     };
+    logging::start(args)?;
     let shown = match &args.public {
         Some(public) => public.clone(),
         None => format!("http://{bound}"),
@@ -59,6 +61,7 @@ pub(crate) fn run(session: Session, args: &Serve) -> Result<Answer, Failure> {
     let app = Arc::new(App::new(settings));
     if access != Access::ThisMachine {
         if args.public.is_none() {
+            tracing::warn!("the pages are not encrypted on the way");
             answer!("{}", locale.message("serve-not-encrypted", &[]));
         }
         let code = code();
@@ -67,7 +70,9 @@ pub(crate) fn run(session: Session, args: &Serve) -> Result<Answer, Failure> {
         }
     }
     answer!("{}", locale.message("serve-stop", &[]));
+    tracing::info!("listening");
     web::serve(listener, app).map_err(Failure::data)?;
+    tracing::info!("stopped");
     Ok(Answer::Yes)
 }
 

@@ -82,7 +82,7 @@ impl Site {
         path.to_str().unwrap().to_owned()
     }
 
-    fn command(&self, args: &[&str]) -> Command {
+    pub(crate) fn command(&self, args: &[&str]) -> Command {
         self.command_on(self.path("data").to_str().unwrap(), args)
     }
 

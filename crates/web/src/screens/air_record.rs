@@ -155,7 +155,7 @@ fn written(
     posted: &Posted,
 ) -> Result<EntryId, PageError> {
     let named = posted.typed.first("source").map(tidy).filter(|name| !name.is_empty());
-    let series = serde_json::to_value(&read.series).map_err(|e| PageError::Failed(e.to_string()))?;
+    let series = serde_json::to_value(&read.series).map_err(|e| PageError::failed("keeping an air record", &e))?;
     let mut fields = Map::new();
     fields.insert("source".to_owned(), Value::from(named.unwrap_or_else(|| file.name.clone())));
     fields.insert("series".to_owned(), series);

@@ -262,7 +262,7 @@ fn photograph(context: &RequestContext) -> Answer {
 
 /// A photograph as an answer: its kind from its bytes, never from a name.
 pub(crate) fn picture(bytes: Vec<u8>) -> Answer {
-    let kind = match photo::inspect(&bytes).map_err(|e| PageError::Failed(e.to_string()))?.format {
+    let kind = match photo::inspect(&bytes).map_err(|e| PageError::failed("reading a photograph", &e))?.format {
         photo::Format::Jpeg => "image/jpeg",
         photo::Format::Png => "image/png",
         _ => return Err(PageError::NotFound),

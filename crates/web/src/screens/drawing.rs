@@ -216,9 +216,9 @@ fn write_plan(
     spec: &PlanSpec,
     posted: &Posted,
 ) -> Result<EntryId, PageError> {
-    let spec = serde_json::to_value(spec).map_err(|e| PageError::Failed(e.to_string()))?;
+    let spec = serde_json::to_value(spec).map_err(|e| PageError::failed("keeping a plan", &e))?;
     let Value::Object(fields) = spec else {
-        return Err(PageError::Failed("a plan is an object".to_owned()));
+        return Err(PageError::failed_without_words("a plan is an object"));
     };
     let old = corrected(&posted.typed, opened);
     write(context, opened, Submitted { old, ..Submitted::of(EntryKind::Plan, fields) }, posted)

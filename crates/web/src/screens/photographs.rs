@@ -24,6 +24,7 @@ use crate::app::App;
 use crate::chart_section::{Charted, source};
 use crate::context::{Answer, RequestContext, page};
 use crate::entries::Opened;
+use crate::fault;
 use crate::forecast::Waiting;
 use crate::frame::{Frame, NavLink, show};
 use crate::jobs::{Looks, Work};
@@ -220,7 +221,7 @@ fn measure(app: &App, wanted: &[(EntryId, SlabPhotograph, Vec<PhotoHash>)], work
 
 /// The first two photographs that can be decoded.
 fn pictures(app: &App, hashes: &[PhotoHash]) -> Vec<Decoded> {
-    let bytes = hashes.iter().filter_map(|hash| app.store().photograph(hash).ok());
+    let bytes = hashes.iter().filter_map(|hash| app.store().photograph(hash).map_err(fault::of_the_store).ok());
     bytes.filter_map(|bytes| decode(&bytes).ok()).take(2).collect()
 }
 
@@ -314,8 +315,8 @@ fn small(context: &RequestContext) -> Answer {
     let record = context.slab()?;
     let hash = PhotoHash::try_from(context.part("hash").to_owned()).map_err(|_| PageError::NotFound)?;
     let bytes = context.app.store().photograph_of(record.id, &hash)?.ok_or(PageError::NotFound)?;
-    let picture = decode(&bytes).map_err(|e| PageError::Failed(e.to_string()))?;
-    let copy = photo::small(&picture, SMALL).map_err(|e| PageError::Failed(e.to_string()))?;
+    let picture = decode(&bytes).map_err(|e| PageError::failed("reading a photograph", &e))?;
+    let copy = photo::small(&picture, SMALL).map_err(|e| PageError::failed("making a small photograph", &e))?;
     Ok(([(CONTENT_TYPE, "image/jpeg"), (CACHE_CONTROL, "private, max-age=31536000, immutable")], copy).into_response())
 }
 
@@ -331,6 +332,6 @@ fn map(context: &RequestContext) -> Answer {
     let (Some(picture), Some(evenness)) = (pictures.get(number), looked.each.get(number)) else {
         return Err(PageError::NotFound);
     };
-    let png = photo::overlay(picture, evenness).map_err(|e| PageError::Failed(e.to_string()))?;
+    let png = photo::overlay(picture, evenness).map_err(|e| PageError::failed("drawing a map of patches", &e))?;
     Ok(([(CONTENT_TYPE, "image/png"), (CACHE_CONTROL, "private, max-age=86400")], png).into_response())
 }

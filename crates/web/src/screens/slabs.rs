@@ -184,10 +184,7 @@ fn open_slab(context: &RequestContext, posted: &Posted) -> Result<SlabId, PageEr
 
 fn add_demo(context: &RequestContext, _: &Posted) -> Answer {
     let demo = context.app.settings.demo.ok_or(PageError::NotFound)?;
-    let id = (demo.fill)(context.app.store()).map_err(|error| {
-        eprintln!("underfoot: {error}");
-        PageError::Failed("the demo".to_owned())
-    })?;
+    let id = (demo.fill)(context.app.store()).map_err(|_| PageError::failed_without_words("the demo"))?;
     context.app.store().bring_back(id)?;
     Ok(Redirect::to(&format!("/slab/{id}")).into_response())
 }

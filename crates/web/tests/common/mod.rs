@@ -80,6 +80,7 @@ impl Site {
             access,
             outside: Outside {
                 now,
+                monotonic: std::time::Instant::now,
                 fresh_id: Uuid::now_v7,
                 secret: || *blake3::hash(Uuid::new_v4().as_bytes()).as_bytes(),
             },

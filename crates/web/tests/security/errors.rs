@@ -54,3 +54,29 @@ fn a_refusal_for_the_script_says_what_and_where() {
     let stranger = crowd.site.send(request(Method::POST, &path, &[("accept", "application/json")], &[])).ends(401);
     assert!(stranger.text().contains("\"ok\":false"));
 }
+
+#[test]
+fn whether_a_log_is_kept_is_not_decided_here() {
+    let crowd = Crowd::new();
+    let got = crowd.site.look("/nothing-here", &as_person("Carl")).ends(404);
+    assert_ne!(got.header("x-request-id"), "");
+    assert!(!tracing::dispatcher::has_been_set(), "the pages installed a subscriber");
+}
+
+#[test]
+fn every_answer_has_an_id_of_ours_and_none_that_was_sent() {
+    let crowd = Crowd::new();
+    let cookie = as_person("Carl");
+    let sent = "0190a8f0-7c1e-7b3a-9c51-0d6e3b9a7f10";
+    let ask = || {
+        let headers = [("cookie", cookie.as_str()), ("x-request-id", sent)];
+        let got = crowd.site.send(request(Method::GET, "/", &headers, &[])).ends(200);
+        got.header("x-request-id").parse::<uuid::Uuid>().unwrap()
+    };
+    let (first, second) = (ask(), ask());
+    assert_ne!(first, second);
+    assert_ne!(first.to_string(), sent);
+    let elsewhere = [("sec-fetch-site", "cross-site")];
+    let refused = crowd.site.send(request(Method::POST, "/sign-in", &elsewhere, &[])).ends(403);
+    assert_ne!(refused.header("x-request-id"), "", "a refusal at the door has one too");
+}

@@ -23,7 +23,7 @@ pub(super) fn file(context: &RequestContext) -> Answer {
     let Ok(order) = order(&slab, Trade::built_in()) else {
         return Ok(Redirect::to(&format!("/slab/{}/order", opened.record.id)).into_response());
     };
-    let bytes = written(&order.lines, locale).map_err(|e| PageError::Failed(e.to_string()))?;
+    let bytes = written(&order.lines, locale).map_err(|e| PageError::failed("writing the order as a table", &e))?;
     let name = format!("attachment; filename=\"{}-order.csv\"", file_name(&opened.record.name));
     Ok(([(CONTENT_TYPE, "text/csv; charset=utf-8".to_owned()), (CONTENT_DISPOSITION, name)], bytes).into_response())
 }

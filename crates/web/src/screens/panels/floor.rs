@@ -145,10 +145,11 @@ fn drawn(context: &RequestContext, slab: &Slab<'_>) -> Result<Drawn, PageError> 
     let panel = known.iter().find(|panel| panel.name.eq_ignore_ascii_case(name)).ok_or(PageError::NotFound)?;
     let (state, look) = pictured_state(panel).ok_or(PageError::NotFound)?;
     let hash = look.seen.entry.photographs.first().ok_or(PageError::NotFound)?;
-    let failed = |why: String| PageError::Failed(why);
-    let picture = decode(&context.app.store().photograph(hash)?).map_err(|e| failed(e.to_string()))?;
+    let picture =
+        decode(&context.app.store().photograph(hash)?).map_err(|e| PageError::failed("reading a photograph", &e))?;
     let side = panel.made.and_then(|made| made.body.side.as_ref()).map(units::AsWritten::value);
-    let mut mottling = panel_mottling(look.seen.body, side, &picture).map_err(|e| failed(e.to_string()))?;
+    let mut mottling =
+        panel_mottling(look.seen.body, side, &picture).map_err(|e| PageError::failed("measuring a panel", &e))?;
     let numbers: Vec<f64> =
         context.query.first("lab").unwrap_or_default().split(',').filter_map(|text| text.parse().ok()).collect();
     let lab = <[f64; 3]>::try_from(numbers).ok().and_then(|[l, a, b]| Lab::new(l, a, b).ok());
@@ -168,8 +169,8 @@ fn whole_floor(context: &RequestContext) -> Result<String, PageError> {
     let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let drawn = drawn(context, &slab)?;
     let plan = slab.plan().filter(|plan| plan.is_drawn()).ok_or(PageError::NotFound)?;
-    let Illustrated { colors, pixel } =
-        illustrated(&drawn.mottling.color, plan, drawn.seed).map_err(|e| PageError::Failed(e.to_string()))?;
+    let Illustrated { colors, pixel } = illustrated(&drawn.mottling.color, plan, drawn.seed)
+        .map_err(|e| PageError::failed("illustrating a floor", &e))?;
     let look = PlanLook::new("floor", &opened.record.name, context.locale()).wide(WIDE);
     let part = FloorPart { colors: &colors, pixel, zones: &drawn.zones };
     floor_svg(plan, &[part], &drawn.note, &look).ok_or(PageError::NotFound)
@@ -190,14 +191,15 @@ fn stretch_png(context: &RequestContext) -> Answer {
     let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let drawn = drawn(context, &slab)?;
     let (wide, deep) = stretch(context.locale());
-    let Illustrated { colors, pixel } =
-        over(&drawn.mottling.color, wide, deep, drawn.seed).map_err(|e| PageError::Failed(e.to_string()))?;
+    let Illustrated { colors, pixel } = over(&drawn.mottling.color, wide, deep, drawn.seed)
+        .map_err(|e| PageError::failed("illustrating a floor", &e))?;
     let part = FloorPart { colors: &colors, pixel, zones: &[] };
     let look = PlanLook::new("stretch", &opened.record.name, context.locale()).wide(WIDE);
     as_png(&stretch_svg(&part, (wide, deep), &drawn.note, &look))
 }
 
 fn as_png(svg: &str) -> Answer {
-    let bytes = png(svg, 1.5).map_err(|e| PageError::Failed(e.to_string()))?;
+    // The drawing holds names of the slab and its zones, which its reader's words may quote.
+    let bytes = png(svg, 1.5).map_err(|_| PageError::failed_without_words("turning a drawing into a picture"))?;
     Ok(([(CONTENT_TYPE, "image/png"), (CACHE_CONTROL, "private, max-age=600")], bytes).into_response())
 }
