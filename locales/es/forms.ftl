@@ -410,62 +410,6 @@ mistake-outside-the-picture = La caja se sale de la foto. La orilla izquierda y 
 mistake-no-patch = Un área necesita tres esquinas o más, cada una con sus dos números.
 mistake-refused = El diario no acepta esto: { $problem }
 
-## Cifras que una losa puede tener propias. En inglés están en trade/.
-
-fact-age-before-stain-days = Días después del colado antes de teñir
-fact-age-uncertain-from = Más joven que esto, la losa está muy verde para teñir
-fact-equivalent-age-doubt = Edad equivalente bajo la cual el calendario y la temperatura se contradicen
-fact-wet-cure-longest = Curado húmedo cuyo fin nadie anotó: se da por terminado después de
-fact-temperature-silence-bridged = Hueco más largo del registro de temperatura que se salva con una línea recta
-fact-temperature-gap-margin = Cuánto más fría o caliente pudo estar la losa en un hueco del registro
-fact-drop-absorbed = Una gota absorbida dentro de este tiempo pasa
-fact-drop-stands = Una gota que sigue después de este tiempo está parada
-fact-drops-per-zone = Gotas en cada zona, además de las orillas
-fact-drop-places = Lugares que se prueban en la losa
-fact-absorbency-even-factor = La absorción más lenta entre la más rápida que todavía es pareja
-fact-absorbency-uneven-factor = La absorción más lenta entre la más rápida que detiene la losa
-fact-survey-keeps = Cuánto vale una vuelta de rociar y mirar mientras otros trabajan encima
-fact-humidity-film = Humedad en la losa para películas cerradas, si el fabricante no dice otra
-fact-humidity-film-stop = Humedad en la losa que detiene una película cerrada
-fact-humidity-breathing = Humedad en la losa para selladores que respiran, si el fabricante no dice otra
-fact-humidity-equilibrate = Espera después de poner la sonda
-fact-humidity-tests-first = Sondas en los primeros 1000 pies cuadrados
-fact-humidity-tests-further = Sondas por cada 1000 pies cuadrados más
-fact-humidity-probe-depth-one-side = Profundidad de la sonda entre el espesor, si seca por una cara
-fact-humidity-probe-depth-two-sides = Profundidad de la sonda entre el espesor, si seca por dos caras
-fact-probe-depth-tolerance = Cuánto puede fallar la profundidad de la sonda
-fact-emission-film = Emisión de humedad para películas cerradas, si el fabricante no dice otra
-fact-emission-breathing = Emisión de humedad para selladores que respiran, si el fabricante no dice otra
-fact-emission-tests-first = Platos en los primeros 1000 pies cuadrados
-fact-emission-tests-further = Platos por cada 1000 pies cuadrados más
-fact-sheet-hours = Tiempo que queda pegado el plástico
-fact-sheet-tests = Pruebas de plástico pegado en el área
-fact-ph-before-stain-stop = pH bajo el cual la superficie está gastada, carbonatada o lavada con ácido
-fact-ph-after-rinse-stop = pH bajo el cual queda ácido en el piso
-fact-surface-ph-tests = Pruebas de pH antes del tinte
-fact-ph-readings-after-rinse = Lecturas de pH después del último enjuague
-fact-crack-width = Grieta más ancha que no pide una decisión
-fact-air-reading-keeps = Cuánto vale una lectura del aire y de la superficie
-fact-dew-point-spread = Superficie de la losa arriba del punto de rocío
-fact-dew-point-spread-stop = Diferencia con el punto de rocío bajo la cual no se pone sellador
-fact-seal-humidity = Humedad del aire al sellar
-fact-panel-coverage-spread = Cuánto más o menos que los paneles puede beber el piso
-fact-stain-acid-share = Ácido en el tinte como se compra, por masa, hasta tener su hoja
-fact-masking-band = Alto de la franja que se enmascara en las paredes
-fact-cure-activation-low = Temperatura de activación más baja con que se da la edad equivalente, en kelvin
-fact-cure-activation-high = Temperatura de activación más alta con que se da la edad equivalente, en kelvin
-fact-fly-ash-plain = Ceniza volante hasta la cual el concreto cuenta como de cemento Portland común
-fact-drop-places-by-area = Lugares que se prueban en una losa chica, según su área
-fact-drop-places-least = Lugares que se prueban en la losa más chica
-fact-one-place = Pruebas así de cerca una de otra son un solo lugar
-fact-more-drops-times = Con dispersión dudosa se piden más gotas hasta tener tantas veces los lugares que hacen falta
-fact-surface-tests-keep = Cuánto valen gotas, raspados, trapos y pruebas de pH mientras trabajan otros oficios
-fact-moisture-tests-keep = Cuánto valen láminas, platos y sondas de humedad
-fact-surface-ph-tests-further = Pruebas de pH antes de teñir por cada 2000 ft2 más
-fact-site-check-keeps = Cuánto vale la revisión del sitio; el día del trabajo se hace otra vez
-fact-wind-spraying = Viento sobre el cual no se rocía nada al aire libre
-fact-wind-stain = Viento sobre el cual no se tiñe al aire libre
-
 ## Lo que no cuadra de una anotación en su diario
 
 problem-line-missing = falta; se acepta: { $accepted }

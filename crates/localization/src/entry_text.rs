@@ -64,7 +64,6 @@ pub fn choice_label(locale: Locale, schema: &EntrySchema, field: &Field, value: 
 }
 
 /// What a figure is about, with its value in its own unit, since a person's own is typed in that unit.
-/// The trade facts have it in English.
 fn fact_label(locale: Locale, id: &str) -> String {
     let Some(fact) = Trade::built_in().fact(id) else { return id.to_owned() };
     let about = locale.fact(id);

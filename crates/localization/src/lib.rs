@@ -6,7 +6,8 @@
 //!
 //! The texts are in `locales/en` and `locales/es`, one file for each subject, and are part of the
 //! program: nothing is read from disk. To add a code: one message in each language; the tests name
-//! what is missing, what nobody uses, and what the two languages do not share.
+//! what is missing, what nobody uses, and what the two languages do not share. What the records of
+//! the trade say has its English there and its Spanish in `locales/es/trade` ([`Locale::text_of`]).
 //!
 //! ```
 //! use slab_answers::standing::{HoldPointId, State};

@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
+use trade_facts::Translated;
 use unic_langid::langid;
 
 use crate::locale::{Lang, Locale};
@@ -44,7 +45,6 @@ pub const FILES: &[(Lang, &str, &str)] = files![
     ],
     Es: [
         "es/reasons.ftl",
-        "es/remedies.ftl",
         "es/actions.ftl",
         "es/standing.ftl",
         "es/names.ftl",
@@ -70,10 +70,21 @@ pub const FILES: &[(Lang, &str, &str)] = files![
     ],
 ];
 
-/// The Spanish of what the records under `trade/` say: its path under `locales/` and its text. The id of
-/// a message is that of its record, so these stand apart from the messages that the source says. The
-/// English is in the records themselves.
-pub const TRADE_FILES: &[(Lang, &str, &str)] = files![Es: ["es/sources.ftl", "es/trade_names.ftl"]];
+/// The Spanish of the records under `trade/`, which have their English themselves: its path under `locales/`,
+/// named as their file there, and its text. The id of a message is [`Translated::key`]. These stand apart, since no
+/// literal of the source says them.
+pub const TRADE_FILES: &[(Lang, &str, &str)] = files![
+    Es: [
+        "es/trade/facts.ftl",
+        "es/trade/finishes.ftl",
+        "es/trade/glossary.ftl",
+        "es/trade/incidents.ftl",
+        "es/trade/pour_spec.ftl",
+        "es/trade/sealers.ftl",
+        "es/trade/signs.ftl",
+        "es/trade/sources.ftl",
+    ],
+];
 
 /// Something put into a message.
 #[derive(Debug, Clone, PartialEq)]
@@ -179,20 +190,18 @@ impl Locale {
         bundle.format_pattern(pattern, Some(&filled), &mut Vec::new()).into_owned()
     }
 
-    /// What a record of `trade/` is called: `english`, its own word for it, or the Spanish under its id
-    /// where there is one. The only lookup by an id out of data; a test holds the ids of the messages
-    /// against the records. A point, which the id of a message can't hold, is a hyphen there.
+    /// One of the texts of a record of `trade/`, by its name in [`Translated::texts`]: its own English, or the Spanish
+    /// under its key where there is one. Empty where the record has no such text.
     #[must_use]
-    pub(crate) fn trade_name(self, id: &str, english: &str) -> String {
+    pub fn text_of(self, record: &impl Translated, text: &'static str) -> String {
+        let texts = record.texts();
+        let Some(at) = texts.iter().position(|(name, _)| *name == text) else { return String::new() };
         let spanish = || {
-            let pattern = SPANISH_TRADE.get_message(&id.replace('.', "-"))?.value()?;
+            let message = SPANISH_TRADE.get_message(&record.key())?;
+            let pattern = if at == 0 { message.value()? } else { message.get_attribute(text)?.value() };
             Some(SPANISH_TRADE.format_pattern(pattern, None, &mut Vec::new()).into_owned())
         };
-        match self.lang {
-            Lang::En => None,
-            Lang::Es => spanish(),
-        }
-        .unwrap_or_else(|| english.to_owned())
+        (self.lang == Lang::Es).then(spanish).flatten().unwrap_or_else(|| texts[at].1.to_owned())
     }
 
     /// The text under an attribute of a message, where it has one.

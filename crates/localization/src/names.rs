@@ -3,7 +3,7 @@
 use slab_diary::{Body, EntryKind};
 use trade_facts::{Citation, Grade, Source, Trade};
 
-use crate::locale::{Lang, Locale};
+use crate::locale::Locale;
 
 impl Locale {
     /// The name of a finish, incident or sealer class, or of an item of the site check. What is
@@ -18,32 +18,25 @@ impl Locale {
             _ => {}
         }
         let trade = Trade::built_in();
-        let english = trade
-            .finish(id)
-            .map(|r| &r.name)
-            .or_else(|| trade.incident(id).map(|r| &r.name))
-            .or_else(|| trade.sealer(id).map(|r| &r.name));
-        english.map_or_else(|| id.to_owned(), |english| self.trade_name(id, english))
+        let name = trade.finish(id).map(|finish| self.text_of(finish, "name"));
+        let name = name.or_else(|| trade.incident(id).map(|incident| self.text_of(incident, "name")));
+        let name = name.or_else(|| trade.sealer(id).map(|sealer| self.text_of(sealer, "name")));
+        name.unwrap_or_else(|| id.to_owned())
     }
 
-    /// What takes out what an incident of this kind left, as far as the trade knows; see `trade/incidents.toml`.
+    /// What takes out what an incident of this kind left, as far as the trade knows.
     #[must_use]
     pub fn remedy(self, incident: &str) -> String {
-        match (Trade::built_in().incident(incident), self.lang) {
-            (None, _) => self.message("remedy-unknown", &[]),
-            (Some(record), Lang::En) => record.remedy.clone(),
-            (Some(_), Lang::Es) => self.message_built(&format!("remedy-{incident}"), &[]),
+        match Trade::built_in().incident(incident) {
+            Some(record) => self.text_of(record, "remedy"),
+            None => self.message("remedy-unknown", &[]),
         }
     }
 
     /// What a figure of the trade is about.
     #[must_use]
     pub fn fact(self, id: &str) -> String {
-        let Some(fact) = Trade::built_in().fact(id) else { return id.to_owned() };
-        match self.lang {
-            Lang::En => fact.statement.clone(),
-            Lang::Es => crate::entry_text::named(self, &[format!("fact-{id}")], &fact.statement),
-        }
+        Trade::built_in().fact(id).map_or_else(|| id.to_owned(), |fact| self.text_of(fact, "statement"))
     }
 
     /// The name of a kind of entry.
@@ -75,7 +68,7 @@ impl Locale {
         if source.cite == Source::COMMON_PRACTICE {
             return self.message("cite-common-practice", &[]);
         }
-        self.trade_name(&source.key, &source.cite)
+        self.text_of(source, "cite")
     }
 
     /// How sure a fact is.

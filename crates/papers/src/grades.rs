@@ -72,7 +72,10 @@ impl Foot {
                 let name = match (cite.as_str(), grade) {
                     ("", Grade::CommonPractice | Grade::ExpertJudgment) => name(words, *grade)?.to_owned(),
                     ("", _) => words.message("sources.none")?.to_owned(),
-                    (cite, _) => words.cite(cite),
+                    (cite, _) => Trade::built_in()
+                        .sources()
+                        .find(|source| source.cite == cite)
+                        .map_or_else(|| cite.to_owned(), |source| words.locale().source(source)),
                 };
                 Ok(format!("{name} ({}): {}", letter(*grade), labels.join(", ")))
             })

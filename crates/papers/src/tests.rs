@@ -5,11 +5,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::date;
 use localization::Lang;
 use serde_json::Value;
-use trade_facts::{Record, Source, Trade};
 use units::{Area, Fraction, Length};
 
 use crate::pictograms::Pictogram;
-use crate::texts::{EN, ES, ES_FACTS, Words, spanish_fact};
+use crate::texts::{EN, ES, Words};
 use crate::{PageSize, PourSheet, PourZone, SiteNotice, pour_sheet, site_notice};
 
 /// Everything the crate is made of that may use a text.
@@ -26,8 +25,8 @@ const USERS: &[&str] = &[
     include_str!("../templates/pour_sheet.typ"),
     include_str!("../templates/site_notice.typ"),
 ];
-/// Tables whose keys are ids of the trade facts or of drawings; their own tests count them.
-const BY_ID: [&str; 5] = ["found.", "picture.", "pour.finish.", "grade.", "signal."];
+/// Tables whose keys are names of drawings, grades or signal words.
+const BY_ID: [&str; 3] = ["picture.", "grade.", "signal."];
 
 fn leaves(text: &str) -> BTreeMap<String, Vec<String>> {
     fn walk(value: &Value, path: &str, out: &mut BTreeMap<String, Vec<String>>) {
@@ -86,74 +85,15 @@ fn every_text_is_used() {
     }
 }
 
-/// The figures of a text, so that a translation cannot change one.
-fn figures(text: &str) -> Vec<String> {
-    let mut found: Vec<String> = text
-        .split(|c: char| !(c.is_ascii_digit() || c == '.' || c == ',' || c == '/'))
-        .map(|word| word.trim_matches(['.', ',', '/']).to_owned())
-        .filter(|word| word.chars().any(|c| c.is_ascii_digit()))
-        .collect();
-    found.sort();
-    found
-}
-
 #[test]
-fn every_clause_and_finish_is_in_spanish_with_the_same_figures() {
-    let trade = Trade::built_in();
-    let mut expected = BTreeSet::new();
-    for clause in trade.pour_spec() {
-        let parts = [
-            ("item", Some(&clause.item)),
-            ("requirement", Some(&clause.requirement)),
-            ("range", clause.range.as_ref()),
-            ("why", clause.why.as_ref()),
-        ];
-        for (part, english) in parts.into_iter().filter_map(|(part, english)| Some((part, english?))) {
-            let key = format!("clause.{}.{part}", clause.id);
-            let spanish = spanish_fact(&key).unwrap_or_else(|| panic!("{key} is missing"));
-            assert_eq!(figures(english), figures(spanish), "{key}");
-            expected.insert(key);
-        }
-    }
-    for finish in trade.finishes() {
-        let key = format!("finish.{}", finish.id);
-        assert!(spanish_fact(&key).is_some(), "{key} is missing");
-        for lang in Lang::ALL {
-            assert!(Words::of(lang).message(&format!("pour.finish.{}", finish.id)).is_ok(), "{key}");
-        }
-        expected.insert(key);
-    }
-    assert_eq!(trade.pour_spec().len(), 23);
-    let held: BTreeSet<String> = leaves(ES_FACTS).into_keys().filter(|key| !key.starts_with("cite.")).collect();
-    assert_eq!(held, expected, "texts without a trade fact, or the other way round");
-}
-
-#[test]
-fn sources_are_named_in_spanish_or_are_standards() {
-    let trade = Trade::built_in();
-    let standard = ["ACI ", "ASTM ", "ANSI ", "29 CFR "];
-    let records: Vec<_> =
-        trade.pour_spec().map(Record::citation).chain(trade.finishes().map(Record::citation)).collect();
-    for key in records.iter().flat_map(|citation| &citation.sources) {
-        let cite = &trade.source(key).expect("the loader checks keys").cite;
-        let known = *cite == Source::COMMON_PRACTICE || standard.iter().any(|name| cite.starts_with(name));
-        assert!(known || Words::of(Lang::Es).cite(cite) != *cite, "{cite}");
-    }
-}
-
-#[test]
-fn every_incident_has_a_short_name_and_every_drawing_its_words() {
+fn every_drawing_has_its_words() {
     for lang in Lang::ALL {
-        for incident in Trade::built_in().incidents() {
-            assert!(Words::of(lang).message(&format!("found.{}", incident.id)).is_ok(), "{}", incident.id);
-        }
         for drawing in Pictogram::ALL {
             assert!(Words::of(lang).message(&format!("picture.{}", drawing.name())).is_ok(), "{}", drawing.name());
         }
     }
     let table = leaves(EN);
-    let count = |name: &str| table.keys().filter(|key| key.starts_with(name)).count();
-    assert_eq!((count("found."), count("picture.")), (30, Pictogram::ALL.len()));
+    assert_eq!(table.keys().filter(|key| key.starts_with("picture.")).count(), Pictogram::ALL.len());
 }
 
 fn plain_sheet() -> PourSheet {

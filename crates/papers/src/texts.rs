@@ -1,23 +1,22 @@
-//! The words of the papers: two tables with the same keys, and trade facts in Spanish.
+//! The words of the papers: two tables with the same keys.
 //!
 //! To add a text: one line in `texts/en.toml`, one in `texts/es.toml`, and its use. Tests fail when
 //! a key is missing in one language, when its `{names}` differ, and when nothing uses it.
 
 use std::sync::LazyLock;
 
-use localization::Lang;
+use localization::{Lang, Locale, UnitSystem};
 use serde_json::{Map, Value};
 
 use crate::error::PaperError;
 
 pub(crate) const EN: &str = include_str!("../texts/en.toml");
 pub(crate) const ES: &str = include_str!("../texts/es.toml");
-pub(crate) const ES_FACTS: &str = include_str!("../texts/es_facts.toml");
 
-static TABLES: LazyLock<[Value; 3]> = LazyLock::new(|| [EN, ES, ES_FACTS].map(read));
+static TABLES: LazyLock<[Value; 2]> = LazyLock::new(|| [EN, ES].map(read));
 
 fn read(text: &str) -> Value {
-    toml::from_str(text).expect("a test of this module reads the three files")
+    toml::from_str(text).expect("a test of this module reads both files")
 }
 
 /// The words of one language.
@@ -33,6 +32,10 @@ impl Words {
 
     pub(crate) const fn lang(self) -> Lang {
         self.lang
+    }
+
+    pub(crate) const fn locale(self) -> Locale {
+        Locale::new(self.lang, UnitSystem::Imperial)
     }
 
     fn table(self) -> &'static Value {
@@ -66,28 +69,6 @@ impl Words {
     pub(crate) fn fill(self, key: &str, with: &[(&str, &str)]) -> Result<String, PaperError> {
         self.message(key).map(|text| filled(text, with))
     }
-
-    /// A trade fact's wording: Spanish from our table, English from the fact itself.
-    pub(crate) fn fact(self, key: &str, english: &str) -> Result<String, PaperError> {
-        match self.lang {
-            Lang::En => Ok(english.to_owned()),
-            Lang::Es => spanish_fact(key).map(str::to_owned).ok_or_else(|| self.lacking(key)),
-        }
-    }
-
-    /// What a source is called. Standards keep their names in both languages.
-    pub(crate) fn cite(self, english: &str) -> String {
-        let spanish = || TABLES[2].get("cite")?.get(english)?.as_str();
-        match self.lang {
-            Lang::En => english.to_owned(),
-            Lang::Es => spanish().unwrap_or(english).to_owned(),
-        }
-    }
-}
-
-/// The Spanish of a trade fact by dotted key, or nothing.
-pub(crate) fn spanish_fact(key: &str) -> Option<&'static str> {
-    look_up(&TABLES[2], key)?.as_str()
 }
 
 fn look_up<'a>(table: &'a Value, key: &str) -> Option<&'a Value> {

@@ -403,9 +403,8 @@ fn r14_red_chalk_and_markers_hold_and_blue_chalk_is_what_the_notice_asks_for() {
     }
     let chalk = trade.incident("red-chalk").unwrap();
     assert!(chalk.en.contains("blue") && chalk.en.contains("No red"), "{}", chalk.en);
-    assert!(chalk.es.contains("azul") && chalk.es.contains("rojo"), "{}", chalk.es);
     let marker = trade.incident("marker").unwrap();
-    assert!(marker.en.contains("not on the floor") && marker.es.contains("no en el piso"));
+    assert!(marker.en.contains("not on the floor"), "{}", marker.en);
     assert!(trade.incidents().all(|incident| !incident.id.contains("blue")), "blue chalk is no incident");
     let note = r#"{"happened":"2026-05-02 15:00","body":{"kind":"note","text":"blue chalk line snapped"}}"#;
     assert_eq!(ready(&[], &[note]).overall.state, State::Released);
@@ -429,7 +428,7 @@ fn r15_cutting_oil_hides_and_is_cleared_by_water_not_by_looks() {
     let oil = Trade::built_in().incident("cutting-oil").unwrap();
     assert!(oil.effect.contains("lighter"), "{}", oil.effect);
     assert!(oil.visible_when.contains("when stained"), "{}", oil.visible_when);
-    assert!(oil.en.contains("off this slab") && oil.es.contains("lejos de esta losa"));
+    assert!(oil.en.contains("off this slab"), "{}", oil.en);
 }
 
 #[test]
@@ -451,7 +450,6 @@ fn r16_printed_covers_lie_ink_up() {
     assert_eq!(state(&spoiled("printed-cover", &[]), HoldPointId::Contamination), State::Held);
     let cover = Trade::built_in().incident("printed-cover").unwrap();
     assert!(cover.en.contains("printed side up"), "{}", cover.en);
-    assert!(cover.es.contains("lado impreso hacia arriba"), "{}", cover.es);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::grade::Grade;
-use super::record::{measured_optional, record};
+use super::record::{measured_optional, record, translated};
 use super::unit::Unit;
 
 /// A publication, rule or habit that facts rest on (`sources.toml`).
@@ -25,6 +25,7 @@ pub struct Source {
     /// How it was seen.
     pub grade: Grade,
 }
+translated!(Source, "source" key: "cite" cite);
 
 impl Source {
     /// The citation of trade pages that are deliberately not named.
@@ -100,6 +101,7 @@ pub struct Fact {
     pub see: Vec<String>,
 }
 record!(Fact, optional grade_numbers);
+translated!(Fact, "fact" id: "statement" statement);
 measured_optional!(Fact, self => self.unit);
 
 /// A named number inside a record of another kind.

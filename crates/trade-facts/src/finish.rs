@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use units::Coverage;
 
 use super::grade::Grade;
-use super::record::record;
+use super::record::{record, translated};
 use super::unit::{InUnit, Unit};
 
 /// How well a surface grips.
@@ -59,6 +59,8 @@ pub struct Finish {
     pub id: String,
     /// Name.
     pub name: String,
+    /// What it means for the stain, as the pour sheet says it.
+    pub meaning: String,
     /// Grip when dry.
     pub traction_dry: Traction,
     /// Grip when wet.
@@ -98,6 +100,7 @@ pub struct Finish {
     pub source_note: Option<String>,
 }
 record!(Finish, plain grade_numbers);
+translated!(Finish, "finish" id: "name" name, "meaning" meaning);
 
 impl Finish {
     /// Least and greatest stain coverage of one coat; a trade range, to be replaced by what panels drank.

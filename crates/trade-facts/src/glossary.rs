@@ -1,25 +1,24 @@
-//! The words of the trade in two languages (`glossary.toml`).
+//! The words of the trade (`glossary.toml`).
 
 use serde::{Deserialize, Serialize};
 
 use super::grade::Grade;
-use super::record::record;
+use super::record::{record, translated};
 
-/// A trade word in two languages (`glossary.toml`).
+/// A word of the trade (`glossary.toml`).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct TermPair {
+pub struct Term {
     /// Word id.
     pub id: String,
     /// English.
     pub en: String,
-    /// United States trade Spanish.
-    pub es: String,
     /// Remark.
     pub note: Option<String>,
-    /// Grade.
+    /// Grade of the word with its Spanish.
     pub grade: Grade,
     /// Source keys.
     pub source: Vec<String>,
 }
-record!(TermPair);
+record!(Term);
+translated!(Term, "term" id: "word" en);

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::grade::Grade;
-use super::record::record;
+use super::record::{record, translated};
 
 /// What kind of effect an incident has on the stain. Our judgment.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -61,18 +61,16 @@ pub struct Incident {
     pub clears: Clears,
     /// A named person may accept what stays.
     pub acceptable: bool,
-    /// Notice for the site, English.
+    /// What the site notice asks.
     pub en: String,
-    /// Notice for the site, Spanish.
-    pub es: String,
+    /// Short name, for a list of what was found.
+    pub short: String,
     /// Grade of the hazard.
     pub grade: Grade,
     /// Grade of the part of the wording that the sources do not carry.
     pub grade_rest: Option<Grade>,
     /// Grade of effect, remedy and severity.
     pub grade_effect: Grade,
-    /// How the Spanish was checked.
-    pub spanish_grade: String,
     /// Source keys.
     pub source: Vec<String>,
     /// Sources that touch the matter without carrying it.
@@ -82,3 +80,4 @@ pub struct Incident {
     pub source_note: Option<String>,
 }
 record!(Incident, optional grade_rest, plain grade_effect);
+translated!(Incident, "incident" id: "name" name, "short" short, "notice" en, "remedy" remedy);

@@ -14,8 +14,9 @@
 //! assert_eq!(age.grade, Grade::CommonPractice);
 //! ```
 //!
-//! To add a fact: one record in the file of its topic, with its grade and source keys. To add a kind
-//! of record: a struct with [`Record`], a line in the loader's file list and in `typed`, and a list here.
+//! To add a fact: one record in the file of its topic, with its grade and source keys, and the Spanish of its
+//! texts, where its kind has [`Translated`], in `locales/es/trade`. To add a kind of record: a struct with [`Record`],
+//! a line in the loader's file list and in `typed`, and a list here.
 //! The loader refuses what it does not know; `tests.rs` pins how many records each file has.
 
 mod action;
@@ -56,7 +57,7 @@ pub use conflict::{Conflict, Position};
 pub use error::{TradeError, TradeErrorKind};
 pub use facts::{Bound, Fact, HoldPointTest, Number, Source};
 pub use finish::{Finish, Marbling, Thirst, Traction};
-pub use glossary::TermPair;
+pub use glossary::Term;
 pub use grade::{Citation, Grade};
 pub use hold_point::HoldPointId;
 pub use incident::{Blocks, Clears, Incident};
@@ -64,7 +65,7 @@ pub use material::{Each, Material};
 pub use pack::Pack;
 pub use pour_spec::PourSpec;
 pub use pricing::{MarginRow, PricingItem};
-pub use record::{Measured, Record, Which};
+pub use record::{Measured, Record, Translated, Which};
 pub use safety::SafetyRule;
 pub use sealer::{MoistureRule, Sealer, SealerHazard, Vehicles};
 pub use settable::SETTABLE;
@@ -118,7 +119,7 @@ pub struct Trade {
     signs: Vec<Sign>,
     limits: Vec<Fact>,
     conflicts: Vec<Conflict>,
-    glossary: Vec<TermPair>,
+    glossary: Vec<Term>,
     steps: Vec<WorkStep>,
     pricing: Vec<PricingItem>,
     margins: Vec<MarginRow>,
@@ -227,14 +228,14 @@ impl Trade {
         self.safety.iter().find(|rule| rule.id == id)
     }
 
-    /// The words in two languages.
-    pub fn glossary(&self) -> impl ExactSizeIterator<Item = &TermPair> {
+    /// The words of the trade.
+    pub fn glossary(&self) -> impl ExactSizeIterator<Item = &Term> {
         self.glossary.iter()
     }
 
-    /// A word in two languages by id.
+    /// A word of the trade by id.
     #[must_use]
-    pub fn term(&self, id: &str) -> Option<&TermPair> {
+    pub fn term(&self, id: &str) -> Option<&Term> {
         self.glossary.iter().find(|term| term.id == id)
     }
 

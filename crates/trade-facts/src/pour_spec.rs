@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::facts::Number;
 use super::grade::Grade;
-use super::record::record;
+use super::record::{record, translated};
 
 /// A clause of the pour sheet (`pour_spec.toml`).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -41,3 +41,4 @@ pub struct PourSpec {
     pub source_note: Option<String>,
 }
 record!(PourSpec, optional grade_rest, optional grade_numbers);
+translated!(PourSpec, "clause" id: "item" item, "requirement" requirement, "range" range, "why" why);

@@ -30,6 +30,31 @@ macro_rules! record {
 }
 pub(super) use record;
 
+/// A record with texts that are shown in the reader's language. The record has them in English; the Spanish
+/// stands under its key in `locales/es/trade`.
+pub trait Translated {
+    /// Its kind and id, with hyphens for points: `incident-red-chalk`.
+    fn key(&self) -> String;
+    /// Those of the texts that it has, by name; the first is always there.
+    fn texts(&self) -> Vec<(&'static str, &str)>;
+}
+
+/// Implements [`Translated`]: the kind, the field of the id, and each text's name with its field, optional or not.
+macro_rules! translated {
+    ($type:ty, $kind:literal $id:ident: $($name:literal $field:ident),+) => {
+        impl $crate::record::Translated for $type {
+            fn key(&self) -> String {
+                format!(concat!($kind, "-{}"), self.$id).replace('.', "-")
+            }
+            fn texts(&self) -> Vec<(&'static str, &str)> {
+                let texts = [$(($name, Option::<&String>::from(&self.$field))),+];
+                texts.into_iter().filter_map(|(name, text)| Some((name, text?.as_str()))).collect()
+            }
+        }
+    };
+}
+pub(super) use translated;
+
 /// Which of a record's numbers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Which {

@@ -5,7 +5,7 @@ use units::{Coverage, Duration, Fraction, MoistureEmission, RelativeHumidity};
 
 use super::finish::coverage;
 use super::grade::Grade;
-use super::record::record;
+use super::record::{record, translated};
 use super::unit::Unit;
 
 /// What a sealer class asks of the slab's moisture. The product's own sheet wins over all of it.
@@ -146,6 +146,7 @@ pub struct Sealer {
     pub source_note: Option<String>,
 }
 record!(Sealer, optional grade_numbers);
+translated!(Sealer, "sealer" id: "name" name);
 
 impl Sealer {
     /// Least and most solids by volume.

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::grade::Grade;
-use super::record::record;
+use super::record::{record, translated};
 
 /// The signal word of a sign, by the definitions of ANSI Z535.4 as quoted in a secondary copy.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -29,17 +29,14 @@ pub struct Sign {
     pub signal: Signal,
     /// Where it hangs.
     pub place: String,
-    /// Text, English.
+    /// What it says.
     pub en: String,
-    /// Text, Spanish.
-    pub es: String,
     /// Grade of the signal word; the wording is our own.
     pub grade: Grade,
-    /// How the Spanish was checked.
-    pub spanish_grade: String,
     /// Source keys.
     pub source: Vec<String>,
     /// What the sources say of it.
     pub source_note: Option<String>,
 }
 record!(Sign);
+translated!(Sign, "sign" id: "text" en);

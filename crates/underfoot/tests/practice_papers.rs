@@ -6,6 +6,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::{Date, date};
+use localization::{Lang, Locale, UnitSystem};
 use papers::{PourSheet, PourWishes, SiteNotice};
 use slab_diary::{Context, Diary, Knowledge, SlabId, read_lines};
 use slab_diary::{Slab, fold};
@@ -73,9 +74,15 @@ fn notice(more: &[&str]) -> SiteNotice {
 #[track_caller]
 fn assert_warns_of(kind: &str, english: &[&str], spanish: &[&str]) {
     assert!(notice(&[]).kinds.iter().any(|k| k == kind), "{kind} is not on the usual notice");
+    assert_asks(kind, english, spanish);
+}
+
+/// What the notice asks about a kind, in both languages.
+#[track_caller]
+fn assert_asks(kind: &str, english: &[&str], spanish: &[&str]) {
     let incident = Trade::built_in().incident(kind).unwrap();
-    for (text, words) in [(&incident.en, english), (&incident.es, spanish)] {
-        let text = text.to_lowercase();
+    for (lang, words) in [(Lang::En, english), (Lang::Es, spanish)] {
+        let text = Locale::new(lang, UnitSystem::Imperial).text_of(incident, "notice").to_lowercase();
         for word in words {
             assert!(text.contains(word), "{kind}: {word}: {text}");
         }
@@ -94,8 +101,9 @@ fn r13_the_notice_keeps_nails_and_braces_out_of_the_floor() {
 }
 
 #[test]
-fn r14_the_notice_asks_for_blue_chalk() {
+fn r14_the_notice_asks_for_blue_chalk_and_no_marker() {
     assert_warns_of("red-chalk", &["blue", "no red"], &["azul", "no use gis rojo"]);
+    assert_asks("marker", &["not on the floor"], &["no en el piso"]);
 }
 
 #[test]

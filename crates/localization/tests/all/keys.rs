@@ -1,11 +1,11 @@
 //! Every message is said by a literal of the source, every literal that says one has it, and both
-//! languages have the same.
+//! languages have the same. Every text of a record that is shown has its Spanish, and every Spanish its record.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use localization::{FILES, Lang, TRADE_FILES};
-use trade_facts::Trade;
+use trade_facts::{SETTABLE, Source, Trade, Translated};
 
 use crate::messages::{messages, read};
 
@@ -126,25 +126,63 @@ fn every_key_that_is_said_has_its_message() {
 #[test]
 fn both_languages_have_the_same_messages() {
     let [english, spanish] = [Lang::En, Lang::Es].map(|lang| messages(lang).into_keys().collect::<BTreeSet<_>>());
-    // Facts and sources of the calculations have no English beside their records: by name for now.
-    let own = |key: &&String| {
-        !["fact-", "cite-sum-", "remedy-"].iter().any(|kin| key.starts_with(kin)) || english.contains(*key)
-    };
+    // Sources of the calculations have no English beside their formulas: by name for now.
+    let own = |key: &&String| !key.starts_with("cite-sum-");
     let apart: Vec<_> = english.symmetric_difference(&spanish).filter(own).collect();
     assert!(apart.is_empty(), "in one language only: {apart:?}");
 }
 
+/// Whether a source goes by the same name in both languages, as standards and rules do.
+fn is_standard(cite: &str) -> bool {
+    cite.split(|c: char| !c.is_ascii_alphabetic()).all(|w| w.len() < 2 || w.chars().all(|c| c.is_ascii_uppercase()))
+}
+
+/// The records whose texts are shown in the reader's language. Of the facts, those that a form asks for.
+fn translated(trade: &Trade) -> Vec<&dyn Translated> {
+    let mut all: Vec<&dyn Translated> = Vec::new();
+    all.extend(trade.finishes().map(|r| r as &dyn Translated));
+    all.extend(trade.sealers().map(|r| r as &dyn Translated));
+    all.extend(trade.incidents().map(|r| r as &dyn Translated));
+    all.extend(trade.pour_spec().map(|r| r as &dyn Translated));
+    all.extend(trade.signs().map(|r| r as &dyn Translated));
+    all.extend(trade.glossary().map(|r| r as &dyn Translated));
+    all.extend(SETTABLE.iter().filter_map(|id| trade.fact(id)).map(|r| r as &dyn Translated));
+    let sources = trade.sources().filter(|s| !is_standard(&s.cite) && s.cite != Source::COMMON_PRACTICE);
+    all.extend(sources.map(|r| r as &dyn Translated));
+    all
+}
+
 #[test]
 fn the_spanish_of_the_records_is_of_records_and_complete() {
-    let trade = Trade::built_in();
-    let names =
-        trade.finishes().map(|r| &r.id).chain(trade.incidents().map(|r| &r.id)).chain(trade.sealers().map(|r| &r.id));
-    // The number of a standard or rule is the same in both languages.
-    let plain = |name: &str| {
-        name.split(|c: char| !c.is_ascii_alphabetic()).all(|w| w.len() < 2 || w.chars().all(|c| c.is_ascii_uppercase()))
-    };
-    let sources = trade.sources().filter(|s| !plain(&s.cite) && s.cite != trade_facts::Source::COMMON_PRACTICE);
-    let wanted: BTreeSet<String> = names.cloned().chain(sources.map(|source| source.key.replace('.', "-"))).collect();
-    let told: BTreeSet<String> = TRADE_FILES.iter().flat_map(|(_, file, text)| read(file, text).into_keys()).collect();
-    assert_eq!(told, wanted);
+    let wanted: Vec<String> = translated(Trade::built_in())
+        .into_iter()
+        .flat_map(|record| {
+            let texts = record.texts().into_iter().enumerate();
+            let key = record.key();
+            texts.map(move |(at, (name, _))| if at == 0 { key.clone() } else { format!("{key}.{name}") })
+        })
+        .collect();
+    let there: Vec<String> = TRADE_FILES.iter().flat_map(|(_, file, text)| read(file, text).into_keys()).collect();
+    let (wanted_once, there_once) = (BTreeSet::from_iter(&wanted), BTreeSet::from_iter(&there));
+    assert_eq!((wanted_once.len(), there_once.len()), (wanted.len(), there.len()), "a key stands for two texts");
+    let apart: Vec<_> = there_once.symmetric_difference(&wanted_once).collect();
+    assert!(apart.is_empty(), "a text without its Spanish, or Spanish without its text: {apart:?}");
+    assert!(there.len() > 400, "only {} texts", there.len());
+}
+
+/// A text of a record is asked for by a name that some record has: another would come back empty.
+#[test]
+fn every_text_of_a_record_that_is_said_is_there() {
+    let names: BTreeSet<&str> =
+        translated(Trade::built_in()).iter().flat_map(|record| record.texts()).map(|(name, _)| name).collect();
+    let mut said = BTreeSet::new();
+    let sources = sources();
+    for (file, text) in &sources {
+        for asked in text.split(".text_of(").skip(1).filter_map(|rest| rest.split_once(')')) {
+            let Some(name) = asked.0.split('"').nth(1) else { continue };
+            assert!(names.contains(name), "{file} asks for {name}");
+            said.insert(name);
+        }
+    }
+    assert!(said.len() > 5, "only {said:?}");
 }

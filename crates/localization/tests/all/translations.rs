@@ -6,7 +6,7 @@ use crate::messages::messages;
 use localization::{Lang, Locale, UnitSystem};
 use slab_answers::standing::{Action, Code, State};
 use slab_diary::EntryKind;
-use trade_facts::{Grade, Trade};
+use trade_facts::{Grade, Record, Trade, Translated};
 
 /// Steps that can hurt someone: each must carry its caution.
 const DANGEROUS: [Action; 20] = [
@@ -128,4 +128,29 @@ fn what_is_no_term_comes_back_as_it_is() {
         assert_eq!(locale.term("Mix 7, plant B"), "Mix 7, plant B");
         assert_eq!(locale.message("no-such-key", &[]), "no-such-key");
     }
+}
+
+/// The figures of a text, so that a translation cannot change one.
+fn figures(text: &str) -> Vec<String> {
+    let mut found: Vec<String> = text
+        .split(|c: char| !(c.is_ascii_digit() || c == '.' || c == ',' || c == '/'))
+        .map(|word| word.trim_matches(['.', ',', '/']).to_owned())
+        .filter(|word| word.chars().any(|c| c.is_ascii_digit()))
+        .collect();
+    found.sort();
+    found
+}
+
+#[test]
+fn every_clause_has_the_same_figures_in_spanish() {
+    let spanish = Locale::new(Lang::Es, UnitSystem::Imperial);
+    let mut compared = 0;
+    for clause in Trade::built_in().pour_spec() {
+        for (name, english) in clause.texts() {
+            let text = spanish.text_of(clause, name);
+            assert_eq!(figures(english), figures(&text), "{} {name}", clause.id());
+            compared += 1;
+        }
+    }
+    assert!(compared > 80, "only {compared} texts");
 }

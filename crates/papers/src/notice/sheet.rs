@@ -104,6 +104,7 @@ fn rows(
     pictures: &mut BTreeMap<String, Vec<u8>>,
 ) -> Result<Vec<Value>, PaperError> {
     let trade = Trade::built_in();
+    let readers = Lang::ALL.map(|lang| Words::of(lang).locale());
     let mut out = Vec::new();
     for (at, kind) in notice.kinds.iter().enumerate() {
         let incident = trade.incident(kind).ok_or_else(|| unknown(format!("kinds[{at}]"), kind))?;
@@ -112,8 +113,8 @@ fn rows(
         if let Some(sign) = mixing {
             foot.note(trade, &sign.citation(), Words::of(Lang::En).message("signal.warning")?.to_lowercase().as_str());
         }
-        let warning = mixing.map_or(Value::Null, |sign| json!([sign.en, sign.es]));
-        let mut texts = [incident.en.clone(), incident.es.clone()];
+        let warning = mixing.map_or(Value::Null, |sign| json!(readers.map(|reader| reader.text_of(sign, "text"))));
+        let mut texts = readers.map(|reader| reader.text_of(incident, "notice"));
         if kind == BRACES {
             let rule = trade.house_rule("R13").ok_or_else(|| lacking("R13"))?;
             foot.note(trade, &rule.citation(), "R13");
@@ -148,6 +149,7 @@ fn drawing(picture: Pictogram, pictures: &mut BTreeMap<String, Vec<u8>>) -> Resu
 
 /// What was found, at most `listed` of it by name and place and the rest counted.
 fn found(notice: &SiteNotice, listed: usize) -> Result<Vec<Value>, PaperError> {
+    let readers = Lang::ALL.map(|lang| Words::of(lang).locale());
     let line = |key: &str, count: usize, place: &str| -> Result<Value, PaperError> {
         let count = count.to_string();
         let say = |lang| Words::of(lang).fill(key, &[("count", &count)]);
@@ -155,9 +157,11 @@ fn found(notice: &SiteNotice, listed: usize) -> Result<Vec<Value>, PaperError> {
     };
     let mut out = Vec::new();
     for (at, found) in notice.found.iter().enumerate() {
-        Trade::built_in().incident(&found.kind).ok_or_else(|| unknown(format!("found[{at}].kind"), &found.kind))?;
+        let incident =
+            Trade::built_in().incident(&found.kind).ok_or_else(|| unknown(format!("found[{at}].kind"), &found.kind))?;
         if at < listed {
-            out.push(line(&format!("found.{}", found.kind), 0, &found.place)?);
+            let [en, es] = readers.map(|reader| reader.text_of(incident, "short"));
+            out.push(json!({"en": en, "es": es, "place": found.place.trim()}));
         }
     }
     match (notice.found.len(), listed) {

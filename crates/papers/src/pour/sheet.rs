@@ -133,25 +133,19 @@ impl Writer {
     }
 
     pub(super) fn clauses(&mut self, ids: &[&str]) -> Result<Vec<Value>, PaperError> {
-        ids.iter().map(|id| self.trade.pour_clause(id).ok_or_else(|| lacking(id))).map(|c| self.clause(c?)).collect()
+        ids.iter().map(|id| self.trade.pour_clause(id).ok_or_else(|| lacking(id)).map(|c| self.clause(c))).collect()
     }
 
-    pub(super) fn clause(&mut self, clause: &PourSpec) -> Result<Value, PaperError> {
-        let words = self.words;
-        let say = |part: &str, english: &str| {
-            words.fact(&format!("clause.{}.{part}", clause.id), english).map(|text| show::signs(&text))
-        };
-        let maybe = |part: &str, english: &Option<String>| {
-            english.as_deref().map_or(Ok(String::new()), |english| say(part, english))
-        };
-        Ok(json!({
-            "item": say("item", &clause.item)?,
-            "asked": say("requirement", &clause.requirement)?,
-            "range": maybe("range", &clause.range)?,
-            "why": maybe("why", &clause.why)?,
+    pub(super) fn clause(&mut self, clause: &PourSpec) -> Value {
+        let text = |name| show::signs(&self.words.locale().text_of(clause, name));
+        json!({
+            "item": text("item"),
+            "asked": text("requirement"),
+            "range": text("range"),
+            "why": text("why"),
             "code": clause.code,
             "grade": self.foot.note(self.trade, &clause.citation(), &clause.code),
-        }))
+        })
     }
 }
 

@@ -20,7 +20,7 @@ impl Writer {
             let known: Vec<&str> = self.trade.finishes().map(Record::id).collect();
             return Err(PaperError::field(field, format!("{id:?}"), known.join(", ")));
         };
-        self.words.fact(&format!("finish.{id}"), &finish.name)
+        Ok(self.words.locale().text_of(finish, "name"))
     }
 
     pub(super) fn zones(&mut self, sheet: &PourSheet) -> Result<Vec<Value>, PaperError> {
@@ -35,7 +35,7 @@ impl Writer {
                 "finish": name,
                 "grip": format!("{} / {}", grip(words, finish.traction_dry)?, grip(words, finish.traction_wet)?),
                 "marbling": marbling(words, finish.marbling)?,
-                "meaning": words.message(&format!("pour.finish.{}", zone.finish))?,
+                "meaning": words.locale().text_of(finish, "meaning"),
                 "grade": self.foot.note(self.trade, &finish.citation(), &name.to_lowercase()),
             }));
         }
@@ -71,7 +71,7 @@ impl Writer {
 
     pub(super) fn panels(&mut self, sheet: &PourSheet) -> Result<Value, PaperError> {
         let clause = self.trade.pour_clause("sample-panels").ok_or_else(|| lacking("sample-panels"))?;
-        let clause = self.clause(clause)?;
+        let clause = self.clause(clause);
         let mut rows = Vec::new();
         for (at, set) in sheet.panels.iter().enumerate() {
             let each = Panels { count: 1, ..set.clone() }.concrete();

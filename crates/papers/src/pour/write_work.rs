@@ -14,7 +14,7 @@ impl Writer {
         let words = self.words;
         let advice = JointAdvice::for_thickness(self.trade, sheet.thickness)?;
         let clause = self.trade.pour_clause("thickness-and-joints").ok_or_else(|| lacking("thickness-and-joints"))?;
-        let clause = self.clause(clause)?;
+        let clause = self.clause(clause);
         let spacing_grade = self.noted("joint-spacing", "P11")?;
         let depth_grade = self.noted("joint-depth", "P11")?;
         let low = show::tape(advice.spacing.low);

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
-use localization::{Arg, Lang};
-use trade_facts::{Grade, Record, TermPair, Trade};
+use localization::{Arg, Lang, Locale};
+use trade_facts::{Grade, Record, Term, Trade};
 
 use crate::app::App;
 use crate::context::{Answer, RequestContext, page};
@@ -67,18 +67,16 @@ fn shown(context: &RequestContext) -> Answer {
     let (locale, trade) = (context.locale(), Trade::built_in());
     let from = context.query.first("from").and_then(|text| text.parse().ok()).unwrap_or(locale.lang);
     let search = context.query.answer("q").unwrap_or_default().to_owned();
-    let sides = |term: &TermPair| match from {
-        Lang::En => (term.en.clone(), term.es.clone()),
-        Lang::Es => (term.es.clone(), term.en.clone()),
-    };
+    let to = if from == Lang::En { Lang::Es } else { Lang::En };
+    let sides = |term: &Term| [from, to].map(|lang| Locale { lang, ..locale }.text_of(term, "word"));
     // Said once where it is true of most.
     let graded = |grade: Grade| trade.glossary().filter(|term| term.grade == grade).count();
     let usual = Grade::ALL.into_iter().max_by_key(|grade| graded(*grade)).unwrap_or(Grade::CommonPractice);
     let mut found: Vec<Word> = trade
         .glossary()
-        .filter(|term| holds(&search, &[&term.en, &term.es, term.note.as_deref().unwrap_or_default()]))
-        .map(|term| {
-            let (from, to) = sides(term);
+        .map(|term| (term, sides(term)))
+        .filter(|(term, [from, to])| holds(&search, &[from, to, term.note.as_deref().unwrap_or_default()]))
+        .map(|(term, [from, to])| {
             let grade = trade.grade_to_show(&term.citation());
             Word {
                 id: term.id.clone(),
@@ -101,7 +99,6 @@ fn shown(context: &RequestContext) -> Answer {
             _ => letters.push(Letter { letter, words: vec![word] }),
         }
     }
-    let to = if from == Lang::En { Lang::Es } else { Lang::En };
     let mut other_way = form_urlencoded::Serializer::new(String::new());
     other_way.append_pair("from", to.name());
     if !search.is_empty() {

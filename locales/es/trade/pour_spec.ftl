@@ -1,0 +1,91 @@
+# Las cláusulas de la hoja de colado, de trade/pour_spec.toml. Los números son los mismos que en inglés.
+# Redacción propia, sin revisión de un segundo hablante nativo.
+
+clause-mix-strength-and-cement = Resistencia y cemento
+    .requirement = Mezcla simple de cemento Portland
+    .range = 5 sacos (470 lb/yd3) mínimo; 3,000-4,000 psi
+    .why = la cal alimenta el color
+clause-water-cement-ratio = Agua/cemento (w/cm)
+    .requirement = según diseño; en obra, solo el agua que permite el ticket
+    .range = 0.45-0.50
+    .why = pasta pareja, menos secado
+clause-slump = Revenimiento (slump)
+    .requirement = igual en cada camión
+    .range = 3-5 in, +/- 1 in
+    .why = acabado parejo
+clause-no-chloride = Cloruro
+    .requirement = Ninguno, en ningún aditivo
+    .range = 0 cloruro de calcio
+    .why = manchas oscuras
+clause-fly-ash-and-slag = Ceniza volante, escoria, otros cementantes
+    .requirement = De preferencia ninguno; si el ingeniero lo necesita, cantidad fija y probada en muestra
+    .range = 0 %, o <= 10-15 % constante
+    .why = menos cal libre, manchas pálidas o blancas
+clause-other-admixtures = Retardantes, acelerantes, fibras, repelentes integrales
+    .requirement = No sin panel de muestra
+    .range = ninguno, salvo acuerdo
+    .why = reacción rara; las fibras se ven
+clause-one-supply = Suministro
+    .requirement = Una planta, un cemento, una mezcla; guardar tickets, mapa de cargas
+    .range = cada carga numerada
+    .why = línea de color donde cambia la carga
+clause-no-added-air = Aire
+    .requirement = Interior con llana metálica: sin aire incluido
+    .range = <= 3 % atrapado
+    .why = se delamina al pasar la llana
+clause-aggregates = Agregados
+    .requirement = Limpios, sin pirita de hierro, del mismo banco
+    .why = puntos de óxido
+clause-vapor-retarder = Barrera de vapor
+    .requirement = ASTM E1745, traslapes y pasos sellados con cinta, justo debajo de la losa salvo que el ingeniero diga que no
+    .range = <= 0.1 perm; 10 mil mínimo, 15 mil usual
+    .why = los selladores de película duran
+clause-thickness-and-joints = Espesor y juntas
+    .requirement = Paños casi cuadrados, alineados con el plano
+    .range = 24-36 x espesor; 10-15 ft para 4-5 in; profundidad >= 1/4
+    .why = grieta sin control bajo el tinte
+clause-structure-by-engineer = Refuerzo, diseño, cargas
+    .requirement = Por el ingeniero con licencia
+    .why = no es decisión de quien tiñe
+clause-flatness = Planicidad
+    .requirement = Especificar por clase o con regla
+    .range = FF 25-35 / FL 20 típico decorativo; o 3/16 in en 10 ft
+    .why = el tinte se encharca en lo bajo
+clause-pour-weather = Clima
+    .requirement = No colar con lluvia, sol fuerte ni viento
+    .range = aire >= 40 F; mantener >= 50 F; evaporación < 0.2 lb/ft2/h
+    .why = grietas, manchas
+clause-bleed-and-finishing = Sangrado y acabado
+    .requirement = No rociar agua, no espolvorear cemento seco, no cerrar antes de tiempo
+    .why = capa débil, se hace polvo
+clause-finish-to-sample = Acabado
+    .requirement = Igual a la muestra; parar antes de quemar; orillas y tubos a mano, igual que el resto
+    .range = clase acordada
+    .why = orillas más oscuras
+clause-no-finishing-aids = Ayudas de acabado
+    .requirement = Sin retardador de evaporación si no se probó en muestra; sin aceite desmoldante, endurecedor ni color
+    .range = ninguna
+    .why = el tinte no entra
+clause-wet-cure = Curado
+    .requirement = Curado húmedo, agua limpia, arpillera que no manche o manta pareja siempre mojada; o lámina plana en contacto total, solo si se probó en muestra
+    .range = 7 días, mejor 7-10
+    .why = cal pareja
+clause-no-membrane-cure = Membrana de curado (ASTM C309, C1315)
+    .requirement = No se permite; la «disipable», solo con prueba escrita de que se quitó
+    .range = 0
+    .why = barrera
+clause-no-sealer-before-stain = Sellador, endurecedor
+    .requirement = No antes del tinte
+    .range = 0
+    .why = barrera
+clause-sample-panels = Paneles de muestra
+    .requirement = Misma carga, acabado y curado; numerar, guardar junto a la losa
+    .range = 3-6 piezas de 18-24 in (12-18 mínimo)
+    .why = prueba real del color
+clause-protect-the-slab = Protección
+    .requirement = Ver la lista de incidentes; nombrar quién paga los daños
+    .range = antes del primer oficio
+    .why = el tinte lo muestra todo
+clause-age-before-stain = Edad antes del tinte
+    .requirement = Ver la prueba de edad de la losa
+    .range = 28 días
