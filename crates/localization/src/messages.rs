@@ -42,6 +42,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "en/drying_pages.ftl",
         "en/people_pages.ftl",
         "en/line_pages.ftl",
+        "en/papers.ftl",
     ],
     Es: [
         "es/reasons.ftl",
@@ -67,6 +68,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "es/drying_pages.ftl",
         "es/people_pages.ftl",
         "es/line_pages.ftl",
+        "es/papers.ftl",
     ],
 ];
 

@@ -35,14 +35,6 @@ pub enum PaperError {
         /// How many sheets the paper may have.
         sheets: usize,
     },
-    /// A text that the tables of this crate lack: a fault of this build, kept out by its tests.
-    #[error("text {key:?} is missing in language {lang}; accepted: a key of texts/{lang}.toml")]
-    Text {
-        /// The key.
-        key: Box<str>,
-        /// The language code.
-        lang: &'static str,
-    },
     /// The typesetter refused a template: a fault of this build, kept out by its tests.
     #[error("typesetter: {0}")]
     Typesetter(Box<str>),

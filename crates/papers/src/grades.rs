@@ -2,10 +2,9 @@
 
 use std::collections::BTreeMap;
 
+use localization::Locale;
+use serde_json::{Value, json};
 use trade_facts::{Citation, Grade, Source, Trade};
-
-use crate::error::PaperError;
-use crate::texts::Words;
 
 /// The letter printed beside a statement.
 pub(crate) const fn letter(grade: Grade) -> &'static str {
@@ -62,42 +61,48 @@ impl Foot {
         }
     }
 
+    /// The foot of a paper: what comes before it, what the letters mean, and one line for each source.
+    pub(crate) fn say(&self, locale: Locale) -> Value {
+        json!({
+            "heading": locale.message("paper-sources-heading", &[]),
+            "defer": locale.message("paper-sources-defer", &[]),
+            "key": key(locale),
+            "lines": self.lines(locale),
+        })
+    }
+
     /// One line for each source: name, letter, labels.
-    pub(crate) fn lines(&self, words: Words) -> Result<Vec<String>, PaperError> {
-        self.rows
-            .iter()
-            .map(|((grade, cite), labels)| {
-                let mut labels = labels.clone();
-                labels.sort_unstable();
-                let name = match (cite.as_str(), grade) {
-                    ("", Grade::CommonPractice | Grade::ExpertJudgment) => name(words, *grade)?.to_owned(),
-                    ("", _) => words.message("sources.none")?.to_owned(),
-                    (cite, _) => Trade::built_in()
-                        .sources()
-                        .find(|source| source.cite == cite)
-                        .map_or_else(|| cite.to_owned(), |source| words.locale().source(source)),
-                };
-                Ok(format!("{name} ({}): {}", letter(*grade), labels.join(", ")))
-            })
-            .collect()
+    fn lines(&self, locale: Locale) -> Vec<String> {
+        let line = |((grade, cite), labels): (&(Grade, String), &Vec<String>)| {
+            let mut labels = labels.clone();
+            labels.sort_unstable();
+            let source = Trade::built_in().sources().find(|source| source.cite == *cite);
+            let name = match (source, grade) {
+                (Some(source), _) => locale.source(source),
+                (None, Grade::CommonPractice | Grade::ExpertJudgment) => name(locale, *grade),
+                (None, _) => locale.message("paper-sources-none", &[]),
+            };
+            format!("{name} ({}): {}", letter(*grade), labels.join(", "))
+        };
+        self.rows.iter().map(line).collect()
     }
 }
 
 /// What the letters mean, in one line.
-pub(crate) fn key(words: Words) -> Result<String, PaperError> {
-    let parts: Result<Vec<String>, PaperError> =
-        Grade::ALL.into_iter().map(|grade| Ok(format!("{} {}", letter(grade), name(words, grade)?))).collect();
-    Ok(format!("{} {}.", words.message("sources.grades")?, parts?.join("; ")))
+fn key(locale: Locale) -> String {
+    let parts = Grade::ALL.map(|grade| format!("{} {}", letter(grade), name(locale, grade)));
+    format!("{} {}.", locale.message("paper-sources-grades", &[]), parts.join("; "))
 }
 
-fn name(words: Words, grade: Grade) -> Result<&'static str, PaperError> {
-    words.message(match grade {
-        Grade::Verified => "grade.verified",
-        Grade::SecondaryCopy => "grade.verified-secondary-copy",
-        Grade::FromMemory => "grade.from-memory",
-        Grade::CommonPractice => "grade.common-practice-no-source",
-        Grade::ExpertJudgment => "grade.expert-judgment",
-    })
+fn name(locale: Locale, grade: Grade) -> String {
+    let key = match grade {
+        Grade::Verified => "paper-grade-verified",
+        Grade::SecondaryCopy => "paper-grade-secondary-copy",
+        Grade::FromMemory => "paper-grade-from-memory",
+        Grade::CommonPractice => "paper-grade-common-practice",
+        Grade::ExpertJudgment => "paper-grade-expert-judgment",
+    };
+    locale.message(key, &[])
 }
 
 #[cfg(test)]

@@ -1,39 +1,55 @@
 //! Our own pictograms: thick lines, black on white, drawn for 20 mm and up. A plain diagonal bar forbids.
 //!
 //! To add one: a drawing in `pictograms/` with a `viewBox` of 100 by 100, a line in `drawings!`, its
-//! words under `[picture]` in both tables, and the incidents it stands for in [`Pictogram::of`].
+//! words in both languages, and the incidents it stands for in [`Pictogram::of`].
 
 /// A sprayer laying a film, crossed out; for the pour sheet.
 pub(crate) const FILM: &[u8] = include_bytes!("../pictograms/film.svg");
 
 macro_rules! drawings {
-    ($($variant:ident = $name:literal),* $(,)?) => {
+    ($($variant:ident = $name:literal, $key:literal;)*) => {
         /// A drawing.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
         pub(crate) enum Pictogram { $($variant),* }
 
         impl Pictogram {
-            /// Every drawing.
-            #[cfg(test)]
-            pub(crate) const ALL: &'static [Self] = &[$(Self::$variant),*];
-
-            /// Its name: the file, and the key of its words.
-            pub(crate) const fn name(self) -> &'static str {
+            /// The name of its file.
+            pub(crate) const fn file(self) -> &'static str {
                 match self { $(Self::$variant => $name),* }
+            }
+
+            /// The key of its words.
+            pub(crate) const fn key(self) -> &'static str {
+                match self { $(Self::$variant => $key),* }
             }
 
             /// The SVG.
             pub(crate) const fn svg(self) -> &'static [u8] {
-                match self { $(Self::$variant => include_bytes!(concat!("../pictograms/", $name, ".svg"))),* }
+                match self { $(Self::$variant => include_bytes!(concat!("../pictograms/", $name))),* }
             }
         }
     };
 }
 
 drawings! {
-    Chalk = "chalk", Marker = "marker", Tape = "tape", Nail = "nail", Lumber = "lumber", Battens = "battens",
-    Plastic = "plastic", Printed = "printed", Pipe = "pipe", Tray = "tray", Lift = "lift", Boot = "boot",
-    Acid = "acid", Spray = "spray", Puddle = "puddle", Cup = "cup", Slab = "slab", Report = "report",
+    Chalk = "chalk.svg", "paper-picture-chalk";
+    Marker = "marker.svg", "paper-picture-marker";
+    Tape = "tape.svg", "paper-picture-tape";
+    Nail = "nail.svg", "paper-picture-nail";
+    Lumber = "lumber.svg", "paper-picture-lumber";
+    Battens = "battens.svg", "paper-picture-battens";
+    Plastic = "plastic.svg", "paper-picture-plastic";
+    Printed = "printed.svg", "paper-picture-printed";
+    Pipe = "pipe.svg", "paper-picture-pipe";
+    Tray = "tray.svg", "paper-picture-tray";
+    Lift = "lift.svg", "paper-picture-lift";
+    Boot = "boot.svg", "paper-picture-boot";
+    Acid = "acid.svg", "paper-picture-acid";
+    Spray = "spray.svg", "paper-picture-spray";
+    Puddle = "puddle.svg", "paper-picture-puddle";
+    Cup = "cup.svg", "paper-picture-cup";
+    Slab = "slab.svg", "paper-picture-slab";
+    Report = "report.svg", "paper-picture-report";
 }
 
 impl Pictogram {

@@ -1,10 +1,10 @@
 //! Figures, dates and signs as they are printed.
 
 use jiff::civil::Date;
+use localization::Locale;
 use units::Length;
 
 use crate::error::PaperError;
-use crate::texts::Words;
 
 /// A number with thousands apart, as on US sites in both languages: `1,250` or `16.00`.
 pub(crate) fn number(value: f64, decimals: usize) -> String {
@@ -49,28 +49,19 @@ pub(crate) fn inches(length: Length) -> String {
     }
 }
 
-/// A date in words.
-pub(crate) fn date(words: Words, date: Date) -> Result<String, PaperError> {
-    let months = words.list("months")?;
-    let month = months.get(usize::from(date.month().unsigned_abs()) - 1).copied().unwrap_or_default();
-    let (day, year) = (date.day().to_string(), date.year().to_string());
-    words.fill("date", &[("month", month), ("day", &day), ("year", &year)])
-}
-
 /// The name of a month, 1 to 12.
-pub(crate) fn month(words: Words, month: i8) -> Result<&'static str, PaperError> {
-    let at = usize::try_from(month).ok().and_then(|m| m.checked_sub(1));
-    let name = at.and_then(|at| words.list("months").ok()?.get(at).copied());
-    name.ok_or_else(|| PaperError::field("weather.month", month, "1 to 12"))
+pub(crate) fn month(locale: Locale, month: i8) -> Result<String, PaperError> {
+    let first = Date::new(2000, month, 1).map_err(|_| PaperError::field("weather.month", month, "1 to 12"))?;
+    Ok(locale.month(first))
 }
 
 /// An hour of the day on the clock of the site.
-pub(crate) fn hour(words: Words, hour: u8) -> Result<String, PaperError> {
+pub(crate) fn hour(locale: Locale, hour: u8) -> String {
     match hour % 24 {
-        0 => words.message("midnight").map(str::to_owned),
-        12 => words.message("noon").map(str::to_owned),
-        am @ 1..12 => words.fill("hour_am", &[("hour", &am.to_string())]),
-        pm => words.fill("hour_pm", &[("hour", &(pm - 12).to_string())]),
+        0 => locale.message("paper-hour-midnight", &[]),
+        12 => locale.message("paper-hour-noon", &[]),
+        am @ 1..12 => locale.message("paper-hour-am", &[("hour", u32::from(am).into())]),
+        pm => locale.message("paper-hour-pm", &[("hour", u32::from(pm - 12).into())]),
     }
 }
 

@@ -1,100 +1,10 @@
-//! The word tables, the drawings, and what every PDF must hold.
-
-use std::collections::{BTreeMap, BTreeSet};
+//! What every PDF must hold.
 
 use jiff::civil::date;
 use localization::Lang;
-use serde_json::Value;
 use units::{Area, Fraction, Length};
 
-use crate::pictograms::Pictogram;
-use crate::texts::{EN, ES, Words};
 use crate::{PageSize, PourSheet, PourZone, SiteNotice, pour_sheet, site_notice};
-
-/// Everything the crate is made of that may use a text.
-const USERS: &[&str] = &[
-    include_str!("show.rs"),
-    include_str!("grades.rs"),
-    include_str!("texts.rs"),
-    include_str!("notice/sheet.rs"),
-    include_str!("pour/sheet.rs"),
-    include_str!("pour/write_slab.rs"),
-    include_str!("pour/write_weather.rs"),
-    include_str!("pour/write_work.rs"),
-    include_str!("../templates/common.typ"),
-    include_str!("../templates/pour_sheet.typ"),
-    include_str!("../templates/site_notice.typ"),
-];
-/// Tables whose keys are names of drawings, grades or signal words.
-const BY_ID: [&str; 3] = ["picture.", "grade.", "signal."];
-
-fn leaves(text: &str) -> BTreeMap<String, Vec<String>> {
-    fn walk(value: &Value, path: &str, out: &mut BTreeMap<String, Vec<String>>) {
-        match value {
-            Value::Object(map) => {
-                for (key, inner) in map {
-                    let dot = if path.is_empty() { "" } else { "." };
-                    walk(inner, &format!("{path}{dot}{key}"), out);
-                }
-            }
-            Value::Array(list) => {
-                let texts = list.iter().map(|v| v.as_str().expect("a text").to_owned());
-                out.insert(path.to_owned(), texts.collect());
-            }
-            other => {
-                out.insert(path.to_owned(), vec![other.as_str().expect("a text").to_owned()]);
-            }
-        }
-    }
-    let mut out = BTreeMap::new();
-    walk(&toml::from_str(text).expect("TOML"), "", &mut out);
-    out
-}
-
-fn names(text: &str) -> BTreeSet<String> {
-    text.split('{').skip(1).filter_map(|rest| rest.split_once('}')).map(|(name, _)| name.to_owned()).collect()
-}
-
-#[test]
-fn both_languages_have_the_same_texts_and_fillings() {
-    let (en, es) = (leaves(EN), leaves(ES));
-    assert_eq!(en.keys().collect::<Vec<_>>(), es.keys().collect::<Vec<_>>());
-    for (key, texts) in &en {
-        let other = &es[key];
-        assert_eq!(texts.len(), other.len(), "{key}");
-        for (a, b) in texts.iter().zip(other) {
-            assert_eq!(names(a), names(b), "{key}");
-            assert!(!a.trim().is_empty() && !b.trim().is_empty(), "{key}");
-        }
-    }
-}
-
-#[test]
-fn every_text_is_used() {
-    let code: String = USERS.concat();
-    for key in leaves(EN).keys().filter(|key| !BY_ID.iter().any(|table| key.starts_with(table))) {
-        let last = key.rsplit('.').next().expect("split gives at least one part");
-        let quoted = [format!("{key}\""), format!("\"{last}\"")].iter().any(|way| code.contains(way));
-        // As a field in a template: `.name`, and not the beginning of a longer word.
-        let field = code
-            .split(&format!(".{last}"))
-            .skip(1)
-            .any(|rest| !rest.starts_with(|c: char| c.is_alphanumeric() || "_-(".contains(c)));
-        let used = quoted || field;
-        assert!(used, "nothing uses {key}");
-    }
-}
-
-#[test]
-fn every_drawing_has_its_words() {
-    for lang in Lang::ALL {
-        for drawing in Pictogram::ALL {
-            assert!(Words::of(lang).message(&format!("picture.{}", drawing.name())).is_ok(), "{}", drawing.name());
-        }
-    }
-    let table = leaves(EN);
-    assert_eq!(table.keys().filter(|key| key.starts_with("picture.")).count(), Pictogram::ALL.len());
-}
 
 fn plain_sheet() -> PourSheet {
     PourSheet {

@@ -12,6 +12,7 @@
 use std::collections::{BTreeMap, HashMap};
 use std::sync::LazyLock;
 
+use localization::Locale;
 use serde_json::Value;
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::foundations::{Bytes, Datetime, Duration, Smart};
@@ -47,6 +48,12 @@ pub(crate) struct Draft {
     pub(crate) data: Value,
     /// Pictures in SVG, by file name.
     pub(crate) pictures: BTreeMap<String, Vec<u8>>,
+}
+
+/// What a template says by itself, by key: the messages of every `say("…")` in it.
+pub(crate) fn said(template: &'static str, locale: Locale) -> Value {
+    let keys = template.split("say(\"").skip(1).filter_map(|rest| rest.split_once('"'));
+    keys.map(|(key, _)| (key, locale.message(key, &[]))).collect()
 }
 
 /// A paper laid out on its sheets.

@@ -72,6 +72,8 @@ fn asked(inline: &InlineExpression<&str>, into: &mut Message) {
         InlineExpression::VariableReference { id } => {
             into.asks.insert(id.name.to_owned());
         }
+        // A sign that can't be seen in a text: a space that keeps a number and its unit on one line.
+        InlineExpression::StringLiteral { .. } => into.text.push(' '),
         other => panic!("our messages only ask for arguments, not {other:?}"),
     }
 }

@@ -2,19 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use localization::Lang;
+use localization::{Arg, Lang, Locale, UnitSystem};
 use serde_json::{Value, json};
 use trade_facts::{Record, Trade};
 
 use super::SiteNotice;
 use crate::error::PaperError;
-use crate::grades::{self, Foot};
+use crate::grades::Foot;
 use crate::page::PageSize;
 use crate::pictograms::Pictogram;
 use crate::qr_code::QrCode;
-use crate::show;
-use crate::texts::Words;
-use crate::typeset::{Draft, Laid};
+use crate::typeset::{Draft, Laid, said};
 
 const TEMPLATE: &str = include_str!("../../templates/site_notice.typ");
 /// Type size in points and picture size in millimeters tried, greatest first. 14 pt and 18 mm are the least
@@ -22,6 +20,9 @@ const TEMPLATE: &str = include_str!("../../templates/site_notice.typ");
 const SIZES: [(f64, f64); 6] = [(17.0, 24.0), (16.0, 23.0), (15.0, 22.0), (14.5, 21.0), (14.0, 20.0), (14.0, 18.0)];
 /// Found things listed at most, fewer where the sheet is full; the rest are counted.
 const FOUND: usize = 3;
+/// Both readers of the sheet, in the order of its sides.
+pub(super) const READERS: [Locale; 2] =
+    [Locale::new(Lang::En, UnitSystem::Imperial), Locale::new(Lang::Es, UnitSystem::Imperial)];
 /// The kind beside which the warning about mixing is printed.
 const MIXING: &str = "acid-or-bleach";
 /// The kind beside which house rule R13 is printed.
@@ -56,43 +57,35 @@ fn draft(notice: &SiteNotice, size: PageSize) -> Result<Draft, PaperError> {
     if notice.kinds.is_empty() {
         return Err(PaperError::field("kinds", "none", "at least one incident kind"));
     }
-    let (en, es) = (Words::of(Lang::En), Words::of(Lang::Es));
+    let [en, _] = READERS;
     let mut foot = Foot::default();
     let mut pictures = BTreeMap::new();
     let rows = rows(notice, &mut foot, &mut pictures)?;
     let link = link(notice, &mut pictures)?;
-    let (report, report_alt) = drawing(Pictogram::Report, &mut pictures)?;
+    let (report, report_alt) = drawing(Pictogram::Report, &mut pictures);
     let signal = Trade::built_in().sign("slab-protection").ok_or_else(|| lacking("slab-protection"))?;
-    foot.note(Trade::built_in(), &signal.citation(), &en.message("signal.notice")?.to_lowercase());
-    let side = |words: Words| -> Result<Value, PaperError> {
-        Ok(json!({
-            "code": words.lang().name(),
-            "signal": words.message("signal.notice")?,
-            "warning": words.message("signal.warning")?,
-            "t": words.part("notice")?,
-            "posted": show::date(words, notice.posted)?,
-        }))
+    foot.note(Trade::built_in(), &signal.citation(), &en.message("paper-signal-notice", &[]).to_lowercase());
+    let side = |reader: Locale| {
+        json!({
+            "code": reader.lang.name(),
+            "said": said(TEMPLATE, reader),
+            "posted": reader.date(notice.posted),
+        })
     };
+    let title = [("job", notice.job.as_str().into()), ("slab", notice.slab.as_str().into())];
     Ok(Draft {
         template: TEMPLATE,
         data: json!({
             "paper": size.typesetter_name(),
-            "title": en.fill("notice.document", &[("job", &notice.job), ("slab", &notice.slab)])?,
+            "title": en.message("paper-notice-document", &title),
             "date": [notice.posted.year(), i16::from(notice.posted.month()), i16::from(notice.posted.day())],
             "job": notice.job,
             "slab": notice.slab,
-            "sides": [side(en)?, side(es)?],
+            "sides": READERS.map(side),
             "rows": rows,
             "report": {"picture": report, "alt": report_alt},
             "link": link,
-            "sources": {
-                "heading": en.message("sources.heading")?,
-                "defer": en.message("sources.defer")?,
-                "key": grades::key(en)?,
-                "lines": foot.lines(en)?,
-                "defer_es": es.message("sources.defer")?,
-                "spanish": es.message("notice.spanish")?,
-            },
+            "sources": foot.say(en),
         }),
         pictures,
     })
@@ -104,25 +97,24 @@ fn rows(
     pictures: &mut BTreeMap<String, Vec<u8>>,
 ) -> Result<Vec<Value>, PaperError> {
     let trade = Trade::built_in();
-    let readers = Lang::ALL.map(|lang| Words::of(lang).locale());
     let mut out = Vec::new();
     for (at, kind) in notice.kinds.iter().enumerate() {
         let incident = trade.incident(kind).ok_or_else(|| unknown(format!("kinds[{at}]"), kind))?;
         foot.note(trade, &incident.citation(), &incident.code);
         let mixing = (kind == MIXING).then(|| trade.sign("chemical-store")).flatten();
         if let Some(sign) = mixing {
-            foot.note(trade, &sign.citation(), Words::of(Lang::En).message("signal.warning")?.to_lowercase().as_str());
+            foot.note(trade, &sign.citation(), &READERS[0].message("paper-signal-warning", &[]).to_lowercase());
         }
-        let warning = mixing.map_or(Value::Null, |sign| json!(readers.map(|reader| reader.text_of(sign, "text"))));
-        let mut texts = readers.map(|reader| reader.text_of(incident, "notice"));
+        let warning = mixing.map(|sign| READERS.map(|reader| reader.text_of(sign, "text")));
+        let mut texts = READERS.map(|reader| reader.text_of(incident, "notice"));
         if kind == BRACES {
             let rule = trade.house_rule("R13").ok_or_else(|| lacking("R13"))?;
             foot.note(trade, &rule.citation(), "R13");
-            for (text, lang) in texts.iter_mut().zip(Lang::ALL) {
-                *text = format!("{text} {}", Words::of(lang).message("notice.braces")?);
+            for (text, braces) in texts.iter_mut().zip(both("paper-notice-braces", &[])) {
+                *text = format!("{text} {braces}");
             }
         }
-        let (picture, alt) = drawing(Pictogram::of(kind), pictures)?;
+        let (picture, alt) = drawing(Pictogram::of(kind), pictures);
         out.push(json!({"picture": picture, "alt": alt, "texts": texts, "warning": warning}));
     }
     Ok(out)
@@ -134,40 +126,37 @@ fn link(notice: &SiteNotice, pictures: &mut BTreeMap<String, Vec<u8>>) -> Result
     let code = QrCode::of(address)?;
     let file = "code.svg";
     pictures.insert(file.to_owned(), code.svg());
-    let say = |lang| Words::of(lang).fill("notice.code_alt", &[("address", &code.address)]);
-    let alt = format!("{} / {}", say(Lang::En)?, say(Lang::Es)?);
+    let alt = both("paper-notice-code-alt", &[("address", code.address.as_str().into())]).join(" / ");
     Ok(json!({"picture": file, "alt": alt, "address": code.address}))
 }
 
 /// Puts a drawing among the pictures, and gives its file and its words in both languages.
-fn drawing(picture: Pictogram, pictures: &mut BTreeMap<String, Vec<u8>>) -> Result<(String, String), PaperError> {
-    let file = format!("{}.svg", picture.name());
-    pictures.insert(file.clone(), picture.svg().to_vec());
-    let key = format!("picture.{}", picture.name());
-    Ok((file, format!("{} / {}", Words::of(Lang::En).message(&key)?, Words::of(Lang::Es).message(&key)?)))
+fn drawing(picture: Pictogram, pictures: &mut BTreeMap<String, Vec<u8>>) -> (&'static str, String) {
+    pictures.insert(picture.file().to_owned(), picture.svg().to_vec());
+    (picture.file(), both(picture.key(), &[]).join(" / "))
+}
+
+/// A message for both readers.
+fn both(key: &'static str, args: &[(&str, Arg<'_>)]) -> [String; 2] {
+    READERS.map(|reader| reader.message(key, args))
 }
 
 /// What was found, at most `listed` of it by name and place and the rest counted.
 fn found(notice: &SiteNotice, listed: usize) -> Result<Vec<Value>, PaperError> {
-    let readers = Lang::ALL.map(|lang| Words::of(lang).locale());
-    let line = |key: &str, count: usize, place: &str| -> Result<Value, PaperError> {
-        let count = count.to_string();
-        let say = |lang| Words::of(lang).fill(key, &[("count", &count)]);
-        Ok(json!({"en": say(Lang::En)?, "es": say(Lang::Es)?, "place": place.trim()}))
-    };
+    let line = |texts: [String; 2], place: &str| json!({"texts": texts, "place": place.trim()});
+    let counted = |key, count: usize| line(both(key, &[("count", count.to_string().into())]), "");
     let mut out = Vec::new();
     for (at, found) in notice.found.iter().enumerate() {
         let incident =
             Trade::built_in().incident(&found.kind).ok_or_else(|| unknown(format!("found[{at}].kind"), &found.kind))?;
         if at < listed {
-            let [en, es] = readers.map(|reader| reader.text_of(incident, "short"));
-            out.push(json!({"en": en, "es": es, "place": found.place.trim()}));
+            out.push(line(READERS.map(|reader| reader.text_of(incident, "short")), &found.place));
         }
     }
     match (notice.found.len(), listed) {
-        (0, _) => out.push(line("notice.found_none", 0, "")?),
-        (all, 0) => out.push(line("notice.found_all", all, "")?),
-        (all, listed) if all > listed => out.push(line("notice.found_more", all - listed, "")?),
+        (0, _) => out.push(line(both("paper-notice-found-none", &[]), "")),
+        (all, 0) => out.push(counted("paper-notice-found-all", all)),
+        (all, listed) if all > listed => out.push(counted("paper-notice-found-more", all - listed)),
         _ => {}
     }
     Ok(out)

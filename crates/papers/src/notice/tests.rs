@@ -1,10 +1,9 @@
 //! The notice as printed: one sheet, both languages, readable type.
 
 use jiff::civil::date;
-use localization::{Lang, Locale, UnitSystem};
-use trade_facts::{Incident, Trade};
+use trade_facts::Trade;
 
-use super::sheet::lay_out;
+use super::sheet::{READERS, lay_out};
 use super::{Found, SiteNotice};
 use crate::typeset::squeezed;
 use crate::{PageSize, PaperError, site_notice};
@@ -21,10 +20,6 @@ fn notice(kinds: Vec<String>, found: usize) -> SiteNotice {
     }
 }
 
-fn asked(lang: Lang, incident: &Incident) -> String {
-    Locale::new(lang, UnitSystem::Imperial).text_of(incident, "notice")
-}
-
 #[test]
 fn one_sheet_in_both_languages_with_every_warning() {
     for size in PageSize::ALL {
@@ -33,7 +28,9 @@ fn one_sheet_in_both_languages_with_every_warning() {
         let text = laid.text();
         for kind in SiteNotice::usual() {
             let incident = Trade::built_in().incident(&kind).expect("a kind");
-            assert!(Lang::ALL.iter().all(|lang| text.contains(&squeezed(&asked(*lang, incident)))), "{kind}");
+            for reader in READERS {
+                assert!(text.contains(&squeezed(&reader.text_of(incident, "notice"))), "{kind}");
+            }
         }
         for part in [
             "NOTICE",
@@ -88,7 +85,8 @@ fn every_kind_can_be_printed_alone() {
     for incident in Trade::built_in().incidents() {
         let laid = lay_out(&notice(vec![incident.id.clone()], 1), PageSize::Letter).expect("a notice");
         assert_eq!(laid.sheets(), 1);
-        assert!(laid.text().contains(&squeezed(&asked(Lang::Es, incident))), "{}", incident.id);
+        let [_, spanish] = READERS.map(|reader| reader.text_of(incident, "notice"));
+        assert!(laid.text().contains(&squeezed(&spanish)), "{}", incident.id);
     }
 }
 

@@ -2,18 +2,17 @@
 
 use std::collections::BTreeMap;
 
-use localization::Lang;
+use localization::{Lang, Locale};
 use serde_json::{Value, json};
 use trade_facts::{Grade, PourSpec, Record, Trade};
 
 use super::PourSheet;
 use crate::error::PaperError;
-use crate::grades::{self, Foot};
+use crate::grades::Foot;
 use crate::page::PageSize;
 use crate::pictograms;
 use crate::show;
-use crate::texts::Words;
-use crate::typeset::Draft;
+use crate::typeset::{Draft, Laid, said};
 
 const TEMPLATE: &str = include_str!("../../templates/pour_sheet.typ");
 /// Type sizes tried, greatest first, in points.
@@ -46,8 +45,9 @@ pub fn pour_sheet(sheet: &PourSheet, lang: Lang, size: PageSize) -> Result<Vec<u
     lay_out(sheet, lang, size)?.pdf()
 }
 
-pub(super) fn lay_out(sheet: &PourSheet, lang: Lang, size: PageSize) -> Result<crate::typeset::Laid, PaperError> {
-    let mut writer = Writer { words: Words::of(lang), trade: Trade::built_in(), foot: Foot::default() };
+pub(super) fn lay_out(sheet: &PourSheet, lang: Lang, size: PageSize) -> Result<Laid, PaperError> {
+    let locale = Locale { lang, ..Locale::default() };
+    let mut writer = Writer { locale, trade: Trade::built_in(), foot: Foot::default() };
     let mut draft = writer.draft(sheet, size)?;
     let mut laid = draft.lay_out()?;
     for points in SIZES.iter().skip(1) {
@@ -62,33 +62,28 @@ pub(super) fn lay_out(sheet: &PourSheet, lang: Lang, size: PageSize) -> Result<c
 
 /// Gathers the values and notes what they rest on.
 pub(super) struct Writer {
-    pub(super) words: Words,
+    pub(super) locale: Locale,
     pub(super) trade: &'static Trade,
     pub(super) foot: Foot,
 }
 
 impl Writer {
     fn draft(&mut self, sheet: &PourSheet, size: PageSize) -> Result<Draft, PaperError> {
-        let words = self.words;
+        let locale = self.locale;
         let order = sheet.concrete()?;
-        let day = match sheet.pour_day {
-            Some(day) => show::date(words, day)?,
-            None => words.message("pour.day_open")?.to_owned(),
-        };
+        let day = sheet.pour_day.map_or_else(|| locale.message("paper-pour-day-open", &[]), |day| locale.date(day));
+        let title = [("job", sheet.job.as_str().into()), ("slab", sheet.slab.as_str().into())];
         let mut pictures = BTreeMap::from([("no_membrane.svg".to_owned(), pictograms::FILM.to_vec())]);
         let mut data = json!({
-            "lang": words.lang().name(),
+            "lang": locale.lang.name(),
             "paper": size.typesetter_name(),
             "points": SIZES[0],
-            "t": words.part("pour")?,
-            "signal": words.part("signal")?,
-            "page": words.message("page")?,
-            "of": words.message("of")?,
-            "title": words.fill("pour.document", &[("job", &sheet.job), ("slab", &sheet.slab)])?,
+            "said": said(TEMPLATE, locale),
+            "title": locale.message("paper-pour-document", &title),
             "date": [sheet.prepared.year(), i16::from(sheet.prepared.month()), i16::from(sheet.prepared.day())],
             "job": sheet.job,
             "slab": sheet.slab,
-            "prepared": show::date(words, sheet.prepared)?,
+            "prepared": locale.date(sheet.prepared),
             "day": day,
             "lead_grade": self.noted("stain-needs-bare-paste", "R17")?,
             "engineer_grade": self.said("structure-by-engineer")?,
@@ -98,8 +93,8 @@ impl Writer {
                 ["R05", self.noted("membrane-blocks-stain", "R05")?],
             ],
             "zones": self.zones(sheet)?,
-            "burnished": self.burnished(sheet)?,
-            "concrete": self.concrete(sheet, order)?,
+            "burnished": self.burnished(sheet),
+            "concrete": self.concrete(sheet, order),
             "mix": self.clauses(&MIX)?,
             "joints": self.joints(sheet)?,
             "placing": self.clauses(&PLACING)?,
@@ -110,14 +105,9 @@ impl Writer {
             "panels": self.panels(sheet)?,
         });
         // Known from safety data sheets and handbooks, not read for this work.
-        self.foot.own(Grade::FromMemory, &words.message("pour.placing.heading")?.to_lowercase());
+        self.foot.own(Grade::FromMemory, &locale.message("paper-placing-heading", &[]).to_lowercase());
         self.foot.own(Grade::FromMemory, "150 lb/ft³");
-        data["sources"] = json!({
-            "heading": words.message("sources.heading")?,
-            "defer": words.message("sources.defer")?,
-            "key": grades::key(words)?,
-            "lines": self.foot.lines(words)?,
-        });
+        data["sources"] = self.foot.say(locale);
         Ok(Draft { template: TEMPLATE, data, pictures })
     }
 
@@ -137,7 +127,7 @@ impl Writer {
     }
 
     pub(super) fn clause(&mut self, clause: &PourSpec) -> Value {
-        let text = |name| show::signs(&self.words.locale().text_of(clause, name));
+        let text = |name| show::signs(&self.locale.text_of(clause, name));
         json!({
             "item": text("item"),
             "asked": text("requirement"),

@@ -1,41 +1,40 @@
 //! Zones, concrete and panels as the template prints them.
 
 use serde_json::{Value, json};
-use trade_facts::{Marbling, Record, Traction};
+use trade_facts::{Finish, Marbling, Record, Traction};
 use units::{Density, Mass, Volume};
 
 use super::concrete::ConcreteOrder;
 use super::sheet::{Writer, lacking};
-use super::{Panels, PourSheet};
+use super::{Panels, PourSheet, PourZone};
 use crate::error::PaperError;
 use crate::show;
-use crate::texts::Words;
 
 /// Normal-weight concrete with its steel, 150 lb/ft³: the usual round figure of US handbooks (M).
 const CONCRETE_LB_FT3: f64 = 150.0;
 
 impl Writer {
-    fn finish_name(&self, id: &str, field: &str) -> Result<String, PaperError> {
-        let Some(finish) = self.trade.finish(id) else {
+    fn finish(&self, id: &str, field: String) -> Result<&'static Finish, PaperError> {
+        self.trade.finish(id).ok_or_else(|| {
             let known: Vec<&str> = self.trade.finishes().map(Record::id).collect();
-            return Err(PaperError::field(field, format!("{id:?}"), known.join(", ")));
-        };
-        Ok(self.words.locale().text_of(finish, "name"))
+            PaperError::field(field, format!("{id:?}"), known.join(", "))
+        })
     }
 
     pub(super) fn zones(&mut self, sheet: &PourSheet) -> Result<Vec<Value>, PaperError> {
+        let locale = self.locale;
         let mut out = Vec::new();
         for (at, zone) in sheet.zones.iter().enumerate() {
-            let name = self.finish_name(&zone.finish, &format!("zones[{at}].finish"))?;
-            let words = self.words;
-            let finish = self.trade.finish(&zone.finish).ok_or_else(|| lacking(&zone.finish))?;
+            let finish = self.finish(&zone.finish, format!("zones[{at}].finish"))?;
+            let name = locale.text_of(finish, "name");
+            let grip = [finish.traction_dry, finish.traction_wet].map(|traction| locale.message(grip(traction), &[]));
             out.push(json!({
                 "name": zone.name,
                 "area": format!("{} ft²", show::number(zone.area.as_square_feet(), 0)),
                 "finish": name,
-                "grip": format!("{} / {}", grip(words, finish.traction_dry)?, grip(words, finish.traction_wet)?),
-                "marbling": marbling(words, finish.marbling)?,
-                "meaning": words.locale().text_of(finish, "meaning"),
+                "grip": grip.join(" / "),
+                "marbling": locale.message(marbling(finish.marbling), &[]),
+                "meaning": locale.text_of(finish, "meaning"),
                 "grade": self.foot.note(self.trade, &finish.citation(), &name.to_lowercase()),
             }));
         }
@@ -43,40 +42,43 @@ impl Writer {
     }
 
     /// One caution for each zone whose finish may refuse stain.
-    pub(super) fn burnished(&self, sheet: &PourSheet) -> Result<Vec<String>, PaperError> {
+    pub(super) fn burnished(&self, sheet: &PourSheet) -> Vec<String> {
         let refuses = |id: &str| self.trade.finish(id).is_some_and(|finish| finish.may_not_take);
         let zones = sheet.zones.iter().filter(|zone| refuses(&zone.finish));
-        zones.map(|zone| self.words.fill("pour.zones.burnished", &[("zone", &zone.name)])).collect()
+        let caution =
+            |zone: &PourZone| self.locale.message("paper-zones-burnished", &[("zone", zone.name.as_str().into())]);
+        zones.map(caution).collect()
     }
 
-    pub(super) fn concrete(&self, sheet: &PourSheet, order: ConcreteOrder) -> Result<Value, PaperError> {
-        let words = self.words;
+    pub(super) fn concrete(&self, sheet: &PourSheet, order: ConcreteOrder) -> Value {
+        let locale = self.locale;
         let area = sheet.zones.iter().map(|zone| zone.area.as_square_feet()).sum::<f64>();
         let area = format!("{} ft²", show::number(area, 0));
-        let count = sheet.panels.iter().map(|set| set.count).sum::<u32>().to_string();
+        let count = sheet.panels.iter().map(|set| set.count).sum::<u32>();
         let percent = show::short(sheet.waste.as_share() * 100.0);
-        let with = [("area", area), ("thickness", show::inches(sheet.thickness))];
-        let with: Vec<(&str, &str)> = with.iter().map(|(name, value)| (*name, value.as_str())).collect();
+        let slab = [("area", area.into()), ("thickness", show::inches(sheet.thickness).into())];
         let row =
             |label: String, volume: Volume| json!({"label": label, "yards": yards(volume), "metric": metric(volume)});
-        Ok(json!({
+        json!({
             "rows": [
-                row(words.fill("pour.concrete.slab", &with)?, order.slab),
-                row(words.fill("pour.concrete.panels", &[("count", &count)])?, order.panels),
-                row(words.fill("pour.concrete.waste", &[("percent", &percent)])?, order.waste),
+                row(locale.message("paper-concrete-slab", &slab), order.slab),
+                row(locale.message("paper-concrete-panels", &[("count", count.into())]), order.panels),
+                row(locale.message("paper-concrete-waste", &[("percent", percent.into())]), order.waste),
             ],
-            "total": row(words.message("pour.concrete.total")?.to_owned(), order.order),
-        }))
+            "total": row(locale.message("paper-concrete-total", &[]), order.order),
+        })
     }
 
     pub(super) fn panels(&mut self, sheet: &PourSheet) -> Result<Value, PaperError> {
         let clause = self.trade.pour_clause("sample-panels").ok_or_else(|| lacking("sample-panels"))?;
         let clause = self.clause(clause);
+        let usual = [("range", clause["range"].as_str().unwrap_or_default().into())];
         let mut rows = Vec::new();
         for (at, set) in sheet.panels.iter().enumerate() {
+            let finish = self.finish(&set.finish, format!("panels[{at}].finish"))?;
             let each = Panels { count: 1, ..set.clone() }.concrete();
             rows.push(json!({
-                "finish": self.finish_name(&set.finish, &format!("panels[{at}].finish"))?,
+                "finish": self.locale.text_of(finish, "name"),
                 "count": set.count,
                 "size": format!("{0} × {0}", show::inches(set.edge)),
                 "thickness": show::inches(set.thickness),
@@ -89,7 +91,7 @@ impl Writer {
             "rows": rows,
             "count": sheet.panels.iter().map(|set| set.count).sum::<u32>(),
             "total": format!("{} ({})", yards(total), metric(total)),
-            "usual": self.words.fill("pour.panels.usual", &[("range", clause["range"].as_str().unwrap_or_default())])?,
+            "usual": self.locale.message("paper-panels-usual", &usual),
             "grade": clause["grade"],
         }))
     }
@@ -109,20 +111,20 @@ fn pounds(volume: Volume) -> String {
     format!("{} lb", show::number((mass.as_pounds() / 5.0).round().max(1.0) * 5.0, 0))
 }
 
-fn grip(words: Words, traction: Traction) -> Result<&'static str, PaperError> {
-    words.message(match traction {
-        Traction::Poor => "traction.poor",
-        Traction::Fair => "traction.fair",
-        Traction::Good => "traction.good",
-    })
+const fn grip(traction: Traction) -> &'static str {
+    match traction {
+        Traction::Poor => "paper-grip-poor",
+        Traction::Fair => "paper-grip-fair",
+        Traction::Good => "paper-grip-good",
+    }
 }
 
-fn marbling(words: Words, marbling: Marbling) -> Result<&'static str, PaperError> {
-    words.message(match marbling {
-        Marbling::Low => "marbling.low",
-        Marbling::LowToMedium => "marbling.low-to-medium",
-        Marbling::Medium => "marbling.medium",
-        Marbling::High => "marbling.high",
-        Marbling::Varies => "marbling.varies",
-    })
+const fn marbling(marbling: Marbling) -> &'static str {
+    match marbling {
+        Marbling::Low => "paper-marbling-low",
+        Marbling::LowToMedium => "paper-marbling-low-to-medium",
+        Marbling::Medium => "paper-marbling-medium",
+        Marbling::High => "paper-marbling-high",
+        Marbling::Varies => "paper-marbling-varies",
+    }
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use localization::Locale;
 use serde_json::{Value, json};
 
 use super::chart::{ChartWords, hour_bars};
@@ -17,7 +18,7 @@ impl Writer {
         weather: Option<&PourWeather>,
         pictures: &mut BTreeMap<String, Vec<u8>>,
     ) -> Result<Value, PaperError> {
-        let words = self.words;
+        let locale = self.locale;
         let grade = self.noted("evaporation-alarm", "P14")?;
         let limit = match weather {
             Some(weather) => weather.alarm.as_pounds_per_square_foot_hour(),
@@ -34,102 +35,92 @@ impl Writer {
                 "above 0, at most 10 lb/ft²/h",
             ));
         }
-        let rule = words.fill("pour.weather.rule", &[("limit", &show::short(limit))])?;
+        let rule = locale.message("paper-weather-rule", &[("limit", show::short(limit).into())]);
         let Some(weather) = weather else {
-            return Ok(json!({"grade": grade, "rule": rule, "none": words.message("pour.weather.no_series")?}));
+            let none = locale.message("paper-weather-no-series", &[]);
+            return Ok(json!({"grade": grade, "rule": rule, "none": none}));
         };
+        let month = show::month(locale, weather.month)?;
         let hours = printed_hours(weather);
         let error = show::short(weather.relative_error.as_share() * 100.0);
-        pictures.insert("hours.svg".to_owned(), hour_bars(&hours, &self.chart_words(&hours, &error)?).into_bytes());
+        pictures.insert("hours.svg".to_owned(), hour_bars(&hours, &chart_words(locale, &hours, &error)).into_bytes());
         Ok(json!({
             "grade": grade,
             "rule": rule,
-            "chart": self.chart_text(weather, &hours)?,
-            "summary": self.summary(&hours)?,
-            "estimate": self.estimate(weather, &error)?,
+            "chart": chart_text(locale, &month, &hours),
+            "summary": summary(locale, &hours),
+            "estimate": estimate(locale, weather, &month, error),
         }))
     }
+}
 
-    fn chart_words(&self, hours: &[HourRisk], error: &str) -> Result<ChartWords, PaperError> {
-        let words = self.words;
-        let edges = hours.iter().map(|hour| hour.hour).chain([LAST + 1]);
-        let labels: Result<Vec<String>, PaperError> = edges
-            .map(|at| if (at - FIRST).is_multiple_of(2) { show::hour(words, at) } else { Ok(String::new()) })
-            .collect();
-        Ok(ChartWords {
-            axis: words.message("pour.weather.axis")?.to_owned(),
-            above: words.message("pour.weather.above")?.to_owned(),
-            possible: words.fill("pour.weather.possible", &[("error", error)])?,
-            hours: labels?,
-        })
+fn chart_words(locale: Locale, hours: &[HourRisk], error: &str) -> ChartWords {
+    let edges = hours.iter().map(|hour| hour.hour).chain([LAST + 1]);
+    let label = |at: u8| if (at - FIRST).is_multiple_of(2) { show::hour(locale, at) } else { String::new() };
+    ChartWords {
+        axis: locale.message("paper-weather-axis", &[]),
+        above: locale.message("paper-weather-above", &[]),
+        possible: locale.message("paper-weather-possible", &[("error", error.into())]),
+        hours: edges.map(label).collect(),
     }
+}
 
-    /// The chart in words, for those who cannot see it.
-    fn chart_text(&self, weather: &PourWeather, hours: &[HourRisk]) -> Result<String, PaperError> {
-        let words = self.words;
-        let percent = |share: f64| show::number(share * 100.0, 0);
-        let each: Result<Vec<String>, PaperError> = hours
-            .iter()
-            .map(|hour| {
-                let name = show::hour(words, hour.hour)?;
-                let (Some(above), Some(reach)) = (hour.above_share(), hour.reach_share()) else {
-                    return words.fill("pour.weather.chart_unknown", &[("hour", &name)]);
-                };
-                let with = [("hour", name), ("above", percent(above)), ("reach", percent(reach))];
-                let with: Vec<(&str, &str)> = with.iter().map(|(name, value)| (*name, value.as_str())).collect();
-                words.fill("pour.weather.chart_hour", &with)
-            })
-            .collect();
-        let month = show::month(words, weather.month)?;
-        words.fill("pour.weather.chart", &[("month", month), ("hours", &format!("{}.", each?.join("; ")))])
-    }
-
-    fn summary(&self, hours: &[HourRisk]) -> Result<Vec<String>, PaperError> {
-        let words = self.words;
-        let say = |found: Vec<(u8, u8)>, key: &str, none: Option<&str>| -> Result<Option<String>, PaperError> {
-            if found.is_empty() {
-                return none.map(|none| words.message(none).map(str::to_owned)).transpose();
-            }
-            words.fill(key, &[("hours", &self.stretch_words(&found)?)]).map(Some)
+/// The chart in words, for those who cannot see it.
+fn chart_text(locale: Locale, month: &str, hours: &[HourRisk]) -> String {
+    let percent = |share: f64| show::number(share * 100.0, 0);
+    let each = hours.iter().map(|hour| {
+        let name = ("hour", show::hour(locale, hour.hour).into());
+        let (Some(above), Some(reach)) = (hour.above_share(), hour.reach_share()) else {
+            return locale.message("paper-weather-chart-unknown", &[name]);
         };
-        let often = stretches(hours, |hour| hour.above_share().is_some_and(|share| share >= 0.5));
-        let seldom = stretches(hours, |hour| hour.above_share().is_some_and(|share| share <= 0.1));
-        let unknown = stretches(hours, |hour| hour.days == 0);
-        let lines = [
-            say(often, "pour.weather.often", Some("pour.weather.often_none"))?,
-            say(seldom, "pour.weather.seldom", Some("pour.weather.seldom_none"))?,
-            say(unknown, "pour.weather.unknown", None)?,
-        ];
-        Ok(lines.into_iter().flatten().collect())
-    }
+        let shares = [name, ("above", percent(above).into()), ("reach", percent(reach).into())];
+        locale.message("paper-weather-chart-hour", &shares)
+    });
+    let hours = format!("{}.", each.collect::<Vec<_>>().join("; "));
+    locale.message("paper-weather-chart", &[("month", month.into()), ("hours", hours.into())])
+}
 
-    fn stretch_words(&self, found: &[(u8, u8)]) -> Result<String, PaperError> {
-        let words = self.words;
-        let to = words.message("to")?;
-        let each: Result<Vec<String>, PaperError> = found
-            .iter()
-            .map(|(start, end)| Ok(format!("{} {to} {}", show::hour(words, *start)?, show::hour(words, *end)?)))
-            .collect();
-        Ok(each?.join(", "))
-    }
+fn summary(locale: Locale, hours: &[HourRisk]) -> Vec<String> {
+    let say = |found: Vec<(u8, u8)>, some: &'static str, none: Option<&'static str>| match none {
+        Some(none) if found.is_empty() => Some(locale.message(none, &[])),
+        _ if found.is_empty() => None,
+        _ => Some(locale.message(some, &[("hours", stretch_words(locale, &found).into())])),
+    };
+    let often = stretches(hours, |hour| hour.above_share().is_some_and(|share| share >= 0.5));
+    let seldom = stretches(hours, |hour| hour.above_share().is_some_and(|share| share <= 0.1));
+    let unknown = stretches(hours, |hour| hour.days == 0);
+    let lines = [
+        say(often, "paper-weather-often", Some("paper-weather-often-none")),
+        say(seldom, "paper-weather-seldom", Some("paper-weather-seldom-none")),
+        say(unknown, "paper-weather-unknown", None),
+    ];
+    lines.into_iter().flatten().collect()
+}
 
-    fn estimate(&self, weather: &PourWeather, error: &str) -> Result<String, PaperError> {
-        let words = self.words;
-        let month = capital(show::month(words, weather.month)?);
-        let basis = words.message(match weather.basis {
-            WeatherBasis::TypicalYear => "pour.weather.basis_typical",
-            WeatherBasis::Recorded => "pour.weather.basis_recorded",
-        })?;
-        let concrete = format!("{} °F", show::number(weather.concrete.as_fahrenheit(), 0));
-        let with = [
-            ("error", error),
-            ("month", month.as_str()),
-            ("place", weather.place.as_str()),
-            ("basis", basis),
-            ("concrete", concrete.as_str()),
-        ];
-        words.fill("pour.weather.estimate", &with)
-    }
+fn stretch_words(locale: Locale, found: &[(u8, u8)]) -> String {
+    let each = found.iter().map(|(start, end)| {
+        let ends = [("low", show::hour(locale, *start).into()), ("high", show::hour(locale, *end).into())];
+        locale.message("range", &ends)
+    });
+    each.collect::<Vec<_>>().join(", ")
+}
+
+fn estimate(locale: Locale, weather: &PourWeather, month: &str, error: String) -> String {
+    let basis = locale.message(
+        match weather.basis {
+            WeatherBasis::TypicalYear => "paper-weather-basis-typical",
+            WeatherBasis::Recorded => "paper-weather-basis-recorded",
+        },
+        &[],
+    );
+    let args = [
+        ("error", error.into()),
+        ("month", capital(month).into()),
+        ("place", weather.place.as_str().into()),
+        ("basis", basis.into()),
+        ("concrete", format!("{} °F", show::number(weather.concrete.as_fahrenheit(), 0)).into()),
+    ];
+    locale.message("paper-weather-estimate", &args)
 }
 
 fn printed_hours(weather: &PourWeather) -> Vec<HourRisk> {
