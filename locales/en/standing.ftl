@@ -80,3 +80,13 @@ reason-in-zone = { $zone }: { $reason }
 overall-both-ends = { $order } (slowest at { $slow }; fastest at { $fast })
 the-floor = The floor
 overall-meanwhile = Meanwhile, for { $point }: { $step }
+
+ready-deed = { $step }. It is for: { $points }.
+ready-unknown = What would release these, nobody can tell yet: { $points }.
+ready-nothing = Everything that is asked is released.
+ready-in-all = { $waits ->
+        [0] Work: { $work }.
+       *[other] Work: { $work }; the longest wait: { $wait }.
+    } If every test passes, not ready before { $earliest }. A test that fails brings work of its own.
+ready-question = What would make this ready?
+ready-head = What would make { $slab } ready, as of { $moment }:

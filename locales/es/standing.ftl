@@ -80,3 +80,13 @@ reason-in-zone = { $zone }: { $reason }
 overall-both-ends = { $order } (el más lento en { $slow }; el más rápido en { $fast })
 the-floor = El piso
 overall-meanwhile = Mientras tanto, para { $point }: { $step }
+
+ready-deed = { $step }. Es para: { $points }.
+ready-unknown = Qué los liberaría, nadie lo sabe todavía: { $points }.
+ready-nothing = Todo lo que se pregunta está liberado.
+ready-in-all = { $waits ->
+        [0] Trabajo: { $work }.
+       *[other] Trabajo: { $work }; la espera más larga: { $wait }.
+    } Si cada prueba pasa, no estará lista antes del { $earliest }. Una prueba que no pasa trae su propio trabajo.
+ready-question = ¿Qué haría falta para que esté lista?
+ready-head = Qué haría falta para que { $slab } esté lista, el { $moment }:

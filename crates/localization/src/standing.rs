@@ -1,5 +1,6 @@
 //! Hold points, states, what to do next, and the answer in one line.
 
+use slab_answers::ready::{Deed, ToReady};
 use slab_answers::standing::{HoldPoint, HoldPointId, Next, Overall, Stage, State, Value};
 use units::Duration;
 
@@ -217,6 +218,40 @@ impl Locale {
     pub fn own_limits(self, point: &HoldPoint) -> Option<String> {
         let facts: Vec<String> = point.own_limits.iter().map(|(fact, _)| self.fact(fact)).collect();
         (!facts.is_empty()).then(|| self.message("overall-own-limit", &[("facts", self.list(&facts).into())]))
+    }
+
+    /// The way to ready as lines: each deed with its time and what it is for, then what it all takes.
+    #[must_use]
+    pub fn to_ready(self, way: &ToReady) -> Vec<String> {
+        let mut lines: Vec<String> = way.deeds.iter().map(|deed| self.deed(deed)).collect();
+        if !way.unknown.is_empty() {
+            let points: Vec<String> = way.unknown.iter().map(|id| self.hold_point(*id)).collect();
+            lines.push(self.message("ready-unknown", &[("points", self.list(&points).into())]));
+        }
+        lines.push(if way.deeds.is_empty() {
+            self.message("ready-nothing", &[])
+        } else {
+            let work = self.duration(Duration::minutes(f64::from(way.minutes)));
+            let wait = self.duration(Duration::hours(f64::from(way.wait_hours)));
+            let args = [
+                ("work", work.into()),
+                ("wait", wait.into()),
+                ("waits", u32::from(way.wait_hours > 0).into()),
+                ("earliest", self.local_moment(way.earliest).into()),
+            ];
+            self.message("ready-in-all", &args)
+        });
+        lines
+    }
+
+    fn deed(self, deed: &Deed) -> String {
+        let (order, time) = (self.order(&deed.next), self.action_time(&deed.next));
+        let step = if time.is_empty() { order } else { format!("{order} ({time})") };
+        let points: Vec<String> = deed.points.iter().map(|id| self.hold_point(*id)).collect();
+        if points.is_empty() {
+            return self.message("overall-next-untimed", &[("action", step.into())]);
+        }
+        self.message("ready-deed", &[("step", step.into()), ("points", self.list(&points).into())])
     }
 
     /// How many hold points are open: `4 of 10 hold points are open.`

@@ -13,4 +13,5 @@ pub mod map;
 pub mod order;
 pub mod panels;
 pub mod pour_day;
+pub mod ready;
 pub mod standing;

@@ -20,6 +20,9 @@ pub struct NextAction {
     /// Minutes for every 1000 square feet that it is for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub minutes_per_1000_ft2: Option<u32>,
+    /// Actions that must follow it before its hold point can be released.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub then: Vec<String>,
     /// Hours to wait for the answer afterwards.
     pub wait_hours: u32,
     /// Grade of the figures.

@@ -189,12 +189,18 @@ pub(crate) enum Command {
         #[arg(long, conflicts_with = "json")]
         html: bool,
     },
+    /// What would make it ready: every deed still missing, in order, with its time
+    #[command(after_help = "Example:\n  underfoot ready creek --json")]
+    Ready {
+        #[command(flatten)]
+        which: Which,
+    },
     /// Read a slab's outline out of an architect's drawing (DXF): its layers, or the plan they make
     #[command(after_help = "Examples:\n  underfoot drawing floor.dxf\n  \
                       underfoot drawing floor.dxf --outline SLAB --cut-out PITS --zone ROOMS --joint JOINTS\n  \
                       underfoot drawing floor.dxf --outline SLAB --drawn-in mm --json > plan.json")]
     Drawing(crate::commands::drawing::DrawingArgs),
-    /// UnitSystem photographs: is the slab one color, what color is a panel
+    /// Measure photographs: is the slab one color, what color is a panel
     #[command(after_help = "Examples:\n  underfoot photo evenness slab.jpg --card 964,359,221,165\n  \
                       underfoot photo color panel.jpg --card 60,40,220,160")]
     Photo {

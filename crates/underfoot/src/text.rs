@@ -6,6 +6,7 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use localization::Locale;
 use slab_answers::order::{CoverageBasis, Order};
+use slab_answers::ready::ToReady;
 use slab_answers::standing::{HoldPoint, Standing, State};
 use slab_diary::Entry;
 use slab_diary::Slab;
@@ -42,6 +43,24 @@ pub(crate) fn standing(name: &str, standing: &Standing, locale: &Locale, trade: 
     out
 }
 
+/// The way to ready: a numbered list with the caution under each dangerous deed.
+pub(crate) fn ready(name: &str, at: Timestamp, way: &ToReady, locale: &Locale, zone: &TimeZone) -> String {
+    let mut out = String::new();
+    let when = moment(at, zone, locale);
+    let _ = writeln!(out, "{}", locale.message("ready-head", &[("slab", name.into()), ("moment", when.into())]));
+    for (number, line) in locale.to_ready(way).iter().enumerate() {
+        let Some(deed) = way.deeds.get(number) else {
+            wrapped(&mut out, "", "", line);
+            continue;
+        };
+        wrapped(&mut out, &format!("{:>2}. ", number + 1), "    ", line);
+        if let Some(care) = locale.care(&deed.next) {
+            wrapped(&mut out, "    ! ", "      ", &care);
+        }
+    }
+    out
+}
+
 fn hold_point(out: &mut String, point: &HoldPoint, locale: &Locale, trade: &Trade) {
     let _ =
         writeln!(out, "\n{}: {}", localization::capitalized(&locale.hold_point(point.id)), locale.state(point.state));
@@ -50,6 +69,9 @@ fn hold_point(out: &mut String, point: &HoldPoint, locale: &Locale, trade: &Trad
     }
     if let Some(own) = locale.own_limits(point) {
         wrapped(out, "  - ", "    ", &own);
+    }
+    if let Some(proposed) = &point.proposed {
+        wrapped(out, "  > ", "    ", &locale.order(proposed));
     }
     if let Some(next) = &point.next {
         let time = locale.action_time(next);

@@ -14,7 +14,7 @@ use crate::standing_cache::Judged;
 use crate::throttle::Throttle;
 use crate::uploads::Uploads;
 
-/// Who may context, and over what.
+/// Who may ask, and over what.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Access {
     /// Only this machine: no sign-in, whoever sits here owns everything.
@@ -46,7 +46,7 @@ pub struct Outside {
 pub struct Settings {
     /// Where diaries and photographs are kept.
     pub store: Store,
-    /// Who may context.
+    /// Who may ask.
     pub access: Access,
     /// Clock, ids and secrets.
     pub outside: Outside,

@@ -55,7 +55,7 @@ pub fn standing_page(slab: &str, standing: &Standing, locale: Locale, trade: &Tr
 }
 
 fn point(point: &HoldPoint, locale: Locale, trade: &Trade) -> Point {
-    let step = point.next.as_ref().map(|next| {
+    let step = point.next.as_ref().or(point.proposed.as_ref()).map(|next| {
         let (order, time) = (locale.order(next), locale.action_time(next));
         if time.is_empty() { order } else { format!("{order} ({time})") }
     });

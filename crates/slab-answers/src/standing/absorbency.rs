@@ -6,7 +6,7 @@ use super::drops::{Drink, Drop, Tried};
 use super::finding::{Finding, Value};
 use super::surface::opens;
 use super::{Action, Code, Judge};
-use slab_diary::body::{Finish, Incident};
+use slab_diary::body::{Finish, Incident, WaterDrop};
 use slab_diary::{EntryOf, Zone};
 use trade_facts::Thirst;
 
@@ -101,7 +101,7 @@ impl Judge<'_> {
         if have < needed {
             return counted(Finding::unproven(Code::TooFewDrops, Action::WaterDrops));
         }
-        let (places, over_slab) = (self.places_needed(), self.places_tried());
+        let (places, over_slab) = (self.places_needed(), self.places_tried(zone));
         if over_slab < places {
             return counted(Finding::unproven(Code::TooFewPlaces, Action::WaterDrops))
                 .with("places", Value::Count(over_slab))
@@ -128,7 +128,21 @@ impl Judge<'_> {
             .map_or(most, |area| self.figures.tests_for(area, "drop-places-by-area", None).clamp(least, most))
     }
 
-    fn places_tried(&self) -> u32 {
-        self.slab.zones().iter().map(|zone| self.tried(zone).drops.len() as u32).sum()
+    /// Places tried over the slab, for a zone: where another concrete or finish begins, what was tried there counts
+    /// even if it no longer speaks for its own surface, so that nothing that happens there takes anything from here.
+    fn places_tried(&self, zone: &Zone) -> u32 {
+        let concrete = |zone: &Zone| {
+            let mix = self.pour(zone).and_then(|pour| pour.body.mix.clone());
+            (mix, self.finish(zone).map(|finish| finish.body.finish.clone()))
+        };
+        let own = concrete(zone);
+        let places = |other: &Zone| {
+            if concrete(other) == own {
+                return self.tried(other).drops.len();
+            }
+            let drops = self.slab.all::<WaterDrop>().filter(|s| self.slab.speaks_for(s.entry, other));
+            self.last_at_each_place(drops.collect(), |s| s.entry).len()
+        };
+        self.slab.zones().iter().map(|other| places(other) as u32).sum()
     }
 }

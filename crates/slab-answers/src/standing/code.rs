@@ -268,6 +268,12 @@ codes! {
 }
 
 impl Action {
+    /// The action of a name in the trade facts.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|action| action.name() == name)
+    }
+
     /// Whether it opens or takes off the surface, so that tests made on it before no longer count.
     #[must_use]
     pub const fn changes_surface(self) -> bool {

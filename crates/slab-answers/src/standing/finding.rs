@@ -70,9 +70,14 @@ pub(super) struct Finding {
     pub(super) next: Option<Action>,
     /// The numbers and names that belong to the next action; those of the leading reason unless set.
     pub(super) about: Vec<(&'static str, Value)>,
+    /// What else must be done before it is released, beside the next action.
+    pub(super) further: Vec<Asked>,
     /// A person's word released it.
     pub(super) by_word: bool,
 }
+
+/// An action with its numbers and names.
+pub(super) type Asked = (Action, Vec<(&'static str, Value)>);
 
 impl Finding {
     pub(super) fn new(state: State, code: Code) -> Self {
@@ -83,6 +88,7 @@ impl Finding {
             evidence: Vec::new(),
             next: None,
             about: Vec::new(),
+            further: Vec::new(),
             by_word: false,
         }
     }
@@ -154,8 +160,10 @@ impl Finding {
         let mut first = all.next()?;
         first.about = first.asked_about();
         for other in all {
-            if first.next.is_none() {
-                (first.next, first.about) = (other.next, other.asked_about());
+            match (first.next, other.next) {
+                (None, _) => (first.next, first.about) = (other.next, other.asked_about()),
+                (Some(_), Some(next)) => first.further.push((next, other.asked_about())),
+                (Some(_), None) => {}
             }
             first.reasons.extend(other.reasons);
             first = first.because(other.evidence);

@@ -111,7 +111,11 @@ pub struct HoldPoint {
     pub why: Vec<Reason>,
     /// The entries it rests on.
     pub evidence: Vec<EntryId>,
-    /// What to do next. Released, it is nothing, or what is worth doing all the same.
+    /// What is worth doing although the point is released; nothing when it is open.
+    pub proposed: Option<Next>,
+    /// Everything that its zones still ask for, the next thing first; nothing when released.
+    pub deeds: Vec<Next>,
+    /// What to do next; nothing when released.
     pub next: Option<Next>,
     /// Ids of the trade records on the test and on what happens if it is skipped.
     pub tests: Vec<String>,
@@ -175,6 +179,20 @@ pub fn judge(slab: &Slab<'_>, trade: &Trade) -> Standing {
     }
     let overall = overall::overall(&hold_points, together, |stage, zones| judge.sealer_work(stage, zones));
     Standing { knowledge: slab.knowledge(), overall, hold_points }
+}
+
+/// A deed of its own, for zones of the slab (none: all of it), with the time it takes.
+pub(crate) fn deed(slab: &Slab<'_>, trade: &Trade, action: Action, zones: &[String]) -> Next {
+    let figures = Figures::new(trade, slab);
+    let judge = Judge::new(slab, &figures);
+    let here = || slab.zones().iter().filter(|zone| zones.is_empty() || zones.contains(&zone.name));
+    let area = here().map(|zone| zone.area).sum::<Option<units::Area>>();
+    let missing: u32 = match action {
+        Action::TestPh => here().count() as u32,
+        Action::WaterDrops | Action::DropAndScrape => here().map(|zone| judge.drops_needed(zone)).sum(),
+        _ => 1,
+    };
+    judge.next(action, zones.to_vec(), vec![("missing", Value::Count(missing))], missing, area)
 }
 
 /// The two rules of age for each zone, side by side: days since the pour, and one color.
@@ -261,6 +279,7 @@ impl<'a> Judge<'a> {
         if !asked {
             for finding in &mut findings {
                 finding.next = None;
+                finding.further.clear();
             }
         }
         let zones = findings.iter().filter_map(|f| Some((f.zone.clone()?, f.state))).collect();
@@ -272,12 +291,28 @@ impl<'a> Judge<'a> {
         let by_word = findings.iter().any(|f| f.by_word);
         findings.sort_by_key(|f| (!counts(f), std::cmp::Reverse(f.state)));
         let next = self.next_of(&findings);
+        let (next, proposed) = if state == State::Released { (None, next) } else { (next, None) };
+        let deeds = if state == State::Released { Vec::new() } else { self.deeds(&findings, next.as_ref()) };
         let mut seen = std::collections::HashSet::new();
         let evidence = findings.iter().flat_map(|f| &f.evidence).copied().filter(|id| seen.insert(*id)).collect();
         let why = self.told_once(findings);
         let (tests, citation) = self.cited(id);
         let own_limits = self.own_limits(id);
-        HoldPoint { id, state, asked, by_word, zones, why, evidence, next, tests, citation, own_limits }
+        HoldPoint {
+            id,
+            state,
+            asked,
+            by_word,
+            zones,
+            why,
+            evidence,
+            proposed,
+            deeds,
+            next,
+            tests,
+            citation,
+            own_limits,
+        }
     }
 
     fn released_or(&self, id: HoldPointId, mut finding: Finding) -> Finding {
@@ -291,6 +326,7 @@ impl<'a> Judge<'a> {
         let judge = Judge::new(before, self.figures);
         let mut finding = judge.released_or(id, judge.zone(id, zone));
         finding.next = None;
+        finding.further.clear();
         finding.and(Code::ClosedByStain)
     }
 
@@ -307,6 +343,35 @@ impl<'a> Judge<'a> {
         let missing: u32 = alike.iter().map(|f| missing(&f.asked_about())).sum();
         values.push(("missing", Value::Count(missing)));
         Some(self.next(action, if whole { Vec::new() } else { zones }, values, missing, area))
+    }
+
+    /// Everything that open zones ask for, the same in several zones once, after the next thing.
+    fn deeds(&self, findings: &[Finding], next: Option<&Next>) -> Vec<Next> {
+        let mut deeds: Vec<Next> = next.cloned().into_iter().collect();
+        for finding in findings.iter().filter(|f| f.state != State::Released) {
+            let led = finding.next.map(|action| (action, finding.asked_about()));
+            for (action, mut values) in led.into_iter().chain(finding.further.iter().cloned()) {
+                let zones: Vec<String> = finding.zone.iter().cloned().collect();
+                // Two spots are two deeds; the same test in two zones is one.
+                let spot = |values: &[(&str, Value)]| {
+                    values.iter().find(|(name, _)| *name == "place" || *name == "what").map(|(_, value)| value.clone())
+                };
+                let same = |known: &Next| known.action == action && spot(&known.values) == spot(&values);
+                if let Some(known) = deeds.iter_mut().find(|known| same(known)) {
+                    let missing = zones.iter().filter(|zone| !known.zones.contains(zone)).cloned().collect::<Vec<_>>();
+                    if !known.zones.is_empty() {
+                        known.zones.extend(missing);
+                    }
+                    continue;
+                }
+                let lacking = missing(&values);
+                values.push(("missing", Value::Count(lacking)));
+                let area = self.slab.zones().iter().find(|zone| zones.contains(&zone.name)).and_then(|zone| zone.area);
+                let zones = if self.slab.zones().len() == 1 { Vec::new() } else { zones };
+                deeds.push(self.next(action, zones, values, lacking, area.or(self.slab.area())));
+            }
+        }
+        deeds
     }
 
     /// The work that a sealed floor still asks for.

@@ -59,6 +59,7 @@ impl Judge<'_> {
         finding.evidence.push(release.entry.id);
         if state == State::Released {
             finding.next = None;
+            finding.further.clear();
             finding.by_word = true;
         }
     }

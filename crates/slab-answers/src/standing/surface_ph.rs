@@ -77,10 +77,16 @@ impl Judge<'_> {
         let needed = self.slab.area().map_or(self.figures.number("surface-ph-tests") as u32, |area| {
             self.figures.tests_for(area, "surface-ph-tests", Some("surface-ph-tests-further"))
         });
+        // What was read elsewhere counts even if it no longer speaks there: nothing that happens in another zone
+        // takes anything from this one.
         let others = self.slab.zones().iter().filter(|other| other.name != zone.name);
         let elsewhere: usize = others
-            .filter(|other| self.stained(other).next().is_none())
-            .map(|other| self.ph_tests(other, &self.ph_moved(other), PhMoment::BeforeStain).0.len())
+            .map(|other| {
+                let read = self.slab.all::<SurfacePh>().filter(|s| {
+                    self.slab.speaks_for(s.entry, other) && s.body.moment.is_none_or(|m| m == PhMoment::BeforeStain)
+                });
+                self.last_at_each_place(read.collect(), |s| s.entry).len()
+            })
             .sum();
         ((own + elsewhere) as u32, needed)
     }

@@ -2,6 +2,7 @@
 
 use localization::Locale;
 use serde_json::{Map, Value, json};
+use slab_answers::ready::ToReady;
 use slab_answers::standing::{HoldPoint, Reason, Standing, Value as Shown};
 use trade_facts::Trade;
 
@@ -35,6 +36,28 @@ pub(crate) fn standing(name: &str, id: &str, standing: &Standing, locale: &Local
     })
 }
 
+/// The way to ready.
+pub(crate) fn ready(name: &str, id: &str, at: jiff::Timestamp, way: &ToReady, locale: &Locale) -> Value {
+    json!({
+        "schema": "underfoot.ready/1",
+        "slab": { "id": id, "name": name },
+        "at": at.to_string(),
+        "deeds": way.deeds.iter().map(|deed| json!({
+            "action": deed.next.action.name(),
+            "sentence": locale.order(&deed.next),
+            "care": locale.care(&deed.next),
+            "hold_points": deed.points.iter().map(|id| id.name()).collect::<Vec<_>>(),
+            "zones": deed.next.zones,
+            "minutes": deed.next.minutes,
+            "wait_hours": deed.next.wait_hours,
+        })).collect::<Vec<_>>(),
+        "minutes": way.minutes,
+        "wait_hours": way.wait_hours,
+        "not_before": way.earliest.to_string(),
+        "unknown": way.unknown.iter().map(|id| id.name()).collect::<Vec<_>>(),
+    })
+}
+
 fn hold_point(point: &HoldPoint, locale: &Locale, trade: &Trade) -> Value {
     json!({
         "id": point.id.name(),
@@ -52,6 +75,7 @@ fn hold_point(point: &HoldPoint, locale: &Locale, trade: &Trade) -> Value {
         "action_zones": point.next.as_ref().map(|n| n.zones.clone()),
         "minutes": point.next.as_ref().map(|n| n.minutes),
         "wait_hours": point.next.as_ref().map(|n| n.wait_hours),
+        "proposed": point.proposed.as_ref().map(|n| locale.action(n)),
         "own_limits": point.own_limits.iter().map(|(fact, entry)| json!({ "fact": fact, "entry": entry.to_string() })).collect::<Vec<_>>(),
         "consequence": locale.consequence(point.id),
         "source": locale.cite(trade, &point.citation),

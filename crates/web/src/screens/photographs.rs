@@ -104,7 +104,7 @@ fn shown(context: &RequestContext) -> Answer {
     let standing = judge(&slab, trade);
     let age = standing.hold_point(HoldPointId::Age);
     let zones = || age.zones.iter().find(|(_, state)| *state == age.state).map(|(zone, _)| zone.as_str());
-    let step = age.next.as_ref().filter(|_| writes).map(|next| {
+    let step = age.next.as_ref().or(age.proposed.as_ref()).filter(|_| writes).map(|next| {
         let mut href = format!("/slab/{id}/add/{}", form_for(next.action).name());
         if let Some(zone) = zones().filter(|zone| !zone.is_empty()) {
             let query = form_urlencoded::Serializer::new(String::new()).append_pair("zone", zone).finish();

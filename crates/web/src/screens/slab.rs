@@ -6,7 +6,8 @@ use std::sync::Arc;
 use askama::Template;
 use axum::Router;
 use localization::Locale;
-use slab_answers::standing::{Action, HoldPoint, judge};
+use slab_answers::ready::to_ready;
+use slab_answers::standing::{Action, HoldPoint, State, judge};
 use slab_diary::{EntryId, EntryKind, Knowledge};
 use slab_diary::{Slab, fold};
 use trade_facts::Trade;
@@ -80,6 +81,8 @@ struct Page {
     step: Option<Step>,
     quick: Vec<NavLink>,
     points: Vec<Point>,
+    /// The deeds that could make it ready, and last what they all take; empty when it is.
+    to_ready: Vec<String>,
     missing_plan: bool,
 }
 
@@ -121,6 +124,11 @@ pub(crate) fn standing(context: &RequestContext, opened: &Opened, frame: Frame, 
         step,
         quick: if writes { quick.chain([all]).collect() } else { Vec::new() },
         points,
+        to_ready: if standing.overall.state == State::Released {
+            Vec::new()
+        } else {
+            locale.to_ready(&to_ready(&slab, trade, &standing))
+        },
         missing_plan: slab.plan().is_none() && writes,
     }))
 }
@@ -132,7 +140,7 @@ fn first_sentence(locale: Locale, overall: &slab_answers::standing::Overall) -> 
 
 /// A hold point in the reader's words.
 fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, locale: Locale) -> Point {
-    let step = point.next.as_ref().map(|next| Step {
+    let step = point.next.as_ref().or(point.proposed.as_ref()).map(|next| Step {
         order: locale.order(next),
         time: locale.action_time(next),
         care: locale.care(next),
