@@ -90,3 +90,4 @@ ready-in-all = { $waits ->
     } If every test passes, not ready before { $earliest }. A test that fails brings work of its own.
 ready-question = What would make this ready?
 ready-head = What would make { $slab } ready, as of { $moment }:
+overall-lapses = What proves it counts until { $until }.

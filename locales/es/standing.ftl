@@ -90,3 +90,4 @@ ready-in-all = { $waits ->
     } Si cada prueba pasa, no estará lista antes del { $earliest }. Una prueba que no pasa trae su propio trabajo.
 ready-question = ¿Qué haría falta para que esté lista?
 ready-head = Qué haría falta para que { $slab } esté lista, el { $moment }:
+overall-lapses = Lo que lo prueba vale hasta el { $until }.

@@ -220,6 +220,13 @@ impl Locale {
         (!facts.is_empty()).then(|| self.message("overall-own-limit", &[("facts", self.list(&facts).into())]))
     }
 
+    /// Until when what releases a hold point counts; nothing where it does not lapse.
+    #[must_use]
+    pub fn lapses(self, point: &HoldPoint) -> Option<String> {
+        let until = self.local_moment(point.lapses?);
+        Some(self.message("overall-lapses", &[("until", until.into())]))
+    }
+
     /// The way to ready as lines: each deed with its time and what it is for, then what it all takes.
     #[must_use]
     pub fn to_ready(self, way: &ToReady) -> Vec<String> {

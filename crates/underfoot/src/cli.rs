@@ -189,9 +189,9 @@ pub(crate) enum Command {
         #[arg(long, conflicts_with = "json")]
         html: bool,
     },
-    /// What would make it ready: every deed still missing, in order, with its time
-    #[command(after_help = "Example:\n  underfoot ready creek --json")]
-    Ready {
+    /// What is missing before it is ready: every deed, in order, with its time
+    #[command(after_help = "Example:\n  underfoot missing creek --json")]
+    Missing {
         #[command(flatten)]
         which: Which,
     },

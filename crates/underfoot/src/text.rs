@@ -44,7 +44,7 @@ pub(crate) fn standing(name: &str, standing: &Standing, locale: &Locale, trade: 
 }
 
 /// The way to ready: a numbered list with the caution under each dangerous deed.
-pub(crate) fn ready(name: &str, at: Timestamp, way: &ToReady, locale: &Locale, zone: &TimeZone) -> String {
+pub(crate) fn missing(name: &str, at: Timestamp, way: &ToReady, locale: &Locale, zone: &TimeZone) -> String {
     let mut out = String::new();
     let when = moment(at, zone, locale);
     let _ = writeln!(out, "{}", locale.message("ready-head", &[("slab", name.into()), ("moment", when.into())]));
@@ -88,7 +88,8 @@ fn hold_point(out: &mut String, point: &HoldPoint, locale: &Locale, trade: &Trad
     let source = locale.cite(trade, &point.citation);
     let evidence = locale.message("standing-evidence", &[("count", (point.evidence.len() as u32).into())]);
     let source = locale.message("standing-source", &[("source", source.into()), ("grade", grade.into())]);
-    wrapped(out, "    ", "    ", &format!("{evidence} {source}"));
+    let lapses = locale.lapses(point).map_or_else(String::new, |lapses| format!(" {lapses}"));
+    wrapped(out, "    ", "    ", &format!("{evidence}{lapses} {source}"));
 }
 
 /// The order: recipe, coverage, lines.

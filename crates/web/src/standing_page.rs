@@ -66,7 +66,13 @@ fn point(point: &HoldPoint, locale: Locale, trade: &Trade) -> Point {
         state_name: point.state.name(),
         question: locale.hold_point_question(point.id),
         state: locale.state(point.state),
-        why: point.why.iter().map(|r| locale.reason(r)).chain(locale.own_limits(point)).collect(),
+        why: point
+            .why
+            .iter()
+            .map(|r| locale.reason(r))
+            .chain(locale.own_limits(point))
+            .chain(locale.lapses(point))
+            .collect(),
         step,
         care: point.next.as_ref().and_then(|next| locale.care(next)),
         ignored: locale.message("standing-if-ignored", &[("consequence", locale.consequence(point.id).into())]),

@@ -186,11 +186,6 @@ impl<'a> Judge<'a> {
         self.figures.value::<Length>("one-place") + Length::meters(1e-6)
     }
 
-    /// Whether an entry lies no longer back than a figure says tests keep.
-    pub(super) fn keeps(&self, entry: &Entry, figure: &str) -> bool {
-        super::between(entry.happened.instant(), self.at) <= self.figures.value::<Duration>(figure)
-    }
-
     /// Drops needed in a zone: the trade's three, and more on a large one.
     pub(super) fn drops_needed(&self, zone: &Zone) -> u32 {
         let least = self.figures.number("drops-per-zone") as u32;

@@ -16,6 +16,7 @@ mod contamination;
 mod drops;
 mod finding;
 mod for_map;
+mod keeping;
 mod membrane;
 mod moisture;
 mod overall;
@@ -117,6 +118,9 @@ pub struct HoldPoint {
     pub deeds: Vec<Next>,
     /// What to do next; nothing when released.
     pub next: Option<Next>,
+    /// When the first of the entries that release it will no longer count, by the slab's clock; nothing when it is
+    /// open, rests on a word, or on what does not lapse.
+    pub lapses: Option<jiff::civil::DateTime>,
     /// Ids of the trade records on the test and on what happens if it is skipped.
     pub tests: Vec<String>,
     /// What the rule rests on.
@@ -294,8 +298,10 @@ impl<'a> Judge<'a> {
         let (next, proposed) = if state == State::Released { (None, next) } else { (next, None) };
         let deeds = if state == State::Released { Vec::new() } else { self.deeds(&findings, next.as_ref()) };
         let mut seen = std::collections::HashSet::new();
-        let evidence = findings.iter().flat_map(|f| &f.evidence).copied().filter(|id| seen.insert(*id)).collect();
+        let evidence: Vec<EntryId> =
+            findings.iter().flat_map(|f| &f.evidence).copied().filter(|id| seen.insert(*id)).collect();
         let why = self.told_once(findings);
+        let lapses = if state == State::Released && asked && !by_word { self.lapses(&evidence) } else { None };
         let (tests, citation) = self.cited(id);
         let own_limits = self.own_limits(id);
         HoldPoint {
@@ -309,6 +315,7 @@ impl<'a> Judge<'a> {
             proposed,
             deeds,
             next,
+            lapses,
             tests,
             citation,
             own_limits,
@@ -391,12 +398,11 @@ impl<'a> Judge<'a> {
     /// The figures of a hold point's tests that the diary of this slab sets for itself.
     fn own_limits(&self, id: HoldPointId) -> Vec<(String, EntryId)> {
         let trade = self.figures.trade();
-        let mut limits: Vec<(String, EntryId)> = trade
-            .hold_point_tests()
-            .filter(|test| test.hold_point == id.record_name())
-            .flat_map(|test| &test.limits)
-            .filter_map(|fact| Some((fact.clone(), self.figures.set_by(fact)?)))
-            .collect();
+        let tests = trade.hold_point_tests().filter(|test| test.hold_point == id.record_name());
+        let named = tests.flat_map(|test| &test.limits);
+        let about = trade.limits().filter(|fact| fact.about.as_deref() == Some(id.record_name())).map(|fact| &fact.id);
+        let mut limits: Vec<(String, EntryId)> =
+            named.chain(about).filter_map(|fact| Some((fact.clone(), self.figures.set_by(fact)?))).collect();
         limits.sort();
         limits.dedup();
         limits

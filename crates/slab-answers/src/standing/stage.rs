@@ -102,10 +102,10 @@ fn later(at: Timestamp, by: Duration) -> Timestamp {
 impl Judge<'_> {
     /// How far a zone is.
     pub(super) fn stage(&self, zone: &Zone) -> Stage {
+        let Some(coat) = self.stained(zone).next_back() else { return Stage::Bare };
         if self.sealed(zone).next().is_some() {
             return self.stage_of_sealer(zone);
         }
-        let Some(coat) = self.stained(zone).next_back() else { return Stage::Bare };
         let after = |at: Timestamp| at >= coat.entry.happened.instant();
         let neutralized = self
             .slab

@@ -50,7 +50,9 @@ impl<'a> Judge<'a> {
             .all::<Incident>()
             .filter(|s| s.body.what == MEMBRANE && self.slab.touches(s.entry, zone))
             .map(|s| s.entry);
-        curing.chain(incident).max_by_key(|e| e.order())
+        // Sealer on a floor without stain is a film like any other.
+        let sealed = self.sealed(zone).filter(|_| self.stained(zone).next().is_none()).map(|s| s.entry);
+        curing.chain(incident).chain(sealed).max_by_key(|e| e.order())
     }
 
     /// The last removal of a film that took in all of the zone, or as much as the film covered.
@@ -109,17 +111,30 @@ impl<'a> Judge<'a> {
         cleaned.chain(spilled).collect()
     }
 
-    /// The coats of stain on the zone, in order.
+    /// The coats of stain on the zone, in order. A floor that was ground or blasted all over since is bare again.
     pub(super) fn stained<'s>(&'s self, zone: &'s Zone) -> impl DoubleEndedIterator<Item = EntryOf<'a, CoatLaid>> + 's {
-        self.slab.all::<CoatLaid>().filter(|s| self.slab.touches(s.entry, zone))
+        let bare = self.made_bare(zone);
+        self.slab.all::<CoatLaid>().filter(move |s| self.lies_on(s.entry, zone, bare))
     }
 
-    /// The coats of sealer on the zone, in order.
+    /// The coats of sealer on the zone, in order; none that was ground off since.
     pub(super) fn sealed<'s>(
         &'s self,
         zone: &'s Zone,
     ) -> impl DoubleEndedIterator<Item = EntryOf<'a, SealerCoat>> + 's {
-        self.slab.all::<SealerCoat>().filter(|s| self.slab.touches(s.entry, zone))
+        let bare = self.made_bare(zone);
+        self.slab.all::<SealerCoat>().filter(move |s| self.lies_on(s.entry, zone, bare))
+    }
+
+    fn lies_on(&self, coat: &Entry, zone: &Zone, bare: Option<&Entry>) -> bool {
+        self.slab.touches(coat, zone) && bare.is_none_or(|bare| coat.happened > bare.happened)
+    }
+
+    /// The last grinding or blasting that took in all of the zone.
+    fn made_bare(&self, zone: &Zone) -> Option<&'a Entry> {
+        let ground = |method| matches!(method, CleaningMethod::Grind | CleaningMethod::Blast);
+        let all = self.cleanings(zone).filter(|s| ground(s.body.method) && self.slab.covers(s.entry, zone));
+        all.map(|s| s.entry).last()
     }
 
     /// When the zone began to dry: the end of its wet cure, or its pour when it was not cured wet.

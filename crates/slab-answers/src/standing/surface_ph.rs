@@ -110,7 +110,11 @@ impl Judge<'_> {
         let have = tests.len() as u32;
         let counted = |f: Finding| f.with("have", Value::Count(have)).with("needed", Value::Count(needed));
         let (Some(lowest), Some(highest)) = extremes(&tests) else {
-            let code = if outdated.is_empty() { Code::NoPhTestAfterRinse } else { Code::PhTestOlderThanWash };
+            let code = match outdated.iter().map(|s| &s.entry.happened).max() {
+                None => Code::NoPhTestAfterRinse,
+                Some(last) if *last > rinsed.entry.happened => Code::PhTestLapsed,
+                Some(_) => Code::PhTestOlderThanWash,
+            };
             return counted(Finding::unproven(code, Action::TestPh))
                 .because(done)
                 .because(outdated.iter().map(|s| s.entry.id));

@@ -9,12 +9,12 @@ mod fix;
 mod list;
 mod log;
 mod map;
+mod missing;
 mod new;
 mod order;
 mod papers;
 pub(crate) mod photo;
 mod preview;
-mod ready;
 mod recipe;
 mod series;
 mod serve;
@@ -40,7 +40,7 @@ pub(crate) fn run(cli: Cli) -> Result<Answer, Failure> {
         Command::Photo { what } => photo::run(&what, &common),
         Command::Sums { sum } => sums::run(&sum, &common),
         Command::Standing { which, html } => standing::run(&Session::open(&common)?, &which, html),
-        Command::Ready { which } => ready::run(&Session::open(&common)?, &which),
+        Command::Missing { which } => missing::run(&Session::open(&common)?, &which),
         Command::Map { which, svg, png, cells } => {
             let asked = map::Asked { svg: svg.as_deref(), png: png.as_deref(), cells };
             map::run(&Session::open(&common)?, &which, &asked)

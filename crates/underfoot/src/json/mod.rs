@@ -10,4 +10,4 @@ pub(crate) use amount::rounded;
 pub(crate) use entry::entry;
 pub(crate) use map::map;
 pub(crate) use order::order;
-pub(crate) use standing::{ready, standing};
+pub(crate) use standing::{missing, standing};

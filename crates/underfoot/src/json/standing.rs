@@ -37,9 +37,9 @@ pub(crate) fn standing(name: &str, id: &str, standing: &Standing, locale: &Local
 }
 
 /// The way to ready.
-pub(crate) fn ready(name: &str, id: &str, at: jiff::Timestamp, way: &ToReady, locale: &Locale) -> Value {
+pub(crate) fn missing(name: &str, id: &str, at: jiff::Timestamp, way: &ToReady, locale: &Locale) -> Value {
     json!({
-        "schema": "underfoot.ready/1",
+        "schema": "underfoot.missing/1",
         "slab": { "id": id, "name": name },
         "at": at.to_string(),
         "deeds": way.deeds.iter().map(|deed| json!({
@@ -76,6 +76,7 @@ fn hold_point(point: &HoldPoint, locale: &Locale, trade: &Trade) -> Value {
         "minutes": point.next.as_ref().map(|n| n.minutes),
         "wait_hours": point.next.as_ref().map(|n| n.wait_hours),
         "proposed": point.proposed.as_ref().map(|n| locale.action(n)),
+        "lapses": point.lapses.map(|at| at.to_string()),
         "own_limits": point.own_limits.iter().map(|(fact, entry)| json!({ "fact": fact, "entry": entry.to_string() })).collect::<Vec<_>>(),
         "consequence": locale.consequence(point.id),
         "source": locale.cite(trade, &point.citation),

@@ -169,7 +169,13 @@ fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, l
         state_said: locale.state(point.state),
         question: locale.hold_point_question(point.id),
         zones: point.zones.iter().map(|(zone, state)| (zone.clone(), locale.state(*state))).collect(),
-        why: point.why.iter().map(|reason| locale.reason(reason)).chain(locale.own_limits(point)).collect(),
+        why: point
+            .why
+            .iter()
+            .map(|reason| locale.reason(reason))
+            .chain(locale.own_limits(point))
+            .chain(locale.lapses(point))
+            .collect(),
         step,
         ignored: locale.message("standing-if-ignored", &[("consequence", locale.consequence(point.id).into())]),
         source: locale.message("standing-source", &[("source", source.into()), ("grade", grade.into())]),

@@ -1,4 +1,4 @@
-//! What would make a slab ready.
+//! What is missing before a slab is ready.
 
 use slab_answers::ready::to_ready;
 use slab_answers::standing::{State, judge};
@@ -19,11 +19,11 @@ pub(crate) fn run(session: &Session, which: &Which) -> Result<Answer, Failure> {
     let way = to_ready(&slab, trade, &standing);
     let name = &asked.record.name;
     if session.json {
-        answer!("{:#}", json::ready(name, &asked.record.id.to_string(), asked.knowledge.at, &way, &session.locale));
+        answer!("{:#}", json::missing(name, &asked.record.id.to_string(), asked.knowledge.at, &way, &session.locale));
     } else {
         crate::out::print(format_args!(
             "{}",
-            text::ready(name, asked.knowledge.at, &way, &session.locale, &asked.zone)
+            text::missing(name, asked.knowledge.at, &way, &session.locale, &asked.zone)
         ));
     }
     Ok(if standing.overall.state == State::Released { Answer::Yes } else { Answer::No })
