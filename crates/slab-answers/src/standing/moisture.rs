@@ -15,8 +15,8 @@ use super::finding::{Finding, Value};
 use super::surface::DryingStart;
 use super::{Action, Code, Judge};
 use slab_diary::body::{
-    AirReading, Cleaning, CleaningMethod, EmissionDish, Exposure, Incident, PlasticSheet, Rinsed, SealerChosen,
-    SheetResult, SlabHumidity, Wetting,
+    AirReading, AirSeries, Cleaning, CleaningMethod, EmissionDish, Exposure, Incident, PlasticSheet, Rinsed,
+    SealerChosen, SheetResult, SlabHumidity, Wetting,
 };
 use slab_diary::{Entry, EntryId, EntryKind};
 use slab_diary::{EntryOf, Zone};
@@ -76,8 +76,11 @@ impl Judge<'_> {
         let wettings = self.wettings(zone);
         let near = self.one_place();
         let dry = |e: &Entry| since.is_none_or(|since| e.happened.instant() >= since);
-        let unwetted =
-            |e: &Entry| wettings.iter().all(|wet| e.happened > wet.happened || !self.slab.reaches(wet, e, near));
+        let rained = self.last_rain(zone);
+        let unwetted = |e: &Entry| {
+            rained.is_none_or(|rained| e.happened.instant() > rained)
+                && wettings.iter().all(|wet| e.happened > wet.happened || !self.slab.reaches(wet, e, near))
+        };
         let keeps = |e: &Entry| self.keeps(e, "moisture-tests-keep");
         let here = |e: &Entry| self.slab.speaks_for(e, zone);
         let counts = |e: &Entry| here(e) && dry(e) && unwetted(e) && keeps(e);
@@ -172,6 +175,17 @@ impl Judge<'_> {
         let rained = self.slab.all::<AirReading>().filter(|s| open && s.body.rain == Some(true)).map(|s| s.entry);
         let all = came_in.chain(washed).chain(puddle).chain(rained);
         all.filter(|entry| self.slab.touches(entry, zone)).collect()
+    }
+
+    /// When it last rained on an open slab by a weather record of its days.
+    fn last_rain(&self, zone: &Zone) -> Option<Timestamp> {
+        if self.slab.exposure() != Exposure::Exterior {
+            return None;
+        }
+        let records = self.slab.all::<AirSeries>().filter(|s| self.slab.touches(s.entry, zone));
+        let samples = records.filter(|s| !s.body.series.typical_year).flat_map(|s| &s.body.series.samples);
+        let wet = samples.filter(|s| s.at <= self.at && s.rain.is_some_and(|rain| rain > Length::default()));
+        wet.map(|s| s.at).max()
     }
 
     fn probes(&self, zone: &Zone, asked: &Asked, counts: &impl Fn(&Entry) -> bool) -> Measured {
