@@ -267,7 +267,6 @@ preset-surface-ph-ph-12 = pH 12
 preset-survey-both = Looked for everything
 preset-survey-contamination = Oil, marks and drips only
 preset-survey-cracks = Cracks and holes only
-preset-site-check-all = I checked all four: all here
 
 ## Why it matters
 

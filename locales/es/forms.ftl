@@ -267,7 +267,6 @@ preset-surface-ph-ph-12 = pH 12
 preset-survey-both = Se buscó todo
 preset-survey-contamination = Solo aceite, marcas y goteos
 preset-survey-cracks = Solo grietas y hoyos
-preset-site-check-all = Revisé las cuatro cosas: todo está
 
 ## Por qué importa
 

@@ -90,6 +90,9 @@ impl QuantityInput {
     /// [`QuantityProblem`] when the text is no such quantity, with or without the unit.
     pub fn read(&self, typed: &str, usual: Option<UnitSystem>) -> Result<String, QuantityProblem> {
         let typed = typed.trim();
+        if let Some(clock) = self.as_on_a_stopwatch(typed) {
+            return self.check(&clock).map_err(QuantityProblem::Read);
+        }
         // Both systems have the one unit.
         let usual = usual.or(self.in_one_unit.then_some(UnitSystem::Metric));
         if self.in_percent
@@ -113,6 +116,17 @@ impl QuantityInput {
             (read, _) => read,
         }
         .map_err(QuantityProblem::Read)
+    }
+
+    /// Minutes and seconds as a stopwatch shows them, `1:15`, where seconds are asked for.
+    fn as_on_a_stopwatch(&self, typed: &str) -> Option<String> {
+        if self.kind != QuantityKind::Duration || self.units[0] != "s" {
+            return None;
+        }
+        let (minutes, seconds) = typed.split_once(':')?;
+        let digits = |text: &str| !text.is_empty() && text.len() <= 3 && text.bytes().all(|b| b.is_ascii_digit());
+        let whole = digits(minutes) && digits(seconds) && seconds.len() == 2 && seconds < "60";
+        whole.then(|| format!("{minutes} min {seconds} s"))
     }
 
     /// Whether a written value is such a quantity, with its unit.

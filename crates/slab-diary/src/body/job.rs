@@ -89,10 +89,6 @@ entry! {
     EntrySchema {
         quick: true,
         photographs: PhotoInput::May,
-        presets: &[Preset {
-        name: "all",
-        sets: &[("water", "yes"), ("eyewash", "yes"), ("waste_plan", "yes"), ("data_sheets", "yes")],
-    }],
         rules: &[Rule::AtLeastOne(&["water", "eyewash", "waste_plan", "data_sheets"])],
         before_pour: true,
         ..plain(EntryKind::SiteCheck, Group::Work, r##"{"happened":"2026-04-01 06:30","body":{"kind":"site_check","water":true,"eyewash":true,"waste_plan":true,"data_sheets":true}}"##)

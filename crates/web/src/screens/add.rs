@@ -64,6 +64,8 @@ struct Page {
     title: String,
     why: String,
     how: String,
+    /// What may hurt, told open beside the step.
+    care: Option<String>,
     controls: Vec<Control>,
     presets: Vec<(String, String)>,
     places: Option<Places>,
@@ -103,6 +105,7 @@ fn shown(
         None => (format!("/slab/{id}/add/{}", kind.name()), locale.kind(kind)),
     };
     let (takes_photographs, about_photographs) = photographs(schema);
+    let (how, care) = without_care(&localization::how(locale, schema));
     let mistake = |name: &str| crate::control::mistake_of(mistakes, name);
     let text = |name: &str| typed.first(name).unwrap_or_default().to_owned();
     Page {
@@ -110,7 +113,8 @@ fn shown(
         action,
         title,
         why: localization::why(locale, schema),
-        how: localization::how(locale, schema),
+        how,
+        care,
         controls: controls(schema, typed, mistakes, &known),
         presets: schema
             .presets
@@ -131,6 +135,15 @@ fn shown(
         label: locale.kind(kind),
         fixing: old.is_some(),
         kept: old.and_then(|old| old.photographs.first()).map(|hash| format!("/slab/{id}/photo/{}", hash.as_str())),
+    }
+}
+
+/// How something is done, and apart from it the caution that a signal word begins.
+fn without_care(how: &str) -> (String, Option<String>) {
+    let signals = ["Warning:", "Caution:", "Advertencia:", "Precaución:"];
+    match signals.iter().filter_map(|signal| how.find(signal)).min() {
+        Some(at) => (how[..at].trim_end().to_owned(), Some(how[at..].to_owned())),
+        None => (how.to_owned(), None),
     }
 }
 
