@@ -3,25 +3,25 @@
 # meanings of ANSI Z535. The safety data sheet and local rules always come first.
 
 do-note-pour = Write down the pour date
-do-wait-for-age = Let the slab get older; it is too green for a look at its color
+do-wait-for-age = Let the slab get older; it is too green to judge its color
 do-look-for-one-color = Look at the slab dry and then misted, and note whether it is one even color; if it is patchy, wait
 do-drop-and-scrape = Drop water at { $missing ->
         [one] one place
-       *[other] { $missing } places
-    } at least 2 ft apart, and scrape beside a drop
+       *[other] { $missing } places at least 2 ft apart
+    }, and scrape beside a drop
 do-repeat-drop-and-scrape = Repeat the water drops and the scrape side by side at fresh spots
 do-scrape = Scrape a small spot with a carbide blade and note what comes up
 do-water-drops = Drop water at { $missing ->
-        [one] one more place
-       *[other] { $missing } more places
-    }, at least 2 ft apart, and time each drop until it soaks in
+        [one] one more place, at least 2 ft from the others
+       *[other] { $missing } more places, at least 2 ft apart
+    }, and time each drop until it soaks in
 do-more-drops = Time { $missing ->
         [one] one more drop
        *[other] { $missing } more drops
     } at other places: center, edges, each load
 do-screen-place = Screen that place evenly and to a natural edge, then drop water there again
     .care = Warning: silica dust can cause lung disease. Use water or a dust collector and follow the silica rules. Stop at black mastic or old tile: it can hold asbestos.
-do-mix-by-zone = Stain a panel or a mock-up for the slow zone by itself, and mix for it by itself: { $slow_zone }
+do-mix-by-zone = Stain a separate panel or mock-up for the slow zone, and mix a separate batch for it: { $slow_zone }
     .care = Warning: acid can blind or burn. Wear goggles, face shield and gloves, keep the eyewash at hand, and follow the safety data sheet.
 do-mock-up-both-ends = Make two mock-ups on the floor, one at the slowest place and one at the fastest, stain both, and show them to the owner
     .care = Warning: acid can blind or burn. Wear goggles, face shield and gloves, keep the eyewash at hand, and follow the safety data sheet.
@@ -37,7 +37,7 @@ do-strip-and-retest = Take the film off with a matched stripper or by grinding, 
     .care = Warning: stripper can burn skin and eyes, its vapor can make you ill, and grinding makes silica dust. Ventilate, use water or a dust collector, wear gloves and goggles, and follow the safety data sheet. Stop at black mastic or old tile: it can hold asbestos.
 do-screen-and-retest = Screen or grind it evenly, edge to edge, then repeat the water drops
     .care = Warning: silica dust can cause lung disease. Use water or a dust collector and follow the silica rules. Stop at black mastic or old tile: it can hold asbestos.
-do-try-on-panel-or-screen = Try the stain on a panel with this same finish, or screen where it is slow and test again
+do-try-on-panel-or-screen = Try the stain on a panel with this same finish, or screen where the water is slow and test again
     .care = Warning: acid stain can blind or burn, and screening makes silica dust. Wear goggles, face shield and gloves, keep the eyewash at hand, use water or a dust collector, and follow the safety data sheet.
 do-mist-and-look = Mist the slab, look low across it for oil, marks, drips and shadows, and note what you find
 do-lift-mist-and-look = Lift the cover, mist the slab, look low across it, and note what you find
@@ -80,7 +80,7 @@ do-stain-panels = Stain the panels the way you mean to stain the floor
     .care = Warning: acid stain can blind or burn. Wear goggles, face shield and gloves, keep the eyewash at hand, pour acid into water and never water into acid, and follow the safety data sheet.
 do-note-panel = Note how the panel was made, and the mix and finish of panel and floor
 do-seal-panel-and-show = Seal the approved panel with the chosen sealer, photograph it, and show it to the owner again
-    .care = Warning: sealer vapor can catch fire and make you ill. Put out flames and pilot lights, keep air moving, wear what the safety data sheet asks for. A sealed floor is slippery when wet.
+    .care = Warning: sealer vapor can catch fire and make you ill. Put out flames and pilot lights, keep air moving, and wear what the safety data sheet asks for. A sealed floor is slippery when wet.
 do-get-approval = Show the owner the stained panels with sealer on them and get the choice in writing
 do-set-up-site = Set up water, a tested eyewash, the waste-water plan and the safety data sheets
 do-check-site-again = Check water, eyewash, waste-water plan and safety data sheets again this morning
@@ -88,5 +88,5 @@ do-read-air = Read air temperature, air humidity and the slab's surface temperat
 do-wait-for-air = Wait for better air, then read it again
 do-agree-probe-place = Agree with the owner on a place where a probe hole or a dish mark may show, such as a closet, before anything is drilled or ground
 do-lay-sealer-coat = Lay coat { $coat } of { $of } of sealer, not before { $from }
-    .care = Warning: sealer vapor can catch fire and make you ill. Put out flames and pilot lights, keep air moving, wear what the safety data sheet asks for. A sealed floor is slippery when wet.
+    .care = Warning: sealer vapor can catch fire and make you ill. Put out flames and pilot lights, keep air moving, and wear what the safety data sheet asks for. A sealed floor is slippery when wet.
 do-keep-off = Keep everybody off the floor until { $until }

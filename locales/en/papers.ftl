@@ -64,7 +64,7 @@ paper-zones-finish = Finish
 paper-zones-grip = Grip dry / wet
 paper-zones-marbling = Marbling
 paper-zones-meaning = What it means here
-paper-zones-caution = Grip is a rough word for the kind of finish, not a measured friction, and the sealer changes it. Settle grip with the owner before the pour wherever the floor gets wet; accessibility rules ask for a slip-resistant surface.
+paper-zones-caution = Grip is a rough rating of the kind of finish, not a measured friction, and the sealer changes it. Settle grip with the owner before the pour wherever the floor gets wet; accessibility rules ask for a slip-resistant surface.
 paper-zones-burnished = Zone { $zone } asks for a burnished finish, which may not take stain until it is opened. Ask us before placing.
 
 paper-concrete-heading = Concrete to order

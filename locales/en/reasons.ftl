@@ -39,11 +39,11 @@ why-tests-look-clear-all-the-same = The drops and scrapes look clear all the sam
 why-no-film-test = No water drop and no scrape yet. Nobody knows whether there is a film.
 why-film-on-blade = The blade lifts a waxy curl or flakes, or finds it tacky. That is a film, even where water soaks in and even if you can't see it, and stain does not react through a film.
 why-film-on-blade-water-stopped = Water is slow or stands, and the blade lifts a film. Both tests say the same: the film must come off first.
-why-beads-on-powder = Water beads, but the blade brings up only gray powder. Oil or silicone can do that, and so can a treatment that sank in. A solvent wipe tells the first two.
+why-beads-on-powder = Water beads, but the blade brings up only gray powder. Oil or silicone can do that, and so can a treatment that sank in. A solvent wipe can find the first two.
 why-water-stands-no-blade = Water stands or beads, and no scrape has brought up bare gray powder. Something stops the water: treat it as a film until a scrape says otherwise.
 why-slow-on-powder = Water is slow or stands, and the blade brings up gray powder. That is dense paste, or a treatment that sank in and that no blade lifts. A clean rag and a fizzing acid drop tell them apart.
 why-rag-changes-shine = The rag changed the shine. That could be a thin film, or a treatment that sank in; only stain on a spot that will not show tells.
-why-clean-rag-no-acid-drop = The blade leaves it open and the rag came up clean. Whether something sank in that keeps the stain out, only an acid drop tells.
+why-clean-rag-no-acid-drop = The blade does not settle it, and the rag came up clean. Only an acid drop tells whether something sank in that keeps the stain out.
 why-clean-rag-weak-fizz = The rag came up clean, but an acid drop fizzes only weakly. Something may have sunk in that keeps the stain out.
 why-penetrating-treatment = Water is slow or stands, the blade brings up powder, the rag is clean and an acid drop does not fizz: something sank in that keeps water and acid out, as silane, siloxane or silicate treatments do. A solvent wipe does not find it.
 why-film-on-rag = The rag comes up sticky or yellow, and nothing speaks against it. That is a film, and stain does not react through a film.
@@ -111,8 +111,8 @@ why-drinks-evenly = { $drops ->
 
 ## Reaction
 
-why-no-fizz = An acid drop did not fizz: there is no free lime for the stain to react with. It may be a gypsum or polymer topping, or something keeps the acid out. Reactive stain gives no color here.
-why-weak-fizz = An acid drop fizzes only weakly. Whether this concrete takes the stain, only a panel or a mock-up of it shows.
+why-no-fizz = An acid drop did not fizz: it met no free lime for the stain to react with. It may be a gypsum or polymer topping, or something keeps the acid out. Reactive stain gives no color here.
+why-weak-fizz = An acid drop fizzes only weakly. Only a panel or a mock-up of this concrete shows whether it takes the stain.
 why-strong-fizz = An acid drop fizzes strongly: this concrete reacts.
 why-plain-portland = The mix ticket says plain Portland concrete, with little fly ash and no chloride.
 why-much-fly-ash = The mix has { $share } fly ash; over { $limit } it can react weakly or unevenly. Only a panel or a mock-up of this concrete shows what it does.
@@ -239,8 +239,8 @@ why-crack-moves = The two sides of this crack move. It can open again whatever i
 why-crack-not-measured = Nobody has measured how wide this crack is.
 why-crack-wide = This crack is { $width } wide; over { $limit } somebody has to decide. Stain gathers in it.
 why-crack-hairline = Hairline crack, { $width } wide. Stain will still show it.
-why-hole-open = There is an open hole. Stain gathers in it, and a patch takes another color.
-why-spall-open = There is an open spall. Stain gathers in it, and a patch takes another color.
+why-hole-open = There is an open hole. Stain gathers in it, and a patch can take another color.
+why-spall-open = There is an open spall. Stain gathers in it, and a patch can take another color.
 why-patch-untried = There is an old patch, and nobody has tried stain on it. It may take another color, or none.
 why-surface-dusts = The surface dusts. The weak top layer can carry the stain away.
 why-repaired-owner-told = Repaired with cement. The owner knows that it will show.
@@ -262,6 +262,7 @@ why-floor-changed-since-panel = This floor has been screened, ground, blasted or
 why-approved-before-stained = { $by } approved panel { $panel } on { $date }, but the diary does not say how it was stained.
 why-stained-again-since-approval = Panel { $panel } was stained again after { $by } approved it on { $date }. The approval was for another color.
 why-choice-withdrawn = { $by } took back the choice of panel { $panel } on { $date }: "{ $reason }".
+why-part-without-panel = A part of this floor is of other concrete or finish ("{ $part_is }"), and no approved panel shows what the stain does there.
 why-panel-approved = { $by } approved panel { $panel } on { $date }. It has the concrete and finish of this floor.
 why-approved-unsealed = { $by } approved panel { $panel } on { $date } without sealer on it. Sealer can change the color, so nobody can tell yet whether it is the color that was chosen.
 
@@ -283,7 +284,7 @@ why-site-again-on-the-day = On the day of the work they are checked again.
 
 ## Air
 
-why-no-fresh-air-reading = There is no fresh reading of air and slab surface. Only a reading of the hour counts.
+why-no-fresh-air-reading = There is no fresh reading of air and slab surface. Only a reading taken for the work at hand counts.
 why-no-surface-temperature = There is no fresh reading of the slab's surface temperature.
 why-no-humidity-reading = There is no fresh reading of air temperature and humidity together.
 why-surface-too-cold = The slab surface is { $surface }; under { $limit } it is too cold to work. Stain can come out weak and sealer may not cure.
@@ -307,6 +308,6 @@ why-released-by-person = { $by } released this on { $date }: "{ $reason }".
 why-release-lapsed = { $by } released this on { $date } ("{ $reason }"). Newer evidence speaks against it, so the release no longer counts.
 why-nobody-may-release-site = { $by } released this on { $date } ("{ $reason }"). Nobody's word replaces water, eyewash, waste-water plan and safety data sheets.
 why-nobody-may-release-air = { $by } released this on { $date } ("{ $reason }"). The air is not released by word: only a reading within the hours of the work counts.
-why-word-does-not-settle = { $by } released this on { $date } ("{ $reason }"). What is known here no word changes, so the release does not count.
-why-closed-by-stain = Stain is on. This is how it stood before the first coat; nothing is tested here any more.
+why-word-does-not-settle = { $by } released this on { $date } ("{ $reason }"). Nobody's word changes what is known here, so the release does not count.
+why-closed-by-stain = Stain is on. This is how it stood before the first coat; nothing is tested here anymore.
 remedy-unknown = find out first what it is

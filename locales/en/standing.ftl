@@ -13,10 +13,10 @@ hold-site = site setup
 hold-air = air
 
 ask-age = Is the slab old enough, or one even color?
-ask-membrane = Is there a film on the surface?
+ask-membrane = Is the surface free of film?
 ask-absorbency = Does the slab soak up water, and evenly?
 ask-reaction = Does this concrete react with the stain?
-ask-contamination = Is there oil, a mark, a drip or a shadow on it?
+ask-contamination = Is it free of oil, marks, drips and shadows?
 ask-moisture = Is the slab dry enough for the chosen sealer?
 ask-surface-ph = Does the surface pH suit the next step?
 ask-repairs = Are cracks, holes and patches mapped and settled?
@@ -50,7 +50,7 @@ overall-sealing = Sealed; more is to come.
 overall-curing = Sealed, and hardening.
 stage-bare = { $zones }: not stained yet.
 stage-dwell = { $zones }: the stain works until { $until }.
-stage-dwell-unknown = { $zones }: the stain works; nobody noted for how long.
+stage-dwell-unknown = { $zones }: the stain is working; nobody noted for how long.
 stage-next-coat = { $zones }: coat { $coat } of { $of } comes next.
 stage-neutralize = { $zones }: stained, to be neutralized.
 stage-rinse = { $zones }: neutralized, to be rinsed.
@@ -82,12 +82,13 @@ the-floor = The floor
 overall-meanwhile = Meanwhile, for { $point }: { $step }
 
 ready-deed = { $step }. It is for: { $points }.
-ready-unknown = What would release these, nobody can tell yet: { $points }.
+ready-unknown = Nobody can tell yet what would release: { $points }.
 ready-nothing = Everything that is asked is released.
 ready-in-all = { $waits ->
         [0] Work: { $work }.
        *[other] Work: { $work }; the longest wait: { $wait }.
-    } If every test passes, not ready before { $earliest }. A test that fails brings work of its own.
+    } Even if every test passes, not ready before { $earliest }. A test that fails brings work of its own.
 ready-question = What would make this ready?
 ready-head = What would make { $slab } ready, as of { $moment }:
-overall-lapses = What proves it counts until { $until }.
+overall-lapses = This proof counts until { $until }.
+overall-own-figures = This slab goes by figures of its own for: { $points }.

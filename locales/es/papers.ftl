@@ -85,7 +85,7 @@ paper-joints-depth = Profundidad de junta
 paper-joints-depth-value = al menos { $depth }
 paper-joints-depth-why = un cuarto del espesor
 paper-joints-cut = Cuándo cortar
-paper-joints-cut-value = de { $early_low } a { $early_high } h después del acabado con cortadora de entrada temprana, de { $wet_low } a { $wet_high } h con cortadora de agua
+paper-joints-cut-value = de { $early_low } a { $early_high } h después del acabado con cortadora de entrada temprana, de { $wet_low } a { $wet_high } h con cortadora enfriada con agua
 paper-joints-saw = Cortar concreto levanta polvo de sílice, que puede causar enfermedades del pulmón. Corte con agua o con colector de polvo, como manda 29 CFR 1926.1153.
 
 paper-placing-heading = Colado y acabado
@@ -125,7 +125,7 @@ paper-panels-count = Piezas
 paper-panels-size = Tamaño
 paper-panels-thickness = Espesor
 paper-panels-concrete = Concreto
-paper-panels-weight = Cada uno pesa unas
+paper-panels-weight = Cada uno pesa cerca de
 paper-panels-heavy = Los paneles pesan y se quiebran: deje que endurezcan; levántelos entre dos o con carrito.
 paper-panels-none = No se piden paneles. Sin paneles de este mismo concreto no se puede acordar el color antes de tocar el piso.
 paper-panels-all = Todos los paneles

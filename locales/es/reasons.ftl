@@ -14,7 +14,7 @@ why-old-enough = Se coló el { $poured }, hace { $days ->
         [one] 1 día
        *[other] { $needed } días
     }.
-why-no-pour-date = El diario no tiene fecha de colado y nadie ha anotado un color parejo. Nada demuestra que esta losa ya tenga la edad.
+why-no-pour-date = El diario no tiene fecha de colado y nadie ha anotado un color parejo. Nada demuestra que esta losa ya tenga los días.
 why-too-young = { $days ->
         [0] La losa se coló hoy
         [one] La losa tiene 1 día
@@ -27,7 +27,7 @@ why-cold-cure = La losa curó con frío. Contando la temperatura, tiene una edad
 why-equivalent-age = Contando la temperatura, la losa tiene una edad equivalente de { $window }, contada a 20 °C (68 °F).
 why-equivalent-age-reached = Contando la temperatura, la losa tiene una edad equivalente de { $window }, contada a 20 °C (68 °F): la edad que pide la regla.
 why-no-temperature-record = No hay registro de temperatura desde el colado; un curado en frío pasaría sin notarse.
-why-temperature-gaps = El registro de temperatura tiene huecos; por eso esta edad va de un valor a otro.
+why-temperature-gaps = El registro de temperatura tiene huecos; por eso esta edad es un rango.
 why-color-patchy = En la última revisión se vieron partes claras y partes oscuras.
 why-color-cant-tell = La última revisión no deja claro si el color está parejo.
 
@@ -36,13 +36,13 @@ why-color-cant-tell = La última revisión no deja claro si el color está parej
 why-membrane-on-slab = Se aplicó membrana de curado o curador-sellador el { $date } y el diario no dice que se haya quitado. Bloquea el tinte, y el tiempo no la quita.
 why-tests-look-clear-all-the-same = Aun así, las gotas y los raspados salen limpios. Puede haber una película que no se ve: las pruebas cuentan solo después de quitarla.
 why-no-film-test = Todavía no hay gota de agua ni raspado. Nadie sabe si hay una película.
-why-film-on-blade = La espátula levanta una rebaba cerosa u hojuelas, o siente pegajoso. Eso es una película, aunque el agua se absorba y aunque no se vea, y el tinte no reacciona a través de una película.
+why-film-on-blade = La espátula levanta una viruta como de cera o escamas, o la superficie se siente pegajosa. Eso es una película, aunque el agua se absorba y aunque no se vea, y el tinte no reacciona a través de una película.
 why-film-on-blade-water-stopped = El agua tarda o se queda parada, y la espátula levanta una película. Las dos pruebas dicen lo mismo: primero hay que quitar la película.
-why-beads-on-powder = El agua se hace bolitas, pero la espátula solo levanta polvo gris. Puede ser aceite o silicón, o un tratamiento que penetró. El trapo con solvente aclara los dos primeros.
+why-beads-on-powder = El agua se hace bolitas, pero la espátula solo levanta polvo gris. Puede ser aceite o silicón, o un tratamiento que penetró. El trapo con solvente puede encontrar los dos primeros.
 why-water-stands-no-blade = El agua se queda parada o se hace bolitas, y ningún raspado ha sacado polvo gris limpio. Algo detiene el agua: trátelo como película hasta que un raspado diga otra cosa.
 why-slow-on-powder = El agua tarda o se queda parada, y la espátula saca polvo gris. Es pasta densa, o un tratamiento que penetró y que ninguna espátula levanta. Un trapo limpio y una gota de ácido que burbujea los distinguen.
 why-rag-changes-shine = El trapo cambió el brillo. Puede ser una película delgada o un tratamiento que penetró; solo el tinte en un lugar que no se vea lo dice.
-why-clean-rag-no-acid-drop = La espátula lo deja abierto y el trapo salió limpio. Si penetró algo que no deja pasar el tinte, solo lo dice una gota de ácido.
+why-clean-rag-no-acid-drop = La espátula no lo aclara y el trapo salió limpio. Solo una gota de ácido dice si penetró algo que no deja pasar el tinte.
 why-clean-rag-weak-fizz = El trapo salió limpio, pero la gota de ácido burbujea poco. Puede haber penetrado algo que no deja pasar el tinte.
 why-penetrating-treatment = El agua tarda o se queda parada, la espátula saca polvo, el trapo sale limpio y la gota de ácido no burbujea: penetró algo que no deja pasar ni agua ni ácido, como los tratamientos de silano, siloxano o silicato. El trapo con solvente no lo encuentra.
 why-film-on-rag = El trapo sale pegajoso o amarillo, y nada dice lo contrario. Es una película, y el tinte no reacciona a través de una película.
@@ -80,7 +80,7 @@ why-tests-without-place = Algunas pruebas no dicen en qué zona se hicieron; no 
 
 ## Absorción
 
-why-trowel-burn = Se anotó un quemado de llana el { $date } y desde entonces no se ha abierto. Ahí el tinte puede quedar pálido o irse con el lavado.
+why-trowel-burn = Se anotó un quemado de llana el { $date } y desde entonces no se ha abierto la superficie. Ahí el tinte puede quedar pálido o irse con el lavado.
 why-no-drops = Nadie ha medido qué tan rápido se absorbe el agua. Aquí { $needed ->
         [one] hace falta 1 gota de agua
        *[other] hacen falta { $needed } gotas de agua
@@ -91,9 +91,9 @@ why-burnished = El agua se queda parada, pero la espátula saca polvo gris: la s
 why-water-stands-unknown-why = El agua se queda parada o se hace bolitas y nadie sabe por qué: película, aceite o superficie bruñida.
 why-drinks-unevenly = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. El color va a salir igual de disparejo, fuerte aquí y débil allá.
 why-drinks-somewhat-unevenly = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. No es parejo ni claramente disparejo.
-why-slow-places-together = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. Más gotas no lo cambian; las lentas están juntas.
-why-slow-by-zone = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. Más gotas no lo cambian; las lentas llenan zonas enteras.
-why-slow-scattered = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. Más gotas no lo cambian; las lentas están aquí y allá.
+why-slow-places-together = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. Con más gotas no va a cambiar; las lentas están juntas.
+why-slow-by-zone = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. Con más gotas no va a cambiar; las lentas llenan zonas enteras.
+why-slow-scattered = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. Con más gotas no va a cambiar; las lentas están aquí y allá.
 why-both-ends-approved = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. En los dos lugares se tiñó una muestra en sitio y se aprobó.
 why-drinks-slowly = Al menos una gota va lenta: muy lenta para pasar, muy rápida para decir que la superficie está cerrada. Ahí el tinte puede agarrar débil.
 why-too-few-places = { $places ->
@@ -110,12 +110,12 @@ why-drinks-evenly = { $drops ->
 
 ## Reacción
 
-why-no-fizz = Una gota de ácido no burbujeó: no hay cal libre con que reaccione el tinte. Puede ser una sobrecapa de yeso o de polímero, o algo que no deja pasar el ácido. Aquí el tinte reactivo no da color.
-why-weak-fizz = Una gota de ácido burbujea poco. Si este concreto toma el tinte, solo lo muestra un panel o una muestra en sitio.
+why-no-fizz = Una gota de ácido no burbujeó: no encontró cal libre con que reaccione el tinte. Puede ser una sobrecapa de yeso o de polímero, o algo que no deja pasar el ácido. Aquí el tinte reactivo no da color.
+why-weak-fizz = Una gota de ácido burbujea poco. Solo un panel o una muestra en sitio de este concreto dice si toma el tinte.
 why-strong-fizz = Una gota de ácido burbujea fuerte: este concreto reacciona.
 why-plain-portland = La nota de la mezcla dice concreto Portland común, con poca ceniza volante y sin cloruro.
 why-much-fly-ash = La mezcla lleva { $share } de ceniza volante; con más de { $limit } puede reaccionar débil o disparejo. Solo un panel o una muestra en sitio de este concreto lo dice.
-why-chloride-in-mix = La mezcla lleva cloruro, que puede manchar el color. Solo un panel o una muestra en sitio de este concreto lo dice.
+why-chloride-in-mix = La mezcla lleva cloruro, que puede hacer que el color salga manchado. Solo un panel o una muestra en sitio de este concreto lo dice.
 why-old-topping-unknown = Es un piso viejo y nadie sabe de qué es su capa de arriba. Las sobrecapas de yeso o de polímero no reaccionan.
 why-reaction-untried = Nadie ha probado si este concreto reacciona: ni gota de ácido, ni nota completa de la mezcla, ni un panel suyo teñido.
 why-panel-took-stain = El panel { $panel } es de este concreto y tomó el tinte.
@@ -162,7 +162,7 @@ why-moisture-tests-disagree = Una prueba de humedad pasa del límite y otra no. 
 why-moisture-tests-weak = Las pruebas de humedad no se hicieron según sus propias reglas: sonda a otra profundidad, poca espera o tiempo de plato equivocado. No pueden liberar nada. Límites para el sellador "{ $sealer }": { $humidity_limit } de humedad en la losa, emisión de { $emission_limit }.
 why-slab-too-humid = Una sonda en la losa marca { $humidity_read }; el límite para el sellador "{ $sealer }" es { $humidity_limit }. Si se sella ahora, el sellador puede ponerse blanco, hacer ampollas o pelarse.
 why-emission-too-high = Una prueba de plato marca { $emission_read }; el límite para el sellador "{ $sealer }" es { $emission_limit }. Si se sella ahora, el sellador puede ponerse blanco, hacer ampollas o pelarse.
-why-sheet-wet = Había gotas debajo del plástico: demasiado húmedo para el sellador "{ $sealer }".
+why-sheet-wet = Había gotas debajo del plástico: demasiada humedad para el sellador "{ $sealer }".
 why-sheet-wet-sealer-tolerates = Había gotas debajo del plástico. Se dice que el sellador "{ $sealer }" aguanta humedad; cuánta, solo lo puede decir el fabricante.
 why-sheet-dry = Nada debajo del plástico: ni gotas ni oscurecimiento. Para el sellador "{ $sealer }" es suficiente.
 why-too-few-sheets = { $have ->
@@ -238,8 +238,8 @@ why-crack-moves = Los dos lados de esta grieta se mueven. Se puede volver a abri
 why-crack-not-measured = Nadie ha medido el ancho de esta grieta.
 why-crack-wide = Esta grieta mide { $width } de ancho; si pasa de { $limit }, alguien tiene que decidir. El tinte se junta ahí.
 why-crack-hairline = Fisura de { $width } de ancho. Aun así se va a ver con el tinte.
-why-hole-open = Hay un hoyo abierto. El tinte se junta ahí, y un parche toma otro color.
-why-spall-open = Hay un desconchado abierto. El tinte se junta ahí, y un parche toma otro color.
+why-hole-open = Hay un hoyo abierto. El tinte se junta ahí, y un parche puede tomar otro color.
+why-spall-open = Hay un desconchado abierto. El tinte se junta ahí, y un parche puede tomar otro color.
 why-patch-untried = Hay un parche viejo y nadie ha probado el tinte en él. Puede tomar otro color, o ninguno.
 why-surface-dusts = La superficie suelta polvo. La capa débil de arriba se puede llevar el tinte.
 why-repaired-owner-told = Reparado con cemento. El dueño sabe que se va a notar.
@@ -257,10 +257,11 @@ why-panel-mix-unknown = { $by } aprobó el panel { $panel } el { $date }, pero n
 why-panel-other-finish = El panel { $panel }, que { $by } aprobó el { $date }, no tiene el acabado de este piso: allá { $panel_has }, aquí { $zone_has }. No representa este piso.
 why-panel-other-mix = El panel { $panel }, que { $by } aprobó el { $date }, no es de la mezcla de este piso: allá { $panel_has }, aquí { $zone_has }. No representa este piso.
 why-panel-other-zone = El panel { $panel }, que { $by } aprobó el { $date }, es una muestra en sitio en otra parte del piso. No representa esta parte.
-why-floor-changed-since-panel = Después, este piso se lijó con malla, se desbastó, se limpió a chorro o se lavó con ácido. El panel { $panel }, que { $by } aprobó el { $date }, ya no muestra lo que es este piso.
+why-floor-changed-since-panel = Después, este piso se lijó con malla, se desbastó, se granalló, se arenó o se lavó con ácido. El panel { $panel }, que { $by } aprobó el { $date }, ya no muestra lo que es este piso.
 why-approved-before-stained = { $by } aprobó el panel { $panel } el { $date }, pero el diario no dice cómo se tiñó.
 why-stained-again-since-approval = El panel { $panel } se volvió a teñir después de que { $by } lo aprobó el { $date }. Lo aprobado era otro color.
 why-choice-withdrawn = { $by } retiró la elección del panel { $panel } el { $date }: "{ $reason }".
+why-part-without-panel = Una parte de este piso es de otro concreto u otro acabado ("{ $part_is }"), y ningún panel aprobado muestra qué hace ahí el tinte.
 why-panel-approved = { $by } aprobó el panel { $panel } el { $date }. Tiene el concreto y el acabado de este piso.
 why-approved-unsealed = { $by } aprobó el panel { $panel } el { $date } sin sellador. El sellador puede cambiar el color; todavía no se puede saber si es el color elegido.
 
@@ -282,7 +283,7 @@ why-site-again-on-the-day = El día del trabajo se revisan otra vez.
 
 ## Aire
 
-why-no-fresh-air-reading = No hay lectura reciente del aire ni de la superficie de la losa. Solo cuenta una lectura de la hora.
+why-no-fresh-air-reading = No hay lectura reciente del aire ni de la superficie de la losa. Solo cuenta una lectura tomada para el trabajo de ahora.
 why-no-surface-temperature = No hay lectura reciente de la temperatura de la superficie de la losa.
 why-no-humidity-reading = No hay lectura reciente de temperatura y humedad del aire juntas.
 why-surface-too-cold = La superficie de la losa está a { $surface }; por debajo de { $limit } hace demasiado frío para trabajar. El tinte puede salir débil y el sellador puede no curar.
@@ -304,8 +305,8 @@ why-wind-no-spraying = El viento es de { $wind }; con más de { $limit } no se r
 
 why-released-by-person = { $by } lo liberó el { $date }: "{ $reason }".
 why-release-lapsed = { $by } lo liberó el { $date } ("{ $reason }"). Hay pruebas más nuevas en contra, así que esa liberación ya no cuenta.
-why-nobody-may-release-site = { $by } lo liberó el { $date } ("{ $reason }"). La palabra de nadie sustituye el agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad.
+why-nobody-may-release-site = { $by } lo liberó el { $date } ("{ $reason }"). Ninguna palabra sustituye el agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad.
 why-nobody-may-release-air = { $by } lo liberó el { $date } ("{ $reason }"). El aire no se libera de palabra: solo cuenta una lectura dentro de las horas del trabajo.
-why-word-does-not-settle = { $by } lo liberó el { $date } ("{ $reason }"). Lo que aquí se sabe no lo cambia ninguna palabra; esa liberación no cuenta.
+why-word-does-not-settle = { $by } lo liberó el { $date } ("{ $reason }"). Ninguna palabra cambia lo que aquí se sabe; esa liberación no cuenta.
 why-closed-by-stain = Ya tiene tinte. Así estaba antes de la primera mano; aquí ya no se prueba nada.
 remedy-unknown = averiguar primero qué es

@@ -12,11 +12,11 @@ hold-panel = panel de muestra
 hold-site = preparación de la obra
 hold-air = aire
 
-ask-age = ¿Ya tiene edad la losa, o un solo color parejo?
-ask-membrane = ¿Hay una película en la superficie?
+ask-age = ¿Ya tiene los días la losa, o está toda de un solo color parejo?
+ask-membrane = ¿Está la superficie libre de película?
 ask-absorbency = ¿La losa absorbe agua, y parejo?
 ask-reaction = ¿Reacciona este concreto con el tinte?
-ask-contamination = ¿Tiene aceite, marcas, goteos o sombras?
+ask-contamination = ¿Está libre de aceite, marcas, goteos y sombras?
 ask-moisture = ¿Está lo bastante seca la losa para el sellador elegido?
 ask-surface-ph = ¿Sirve el pH de la superficie para el paso que sigue?
 ask-repairs = ¿Están anotados y resueltos los parches, hoyos y grietas?
@@ -29,7 +29,7 @@ ignored-age = El color puede salir manchado, cambiar después de sellar o sacar 
 ignored-membrane = El tinte puede quedarse encima, borrarse al limpiar y dejar manchones.
 ignored-absorbency = El color puede salir claro en las orillas u oscuro en el centro; en una superficie cerrada el tinte se puede ir con el lavado.
 ignored-reaction = El tinte puede no dar color, o darlo débil y manchado, y después nada lo quita.
-ignored-contamination = Lugares pálidos, líneas y sombras pueden quedarse en el piso para siempre.
+ignored-contamination = Pueden quedar manchas pálidas, líneas y sombras en el piso para siempre.
 ignored-moisture = El color puede salir disparejo; el sellador puede ponerse blanco, hacer ampollas o pelarse.
 ignored-surface-ph = Antes del tinte: el color puede salir débil o no salir. Después del enjuague: el sellador puede pelarse o sacar salitre.
 ignored-repairs = Las grietas y los parches pueden tomar otro color, y eso puede acabar en pleito.
@@ -44,19 +44,19 @@ state-held = Detenido
 
 overall-released = Lista para teñir: los { $asked } puntos de espera están liberados.
 overall-released-stained = Lista para sellar: los { $asked } puntos de espera que todavía se preguntan están liberados.
-overall-released-zones = { $zones }: lista para teñir. Todos los puntos de espera que ahí se preguntan están liberados.
+overall-released-zones = { $zones }: ya se puede teñir. Todos los puntos de espera que ahí se preguntan están liberados.
 overall-open-floor = Terminado: ya se puede pisar.
-overall-sealing = Sellado; falta más.
-overall-curing = Sellado, y endureciendo.
+overall-sealing = Sellado; todavía falta trabajo.
+overall-curing = Sellado y endureciendo.
 stage-bare = { $zones }: sin teñir todavía.
 stage-dwell = { $zones }: el tinte trabaja hasta el { $until }.
-stage-dwell-unknown = { $zones }: el tinte trabaja; nadie anotó cuánto.
+stage-dwell-unknown = { $zones }: el tinte está trabajando; nadie anotó por cuánto tiempo.
 stage-next-coat = { $zones }: sigue la mano { $coat } de { $of }.
-stage-neutralize = { $zones }: teñida, falta neutralizar.
-stage-rinse = { $zones }: neutralizada, falta enjuagar.
-stage-dry = { $zones }: enjuagada, falta probar y secar.
+stage-neutralize = { $zones }: ya se tiñó; falta neutralizar.
+stage-rinse = { $zones }: ya se neutralizó; falta enjuagar.
+stage-dry = { $zones }: ya se enjuagó; falta probar y secar.
 stage-seal = { $zones }: mano { $coat } de { $of } de sellador, no antes del { $from }.
-stage-cure = { $zones }: sellada; nadie la pisa antes del { $until }.
+stage-cure = { $zones }: ya se selló; que nadie pise ahí antes del { $until }.
 stage-open = { $zones }: ya se puede pisar.
 overall-unproven = Todavía no: { $point }.
 overall-cant-tell = Todavía no se puede saber: { $point }.
@@ -82,12 +82,13 @@ the-floor = El piso
 overall-meanwhile = Mientras tanto, para { $point }: { $step }
 
 ready-deed = { $step }. Es para: { $points }.
-ready-unknown = Qué los liberaría, nadie lo sabe todavía: { $points }.
+ready-unknown = Nadie sabe todavía qué haría falta para liberar: { $points }.
 ready-nothing = Todo lo que se pregunta está liberado.
 ready-in-all = { $waits ->
         [0] Trabajo: { $work }.
        *[other] Trabajo: { $work }; la espera más larga: { $wait }.
-    } Si cada prueba pasa, no estará lista antes del { $earliest }. Una prueba que no pasa trae su propio trabajo.
-ready-question = ¿Qué haría falta para que esté lista?
-ready-head = Qué haría falta para que { $slab } esté lista, el { $moment }:
-overall-lapses = Lo que lo prueba vale hasta el { $until }.
+    } Aunque pasen todas las pruebas, no estará lista antes del { $earliest }. Si una prueba no pasa, habrá más trabajo.
+ready-question = ¿Qué falta para que esté lista?
+ready-head = Qué falta para que la losa "{ $slab }" esté lista, al { $moment }:
+overall-lapses = Lo comprobado vale hasta el { $until }.
+overall-own-figures = Esta losa va por cifras propias en: { $points }.

@@ -121,8 +121,9 @@ impl Locale {
             ProblemKind::DeeperThanSlab(thickness) => {
                 self.message("problem-deeper-than-slab", &[value, ("thickness", self.length(*thickness).into())])
             }
-            ProblemKind::Figure { share: true } => self.message("problem-figure-share", &[value]),
-            ProblemKind::Figure { share: false } => self.message("problem-figure", &[value]),
+            ProblemKind::Figure { low, high } => {
+                self.message("problem-figure", &[value, ("low", figure(*low).into()), ("high", figure(*high).into())])
+            }
             ProblemKind::NotAboveZero => self.message("problem-not-above-zero", &[value]),
         }
     }
@@ -205,4 +206,10 @@ impl Locale {
 /// Two sentences as the command line says them: what is wrong; accepted: what would be taken.
 fn on_one_line(said: &str) -> String {
     said.replace(". Accepted: ", "; accepted: ").replace(". Se acepta: ", "; se acepta: ")
+}
+
+/// A bare figure with no more places than it needs.
+fn figure(value: f64) -> String {
+    let rounded = (value * 1e4).round() / 1e4;
+    rounded.to_string()
 }

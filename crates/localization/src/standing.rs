@@ -145,6 +145,10 @@ impl Locale {
             let points: Vec<String> = overall.by_word.iter().map(|id| self.hold_point(*id)).collect();
             said.push(self.message("overall-by-word", &[("points", self.list(&points).into())]));
         }
+        if !overall.own_figures.is_empty() {
+            let points: Vec<String> = overall.own_figures.iter().map(|id| self.hold_point(*id)).collect();
+            said.push(self.message("overall-own-figures", &[("points", self.list(&points).into())]));
+        }
         if let Some(next) = &overall.next {
             let (order, time) = (self.order(next), self.action_time(next));
             let step = if time.is_empty() {

@@ -129,6 +129,8 @@ fn add(deeds: &mut Vec<Deed>, point: HoldPointId, next: Next) {
 /// for a panel, then the day itself.
 fn rank(deed: &Deed) -> u8 {
     match deed.next.action {
+        Action::WaitDwell => 0,
+        Action::LayCoat => 1,
         Action::NotePour | Action::ChooseSealer | Action::NotePanel | Action::EndWetCure | Action::AskSealerMaker => 0,
         Action::MakePanel => 1,
         action if action.changes_surface() => 2,

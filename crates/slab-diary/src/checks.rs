@@ -7,10 +7,11 @@ use form_schema::{FieldErrorKind, InputKind};
 use jiff::Timestamp;
 use jiff::civil::Date;
 use slab_plan::{Plan, PlanError, Point};
-use trade_facts::{Trade, Unit};
+use trade_facts::Trade;
 use units::{AsWritten, Length};
 
 use crate::body::{Body, EntryKind, PanelMade, Pour};
+use crate::slab::own_range;
 use crate::{Diary, Entry, EntryId, Knowledge, Slab, fold};
 
 /// What is wrong with an entry beside its fields. Its sentence is in crate `localization`.
@@ -51,10 +52,12 @@ pub enum ProblemKind {
     BadPlan(PlanError),
     /// Deeper than the slab is thick.
     DeeperThanSlab(Length),
-    /// A figure outside what its fact can be: above zero, and below one where it is a share.
+    /// A figure too far from the trade's own to be meant.
     Figure {
-        /// It is a share of the whole.
-        share: bool,
+        /// The least that is taken, in the fact's own unit.
+        low: f64,
+        /// The most.
+        high: f64,
     },
     /// Nothing at all where something must be.
     NotAboveZero,
@@ -202,9 +205,9 @@ impl Checker<'_> {
                 Some(("outline", error.to_string(), ProblemKind::BadPlan(error)))
             }
             Body::LimitSet(b) => {
-                let share = self.trade.fact(&b.fact).and_then(|f| f.unit) == Some(Unit::Fraction);
-                let fits = b.value > 0.0 && b.value.is_finite() && !(share && b.value >= 1.0);
-                (!fits).then(|| ("value", b.value.to_string(), ProblemKind::Figure { share }))
+                let (low, high) = self.trade.fact(&b.fact).and_then(own_range)?;
+                let fits = (low..=high).contains(&b.value);
+                (!fits).then(|| ("value", b.value.to_string(), ProblemKind::Figure { low, high }))
             }
             Body::EmissionDish(b) => {
                 if b.area.value() <= units::Area::ZERO {

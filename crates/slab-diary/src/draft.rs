@@ -224,12 +224,18 @@ pub fn read_lines(text: &str, context: &Context) -> Result<Vec<Entry>, Vec<Draft
     let mut read: HashSet<String> = HashSet::new();
     let mut entries = Vec::with_capacity(drafts.len());
     for (line, draft) in drafts {
+        let noted_typed = draft.fields.contains_key("noted");
         // A line that says what another said is that entry, not one more.
         if !read.insert(in_one_order(&Value::Object(draft.fields.clone()))) {
             continue;
         }
         match draft.settle(&context) {
-            Ok(entry) => entries.push(entry),
+            Ok(mut entry) => {
+                if !noted_typed {
+                    note_after_what_it_corrects(&mut entry, &entries, &context.zone);
+                }
+                entries.push(entry);
+            }
             Err(error) => errors.push(DraftError { line, error }),
         }
     }
@@ -238,6 +244,15 @@ pub fn read_lines(text: &str, context: &Context) -> Result<Vec<Entry>, Vec<Draft
     } else {
         errors.sort_by_key(|e| e.line);
         Err(errors)
+    }
+}
+
+/// A correction is written down after what it corrects, also where neither says when and it tells of an earlier
+/// moment.
+fn note_after_what_it_corrects(entry: &mut Entry, before: &[Entry], zone: &TimeZone) {
+    let Some(old) = entry.replaces.and_then(|id| before.iter().find(|old| old.id == id)) else { return };
+    if entry.noted.instant() <= old.noted.instant() {
+        entry.noted = When::new(old.noted.instant() + jiff::SignedDuration::from_secs(1), zone);
     }
 }
 

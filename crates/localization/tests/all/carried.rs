@@ -94,6 +94,7 @@ ph-test-older-than-wash: have=count needed=count
 ph-test-lapsed: have=count needed=count
 dwell-runs: until=moment
 coat-to-come: coat=count of=count
+part-without-panel: part_is=term
 choice-withdrawn: panel=text by=text date=date reason=text
 approved-unsealed: panel=text by=text date=date
 ph-too-low: have=count needed=count lowest=ph highest=ph low=ph high=ph

@@ -203,6 +203,7 @@ fn the_answer_names_the_step_and_its_time() {
         open,
         asked: 11,
         by_word: Vec::new(),
+        own_figures: Vec::new(),
         stages: vec![(Stage::Bare, vec!["whole".to_owned()])],
     };
     let next = |action, minutes, wait_hours| Some(Next { minutes, wait_hours, ..crate::carried::next(action, false) });
@@ -220,8 +221,8 @@ fn the_answer_names_the_step_and_its_time() {
     );
     assert_eq!(
         spanish().overall(&untried),
-        "Todavía no: membrana. Ponga gotas de agua en 3 lugares a 60 cm o más uno de otro, y raspe junto a una gota \
-         (20 minutos)."
+        "Todavía no: membrana. Ponga gotas de agua en 3 lugares a 2 pies (60 cm) o más uno de otro, y raspe junto a \
+         una gota (20 minutos)."
     );
     let meanwhile = Overall { hold_point: Some(HoldPointId::Age), ..untried.clone() };
     assert_eq!(
@@ -273,6 +274,7 @@ fn the_stage_names_zones_and_times() {
         open: usize::from(hold_point.is_some()),
         asked: 4,
         by_word: Vec::new(),
+        own_figures: Vec::new(),
         stages: stages.iter().map(|(stage, zone)| (*stage, vec![(*zone).to_owned()])).collect(),
     };
     let dwell = (Stage::Dwell { until: Some(at) }, "Shop");

@@ -29,7 +29,7 @@ const MISTAKES: &str = "missing none-answered not-both no-number no-unit unknown
     outside-the-picture no-patch refused not-a-term unknown-field wrong-form given-twice not-a-number";
 
 const PROBLEMS: &str = "line-missing line-any-text line-none-answered line-not-both before-pour in-future no-such-entry other-kind no-such-panel no-panel-yet no-such-zone off-plan
-    off-slab bad-plan deeper-than-slab figure figure-share not-above-zero no-kind unknown-kind";
+    off-slab bad-plan deeper-than-slab figure not-above-zero no-kind unknown-kind";
 
 /// The keys that somebody may ask for; of a specific and a general one, whichever stands there.
 fn usable() -> BTreeSet<String> {

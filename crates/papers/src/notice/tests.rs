@@ -64,7 +64,7 @@ fn type_is_read_from_two_meters() {
     for size in PageSize::ALL {
         let laid = lay_out(&notice(SiteNotice::usual(), 9), size).expect("a notice");
         let runs = laid.runs();
-        for word in ["Tape", "Pegue", "Report", "This", "Already", "Call"] {
+        for word in ["Tape", "Ponga", "Report", "This", "Already", "Call"] {
             let (_, points) = runs.iter().find(|(text, _)| text.starts_with(word)).unwrap_or_else(|| panic!("{word}"));
             assert!(*points >= 14.0 - 1e-9, "{word} in {points} pt");
         }

@@ -10,16 +10,18 @@
 
 mod book;
 mod choice;
+mod concrete;
 
 use jiff::Timestamp;
 use science::color::Lab;
 
 use slab_diary::EntryId;
-use slab_diary::body::{ChoiceApproved, Finish, PanelMade, PanelPhotographed, PanelStained, PanelState, Pour};
+use slab_diary::body::{ChoiceApproved, PanelMade, PanelPhotographed, PanelStained, PanelState};
 use slab_diary::{EntryOf, Slab, Zone};
 
 pub use book::{BareFrom, LeftOut, Measured, RecipeBook, recipe_books};
 pub use choice::{Choice, choice_in_force};
+pub(crate) use concrete::{finish_of, mix_of, other_parts};
 
 /// What is known of one panel.
 #[derive(Debug, Clone)]
@@ -141,9 +143,8 @@ pub fn stands_for(slab: &Slab<'_>, panel: &Panel<'_>) -> Vec<String> {
         if let Some(made) = panel.made.filter(|made| made.body.on_the_floor) {
             return slab.touches(made.entry, zone);
         }
-        let finish = slab.all::<Finish>().rfind(|s| slab.touches(s.entry, zone)).map(|s| s.body.finish.as_str());
-        let mix = slab.all::<Pour>().rfind(|s| slab.touches(s.entry, zone)).and_then(|s| s.body.mix.as_deref());
-        agree(panel.finish(), finish) && agree(panel.mix(), mix)
+        let finish = finish_of(slab, zone).map(|s| s.body.finish.as_str());
+        agree(panel.finish(), finish) && agree(panel.mix(), mix_of(slab, zone))
     };
     slab.zones().iter().filter(fits).map(|zone| zone.name.clone()).collect()
 }

@@ -29,7 +29,7 @@ impl Judge<'_> {
 
     /// The finish of a zone, where one is noted.
     pub(super) fn finish(&self, zone: &Zone) -> Option<EntryOf<'_, Finish>> {
-        self.slab.all::<Finish>().rfind(|s| self.slab.touches(s.entry, zone))
+        crate::panels::finish_of(self.slab, zone)
     }
 
     fn untreated_burn(&self, zone: &Zone) -> Option<EntryOf<'_, Incident>> {

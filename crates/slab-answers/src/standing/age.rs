@@ -126,12 +126,20 @@ impl Judge<'_> {
             self.slab.touches(entry, zone)
                 && dry_from.is_none_or(|from| entry.happened.instant() >= from)
                 && !self.covered(zone, entry)
+                && self.pour(zone).is_none_or(|pour| entry.happened >= pour.entry.happened)
         };
-        let eye = self.slab.all::<ColorLook>().rfind(|s| counts(s.entry)).map(|s| (s.body.evenness, s.entry));
+        // A spot that is even says nothing of the rest; one that is patchy does.
+        let counts =
+            |entry: &Entry, said: Evenness| counts(entry) && (said != Evenness::Even || self.slab.covers(entry, zone));
+        let eye = self
+            .slab
+            .all::<ColorLook>()
+            .rfind(|s| counts(s.entry, s.body.evenness))
+            .map(|s| (s.body.evenness, s.entry));
         let photo = self
             .slab
             .all::<SlabPhotograph>()
-            .rfind(|s| s.body.evenness.is_some() && counts(s.entry))
+            .rfind(|s| s.body.evenness.is_some_and(|said| counts(s.entry, said)))
             .and_then(|s| Some((s.body.evenness?, s.entry)));
         match (eye, photo) {
             (Some((a, e)), Some((b, p))) => Some((if a == b { a } else { Evenness::CantTell }, vec![e, p])),

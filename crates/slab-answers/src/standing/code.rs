@@ -175,6 +175,7 @@ codes! {
         FloorChangedSincePanel = "why-floor-changed-since-panel",
         ApprovedBeforeStained = "why-approved-before-stained",
         StainedAgainSinceApproval = "why-stained-again-since-approval",
+        PartWithoutPanel = "why-part-without-panel",
         ChoiceWithdrawn = "why-choice-withdrawn",
         PanelApproved = "why-panel-approved",
         ApprovedUnsealed = "why-approved-unsealed",

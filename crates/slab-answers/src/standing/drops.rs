@@ -157,7 +157,11 @@ impl<'a> Judge<'a> {
         let scrapes = films.into_iter().chain(self.last_at_each_place(others, |s| s.entry)).collect();
         let wipes = self.slab.all::<SolventWipe>().filter(|s| counting.counts(s.entry)).collect();
         let wipes = self.last_at_each_place(wipes, |s| s.entry);
-        let acid = self.slab.all::<AcidDrop>().filter(|s| counting.counts(s.entry)).collect();
+        // What did not react does not begin to by waiting.
+        let acid = self.slab.all::<AcidDrop>().filter(|s| {
+            if s.body.fizz == Fizz::None { counting.speaks_now(s.entry) } else { counting.counts(s.entry) }
+        });
+        let acid: Vec<_> = acid.collect();
         let acid = self.last_at_each_place(acid, |s| s.entry);
         let Counting { outdated, lapsed, unplaced, .. } = counting;
         Tried { drops, surface, scrapes, wipes, acid, outdated, lapsed, unplaced }
@@ -169,6 +173,10 @@ impl<'a> Judge<'a> {
         let near = self.one_place();
         let again = |test: &Entry, later: &Entry| match (self.slab.point_of(test), self.slab.point_of(later)) {
             (Some(a), Some(b)) => a.distance(b) <= near,
+            // The same patch again, and a drop of a later day in the same zone.
+            (None, None) if test.place.as_ref().is_some_and(|place| place.polygon.is_some()) => {
+                test.place == later.place
+            }
             (None, None) => {
                 let zone = |e: &Entry| e.place.as_ref().and_then(|place| place.zone.clone());
                 zone(test) == zone(later) && later.happened.date() > test.happened.date()

@@ -26,7 +26,8 @@ impl<'a> Judge<'a> {
     }
 
     pub(super) fn hold_point(&self, id: HoldPointId, stages: &[Stage], before: &[Option<Rc<Slab<'a>>>]) -> HoldPoint {
-        let asks: Vec<bool> = stages.iter().map(|stage| stage.asks(id)).collect();
+        let zones = self.slab.zones().iter().zip(stages);
+        let asks: Vec<bool> = zones.map(|(zone, stage)| stage.asks(id) || self.partly_stained(zone)).collect();
         let asked = asks.contains(&true);
         let mut findings: Vec<Finding> = match id {
             // These two are the same for the whole slab.

@@ -89,11 +89,18 @@ impl Judge<'_> {
         if tried.fizz() == Some(Fizz::None) {
             return count(Finding::held(Code::PenetratingTreatment, Action::MockUpOrGrind));
         }
-        let stopped: Vec<&Entry> =
-            tried.drops.iter().filter(|d| d.drink >= Drink::Stands).map(|d| d.seen.entry).collect();
-        let everywhere = stopped.len() == tried.drops.len();
-        let explained =
-            everywhere || stopped.iter().all(|drop| tried.scrapes.iter().any(|s| self.same_place(drop, s.entry)));
+        let stopped = |least: Drink| tried.drops.iter().filter(move |d| d.drink >= least).map(|d| d.seen.entry);
+        let everywhere = stopped(Drink::Stands).count() == tried.drops.len();
+        let scraped = |drop: &Entry| tried.scrapes.iter().any(|s| self.same_place(drop, s.entry));
+        // A slow drop is explained by what was tried there, or by tests that name no point.
+        let near = |drop: &Entry, test: &Entry| self.slab.point_of(test).is_none() || self.same_place(drop, test);
+        let tests = || {
+            let rags = tried.wipes.iter().map(|s| s.entry);
+            tried.scrapes.iter().map(|s| s.entry).chain(rags).chain(tried.acid.iter().map(|s| s.entry))
+        };
+        let explained = everywhere
+            || (stopped(Drink::Stands).all(scraped)
+                && stopped(Drink::Slow).all(|drop| tests().any(|test| near(drop, test))));
         if !explained {
             return count(Finding::cant_tell(Code::WaterStandsInPlaces, Action::ScrapeWhereWaterStands));
         }

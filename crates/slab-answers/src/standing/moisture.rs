@@ -15,10 +15,10 @@ use super::finding::{Finding, Value};
 use super::surface::DryingStart;
 use super::{Action, Code, Judge};
 use slab_diary::body::{
-    AirReading, AirSeries, Cleaning, CleaningMethod, EmissionDish, Exposure, Incident, PlasticSheet, Rinsed,
+    AirReading, AirSeries, Cleaning, CleaningMethod, EmissionDish, Exposure, Incident, PlasticSheet, Pour, Rinsed,
     SealerChosen, SheetResult, SlabHumidity, Wetting,
 };
-use slab_diary::{Entry, EntryId, EntryKind};
+use slab_diary::{Body, Entry, EntryId, EntryKind};
 use slab_diary::{EntryOf, Zone};
 
 /// What the sealer asks, from its maker's sheet where it is known.
@@ -63,6 +63,30 @@ impl Measured {
     }
 }
 
+/// How much smaller than its rule a sheet may be cut, as a share. Our judgment.
+const SHEET_SLACK: f64 = 0.1;
+
+/// When a test began to measure: a sheet or a dish lay before it was read.
+fn laid(test: &Entry) -> Timestamp {
+    let lay = match &test.body {
+        Body::PlasticSheet(sheet) => sheet.covered.value(),
+        Body::EmissionDish(dish) => dish.exposed.value(),
+        _ => Duration::ZERO,
+    };
+    let lay = jiff::SignedDuration::from_secs(lay.as_seconds() as i64);
+    test.happened.instant().checked_sub(lay).unwrap_or(test.happened.instant())
+}
+
+/// When what wetted a slab was over, where it is noted.
+fn wet_until(wet: &Entry) -> Timestamp {
+    let stayed = match &wet.body {
+        Body::Wetting(wetting) => wetting.stayed_wet.as_ref().map(units::AsWritten::value),
+        _ => None,
+    };
+    let stayed = jiff::SignedDuration::from_secs(stayed.map_or(0, |stayed| stayed.as_seconds() as i64));
+    wet.happened.instant().checked_add(stayed).unwrap_or(wet.happened.instant())
+}
+
 /// Tests of one round lie within this time of each other.
 const ONE_ROUND: jiff::SignedDuration = jiff::SignedDuration::from_hours(7 * 24);
 
@@ -78,8 +102,9 @@ impl Judge<'_> {
         let dry = |e: &Entry| since.is_none_or(|since| e.happened.instant() >= since);
         let rained = self.last_rain(zone);
         let unwetted = |e: &Entry| {
-            rained.is_none_or(|rained| e.happened.instant() > rained)
-                && wettings.iter().all(|wet| e.happened > wet.happened || !self.slab.reaches(wet, e, near))
+            let laid = laid(e);
+            rained.is_none_or(|rained| laid > rained)
+                && wettings.iter().all(|wet| laid > wet_until(wet) || !self.slab.reaches(wet, e, near))
         };
         let keeps = |e: &Entry| self.keeps(e, "moisture-tests-keep");
         let here = |e: &Entry| self.slab.speaks_for(e, zone);
@@ -163,7 +188,7 @@ impl Judge<'_> {
     }
 
     /// What wetted the zone, or places in it: water that came in, a wash, rain on an open slab.
-    fn wettings(&self, zone: &Zone) -> Vec<&Entry> {
+    pub(super) fn wettings(&self, zone: &Zone) -> Vec<&Entry> {
         let came_in = self.slab.all::<Wetting>().map(|s| s.entry);
         let washed = self
             .slab
@@ -173,7 +198,9 @@ impl Judge<'_> {
         let puddle = self.slab.all::<Incident>().filter(|s| s.body.what == "water-puddle").map(|s| s.entry);
         let open = self.slab.exposure() == Exposure::Exterior;
         let rained = self.slab.all::<AirReading>().filter(|s| open && s.body.rain == Some(true)).map(|s| s.entry);
-        let all = came_in.chain(washed).chain(puddle).chain(rained);
+        // What was measured before this concrete was placed was measured in other concrete.
+        let poured = self.slab.all::<Pour>().map(|s| s.entry);
+        let all = came_in.chain(washed).chain(puddle).chain(rained).chain(poured);
         all.filter(|entry| self.slab.touches(entry, zone)).collect()
     }
 
@@ -246,7 +273,8 @@ impl Judge<'_> {
             if !matches!(&measured.wettest, Some(Value::Emission(known)) if *known >= read.emission) {
                 measured.wettest = Some(Value::Emission(read.emission));
             }
-            if asked.emission.is_some_and(|limit| read.emission > limit) {
+            // One that did not lie its time tells neither way.
+            if read.exposure == DishExposure::Standard && asked.emission.is_some_and(|limit| read.emission > limit) {
                 measured.over += 1;
             }
         }
@@ -255,14 +283,17 @@ impl Judge<'_> {
 
     fn sheets(&self, counts: &impl Fn(&Entry) -> bool) -> Sheets {
         let hours: Duration = self.figures.value("sheet-hours");
+        let side: Length = self.figures.value("sheet-side");
+        let large =
+            |sheet: &PlasticSheet| sheet.side.as_ref().is_none_or(|cut| cut.value() >= side * (1.0 - SHEET_SLACK));
         let mut sheets = Sheets::default();
         for seen in self.latest(self.slab.all::<PlasticSheet>().filter(|s| counts(s.entry))) {
             sheets.evidence.push(seen.entry.id);
             match seen.body.result {
                 SheetResult::Drops => sheets.drops += 1,
                 SheetResult::Darkened => sheets.darkened += 1,
-                // A dry sheet proves something only when it lay long enough.
-                SheetResult::Dry if seen.body.covered.value() >= hours => sheets.dry += 1,
+                // A dry sheet proves something only when it lay long enough and was large enough.
+                SheetResult::Dry if seen.body.covered.value() >= hours && large(seen.body) => sheets.dry += 1,
                 SheetResult::Dry => sheets.too_short += 1,
             }
         }

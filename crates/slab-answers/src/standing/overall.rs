@@ -19,6 +19,8 @@ pub struct Overall {
     pub asked: usize,
     /// Those that stand by a person's word.
     pub by_word: Vec<HoldPointId>,
+    /// Those that go by figures which this slab has set for itself.
+    pub own_figures: Vec<HoldPointId>,
     /// How far the zones are, those of one stage together, in the order of the job. One line where nothing is
     /// stained yet.
     pub stages: Vec<(Stage, Vec<String>)>,
@@ -77,6 +79,7 @@ pub(super) fn overall(
         next_for,
         open: open.len(),
         asked: asked.len(),
+        own_figures: asked.iter().filter(|h| !h.own_limits.is_empty()).map(|h| h.id).collect(),
         by_word: asked.iter().filter(|h| h.by_word).map(|h| h.id).collect(),
         stages,
     }

@@ -2,7 +2,7 @@
 
 use super::finding::{Finding, Value};
 use super::{Action, Code, Judge};
-use crate::panels::{choice_in_force, same};
+use crate::panels::{choice_in_force, mix_of, other_parts, same};
 use slab_diary::body::{ChoiceApproved, ChoiceWithdrawn, PanelMade, PanelPhotographed, PanelStained, PanelState};
 use slab_diary::{EntryOf, Zone};
 
@@ -17,8 +17,31 @@ impl Judge<'_> {
                 .with("date", Value::Date(withdrawn.entry.happened.date()))
                 .with("reason", Value::Text(withdrawn.body.reason.to_string()))
                 .because([choice.approved.entry.id, withdrawn.entry.id]),
-            None => self.approval(zone, choice.approved),
+            None => {
+                let parts = self.parts_without_panel(zone);
+                let whole = self.approval(zone, choice.approved);
+                Finding::worst(std::iter::once(whole.clone()).chain(parts).collect()).unwrap_or(whole)
+            }
         }
+    }
+
+    /// Parts of the zone of another mix or finish that no approved panel has.
+    fn parts_without_panel(&self, zone: &Zone) -> Option<Finding> {
+        let shown = |of: &str| {
+            let approved = self.slab.all::<ChoiceApproved>().filter(|s| !self.withdrawn(s));
+            let names: Vec<_> = approved.map(|s| s.body.panel.clone()).collect();
+            self.slab.all::<PanelMade>().any(|made| {
+                let has = |said: Option<&str>| said.is_some_and(|said| same(said, of));
+                names.iter().any(|name| same(name, &made.body.panel))
+                    && (has(made.body.mix.as_deref()) || has(made.body.finish.as_deref()))
+            })
+        };
+        let (of, entry) = other_parts(self.slab, zone).into_iter().find(|(of, _)| !shown(of))?;
+        Some(
+            Finding::cant_tell(Code::PartWithoutPanel, Action::MakePanel)
+                .with("part_is", Value::Term(of.to_owned()))
+                .because([entry]),
+        )
     }
 
     /// Whether an approval was taken back.
@@ -90,7 +113,7 @@ impl Judge<'_> {
         named: &impl Fn(Finding) -> Finding,
     ) -> Option<Finding> {
         let floor_finish = self.finish(zone);
-        let floor_mix = self.pour(zone).and_then(|p| p.body.mix.as_deref());
+        let floor_mix = mix_of(self.slab, zone);
         let told = |f: Finding, of: &str, zone_has: &str| {
             named(f).with("panel_has", Value::Term(of.to_owned())).with("zone_has", Value::Term(zone_has.to_owned()))
         };

@@ -5,7 +5,7 @@ use std::collections::HashSet;
 use super::finding::{Finding, Value};
 use super::{Code, HoldPointId, Judge, State};
 use slab_diary::Zone;
-use slab_diary::body::HoldReleased;
+use slab_diary::body::{HoldReleased, Pour};
 use slab_diary::{Entry, EntryId};
 
 /// What nobody's word changes: a concrete that does not react, a film that is there, a spot or a hole that
@@ -19,6 +19,7 @@ fn never_by_word(code: Code) -> bool {
             | Code::FilmOnBladeWaterStopped
             | Code::PenetratingTreatment
             | Code::IncidentUntreated
+            | Code::CoverStillLies
             | Code::IncidentStillThere
             | Code::HoleOpen
             | Code::NoPanel
@@ -35,7 +36,7 @@ impl Judge<'_> {
         let release = self
             .slab
             .all::<HoldReleased>()
-            .rfind(|s| s.body.hold_point == id && zone.is_none_or(|zone| self.slab.touches(s.entry, zone)));
+            .rfind(|s| s.body.hold_point == id && zone.is_none_or(|zone| self.slab.covers(s.entry, zone)));
         let Some(release) = release else { return };
         let (state, code) = if id == HoldPointId::Site {
             // Eyewash and safety data sheets are there or they are not.
@@ -45,7 +46,9 @@ impl Judge<'_> {
             (finding.state, Code::NobodyMayReleaseAir)
         } else if finding.reasons.iter().any(|reason| never_by_word(reason.code)) {
             (finding.state, Code::WordDoesNotSettle)
-        } else if self.grew_worse(id, zone, release.entry, finding) {
+        } else if zone.is_some_and(|zone| self.changed_since(id, zone, release.entry))
+            || self.grew_worse(id, zone, release.entry, finding)
+        {
             (finding.state, Code::ReleaseLapsed)
         } else {
             (State::Released, Code::ReleasedByPerson)
@@ -62,6 +65,21 @@ impl Judge<'_> {
             finding.further.clear();
             finding.by_word = true;
         }
+    }
+
+    /// Whether something happened to the surface after the release that its hold point goes by: it was given for the
+    /// surface as it was.
+    fn changed_since(&self, id: HoldPointId, zone: &Zone, release: &Entry) -> bool {
+        let changes = match id {
+            HoldPointId::Moisture => self.wettings(zone),
+            HoldPointId::SurfacePh => self.ph_moved(zone),
+            HoldPointId::Membrane | HoldPointId::Absorbency | HoldPointId::Reaction => self.surface_changes(zone),
+            HoldPointId::Age => {
+                self.slab.all::<Pour>().filter(|s| self.slab.touches(s.entry, zone)).map(|s| s.entry).collect()
+            }
+            _ => Vec::new(),
+        };
+        changes.iter().any(|change| change.happened > release.happened)
     }
 
     /// Whether evidence newer than the release made the case worse than the person knew it: a worse

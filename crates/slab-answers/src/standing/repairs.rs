@@ -21,10 +21,7 @@ impl Judge<'_> {
                 .unwrap_or_else(|| Finding::held(Code::HoleOpen, Action::RepairOrAccept))
                 .because([s.entry.id])
         }));
-        let survey = self
-            .slab
-            .all::<Survey>()
-            .rfind(|s| s.body.cracks && self.slab.touches(s.entry, zone) && !self.covered(zone, s.entry));
+        let survey = self.slab.all::<Survey>().rfind(|s| s.body.cracks && self.sees_all(zone, s.entry));
         let found = findings.len();
         findings.push(match survey {
             Some(survey) if found == 0 => Finding::released(Code::NoDefects)
@@ -80,7 +77,8 @@ impl Judge<'_> {
     }
 
     fn acceptance(&self, found: &Entry) -> Option<Finding> {
-        let accepted = self.slab.all::<Accepted>().rfind(|s| s.body.of == found.id)?;
+        let accepted =
+            self.slab.all::<Accepted>().rfind(|s| s.body.of == found.id && s.entry.happened >= found.happened)?;
         Some(
             Finding::new(State::Released, Code::DefectAccepted)
                 .with("by", Value::Text(accepted.body.by.to_string()))

@@ -8,7 +8,7 @@ use jiff::civil::DateTime;
 use units::Duration;
 
 use super::{HoldPointId, Judge, between};
-use slab_diary::body::{CoatLaid, Neutralized, PanelStained, Rinsed, SealerChosen};
+use slab_diary::body::{CoatLaid, PanelStained, SealerChosen};
 use slab_diary::{EntryOf, Zone};
 
 /// How far a zone is.
@@ -74,7 +74,11 @@ impl Stage {
     pub const fn asks(self, id: HoldPointId) -> bool {
         match self {
             Self::Bare => true,
-            Self::Dwell { .. } | Self::NextCoat { .. } | Self::Neutralize | Self::Rinse | Self::Dry => {
+            // What lies on a wet floor, and what is measured before the rinse, tells nothing of its moisture.
+            Self::Dwell { .. } | Self::NextCoat { .. } | Self::Neutralize | Self::Rinse => {
+                matches!(id, HoldPointId::SurfacePh | HoldPointId::Site | HoldPointId::Air)
+            }
+            Self::Dry => {
                 matches!(id, HoldPointId::SurfacePh | HoldPointId::Moisture | HoldPointId::Site | HoldPointId::Air)
             }
             Self::Seal { .. } => matches!(id, HoldPointId::Site | HoldPointId::Air),
@@ -103,24 +107,22 @@ impl Judge<'_> {
     /// How far a zone is.
     pub(super) fn stage(&self, zone: &Zone) -> Stage {
         let Some(coat) = self.stained(zone).next_back() else { return Stage::Bare };
-        if self.sealed(zone).next().is_some() {
+        if self.slab.cover_together(self.sealed(zone).map(|s| s.entry), zone) {
             return self.stage_of_sealer(zone);
         }
-        let after = |at: Timestamp| at >= coat.entry.happened.instant();
-        let neutralized = self
-            .slab
-            .all::<Neutralized>()
-            .rfind(|s| self.slab.touches(s.entry, zone) && after(s.entry.happened.instant()));
-        let Some(neutralized) = neutralized else { return self.stage_of_stain(zone, coat) };
-        let rinsed = self
-            .slab
-            .all::<Rinsed>()
-            .rfind(|s| self.slab.touches(s.entry, zone) && s.entry.happened >= neutralized.entry.happened);
+        let Some(neutralized) = self.neutralized(zone, coat.entry) else { return self.stage_of_stain(zone, coat) };
+        let rinsed = self.rinsed(zone, neutralized);
         if rinsed.is_some() { Stage::Dry } else { Stage::Rinse }
     }
 
+    /// The coat that comes after those laid and the coats of the recipe, where one is missing.
+    pub(super) fn coat_to_come(&self, zone: &Zone) -> Option<(u32, u32)> {
+        let laid = self.stained(zone).map(|s| s.body.coat).max()?;
+        let of = self.recipe(zone)?.body.coats;
+        (laid < of).then_some((laid + 1, of))
+    }
+
     fn stage_of_stain(&self, zone: &Zone, coat: EntryOf<'_, CoatLaid>) -> Stage {
-        let laid = self.stained(zone).map(|s| s.body.coat).max().unwrap_or(1);
         let recipe = self.recipe(zone);
         let dwell = coat.body.dwell.as_ref().map(units::AsWritten::value);
         let dwell = dwell.or_else(|| recipe.as_ref().and_then(|r| r.body.dwell.as_ref().map(units::AsWritten::value)));
@@ -133,9 +135,9 @@ impl Judge<'_> {
             None if since < self.longest_dwell() => return Stage::Dwell { until: None },
             _ => {}
         }
-        match recipe.map(|r| r.body.coats) {
-            Some(of) if laid < of => Stage::NextCoat { coat: laid + 1, of },
-            _ => Stage::Neutralize,
+        match self.coat_to_come(zone) {
+            Some((coat, of)) => Stage::NextCoat { coat, of },
+            None => Stage::Neutralize,
         }
     }
 

@@ -2,7 +2,9 @@
 
 use super::Judge;
 use slab_diary::Entry;
-use slab_diary::body::{Cleaning, CleaningMethod, CoatLaid, Cured, Curing, CuringMethod, Incident, SealerCoat};
+use slab_diary::body::{
+    Cleaning, CleaningMethod, CoatLaid, Cured, Curing, CuringMethod, Incident, Neutralized, Pour, Rinsed, SealerCoat,
+};
 use slab_diary::{EntryOf, Zone};
 use trade_facts::Blocks;
 
@@ -86,7 +88,9 @@ impl<'a> Judge<'a> {
         // What happened to a spot changed it; what names no spot did only where it lies on the surface.
         let fell =
             self.slab.all::<Incident>().filter(|s| s.entry.place.is_some() || self.lies_on_top(s)).map(|s| s.entry);
-        cleaned.chain(cured.chain(sealed).chain(fell).filter(|e| here(e))).collect()
+        // What was tried before this concrete was placed was tried on other concrete.
+        let poured = self.slab.all::<Pour>().map(|s| s.entry);
+        cleaned.chain(cured.chain(sealed).chain(fell).chain(poured).filter(|e| here(e))).collect()
     }
 
     /// What takes a film off, all of the zone or in places.
@@ -108,7 +112,8 @@ impl<'a> Judge<'a> {
             .all::<Incident>()
             .filter(|s| s.body.what == "acid-or-bleach" && self.slab.touches(s.entry, zone))
             .map(|s| s.entry);
-        cleaned.chain(spilled).collect()
+        let poured = self.slab.all::<Pour>().filter(|s| self.slab.touches(s.entry, zone)).map(|s| s.entry);
+        cleaned.chain(spilled).chain(poured).collect()
     }
 
     /// The coats of stain on the zone, in order. A floor that was ground or blasted all over since is bare again.
@@ -124,6 +129,31 @@ impl<'a> Judge<'a> {
     ) -> impl DoubleEndedIterator<Item = EntryOf<'a, SealerCoat>> + 's {
         let bare = self.made_bare(zone);
         self.slab.all::<SealerCoat>().filter(move |s| self.lies_on(s.entry, zone, bare))
+    }
+
+    /// Stain lies on a part of the zone only: its bare part is still asked what a bare slab is asked.
+    pub(super) fn partly_stained(&self, zone: &Zone) -> bool {
+        self.stained(zone).next().is_some() && !self.slab.cover_together(self.stained(zone).map(|s| s.entry), zone)
+    }
+
+    /// The last time the zone was neutralized since a moment, as far as stain lies on it.
+    pub(super) fn neutralized(&self, zone: &Zone, since: &Entry) -> Option<&'a Entry> {
+        let done = self.slab.all::<Neutralized>().map(|s| s.entry);
+        self.as_far_as_the_stain(done.filter(|e| e.happened >= since.happened).collect(), zone)
+    }
+
+    /// The last time it was rinsed, likewise.
+    pub(super) fn rinsed(&self, zone: &Zone, since: &Entry) -> Option<EntryOf<'a, Rinsed>> {
+        let done: Vec<_> = self.slab.all::<Rinsed>().filter(|s| s.entry.happened >= since.happened).collect();
+        let last = self.as_far_as_the_stain(done.iter().map(|s| s.entry).collect(), zone)?;
+        done.into_iter().find(|s| s.entry.id == last.id)
+    }
+
+    fn as_far_as_the_stain(&self, done: Vec<&'a Entry>, zone: &Zone) -> Option<&'a Entry> {
+        let here: Vec<&Entry> = done.into_iter().filter(|e| self.slab.touches(e, zone)).collect();
+        let reached = |coat: &Entry| here.iter().any(|e| e.place == coat.place || self.slab.covers(e, zone));
+        let all = self.slab.cover_together(here.iter().copied(), zone) || self.stained(zone).all(|s| reached(s.entry));
+        here.last().copied().filter(|_| all)
     }
 
     fn lies_on(&self, coat: &Entry, zone: &Zone, bare: Option<&Entry>) -> bool {

@@ -8,7 +8,7 @@ use super::finding::{Finding, Value};
 use super::stage::Stage;
 use super::{Action, Code, Judge};
 use slab_diary::Entry;
-use slab_diary::body::{Neutralized, PhMoment, RagResult, Rinsed, SurfacePh};
+use slab_diary::body::{PhMoment, RagResult, SurfacePh};
 use slab_diary::{EntryOf, Zone};
 
 impl Judge<'_> {
@@ -92,13 +92,11 @@ impl Judge<'_> {
     }
 
     fn ph_after_rinse(&self, zone: &Zone, coat: &Entry) -> Finding {
-        let after = |e: &Entry| self.slab.touches(e, zone) && e.happened >= coat.happened;
-        let neutralized = self.slab.all::<Neutralized>().rfind(|s| after(s.entry)).map(|s| s.entry);
-        let rinsed = self.slab.all::<Rinsed>().rfind(|s| after(s.entry));
+        let neutralized = self.neutralized(zone, coat);
         let Some(neutralized) = neutralized else {
             return self.until_neutralized(zone).because([coat.id]);
         };
-        let Some(rinsed) = rinsed.filter(|r| r.entry.happened >= neutralized.happened) else {
+        let Some(rinsed) = self.rinsed(zone, neutralized) else {
             return Finding::held(Code::NotRinsed, Action::NeutralizeAndRinse).because([coat.id, neutralized.id]);
         };
         let done = [coat.id, neutralized.id, rinsed.entry.id];
@@ -140,11 +138,17 @@ impl Judge<'_> {
 impl Judge<'_> {
     /// What a stained zone waits for until it is neutralized.
     fn until_neutralized(&self, zone: &Zone) -> Finding {
+        let coat =
+            self.coat_to_come(zone).map(|(coat, of)| vec![("coat", Value::Count(coat)), ("of", Value::Count(of))]);
+        let then = |mut f: Finding| {
+            f.further.extend(coat.clone().map(|about| (Action::LayCoat, about)));
+            f
+        };
         match self.stage(zone) {
             Stage::Dwell { until: Some(until) } => {
-                Finding::held(Code::DwellRuns, Action::WaitDwell).with("until", Value::Moment(until))
+                then(Finding::held(Code::DwellRuns, Action::WaitDwell).with("until", Value::Moment(until)))
             }
-            Stage::Dwell { until: None } => Finding::held(Code::DwellNotNoted, Action::WaitDwell),
+            Stage::Dwell { until: None } => then(Finding::held(Code::DwellNotNoted, Action::WaitDwell)),
             Stage::NextCoat { coat, of } => Finding::held(Code::CoatToCome, Action::LayCoat)
                 .with("coat", Value::Count(coat))
                 .with("of", Value::Count(of)),

@@ -6,7 +6,7 @@ use std::collections::HashMap;
 use crate::EntryId;
 use crate::Slab;
 use crate::body::LimitSet;
-use trade_facts::{Fact, InUnit, Measured, Trade};
+use trade_facts::{Fact, InUnit, Measured, Trade, Unit};
 
 /// Trade facts with this slab's own figures laid over them.
 #[derive(Debug)]
@@ -15,11 +15,30 @@ pub struct Figures<'t> {
     own: HashMap<String, (f64, EntryId)>,
 }
 
+/// How far from the trade's figure a slab's own may lie, either way. Our judgment: ten times is a mistyped number.
+const FARTHEST: f64 = 10.0;
+
+/// The figures that a slab may have of its own for a fact: within ten times of the trade's, a share below one.
+pub(crate) fn own_range(fact: &Fact) -> Option<(f64, f64)> {
+    let value = fact.value.filter(|value| *value > 0.0)?;
+    let most = match fact.unit {
+        Some(Unit::Fraction) => 0.99,
+        Some(Unit::Percent) => 100.0,
+        Some(Unit::Ph) => 14.0,
+        _ => f64::INFINITY,
+    };
+    Some((value / FARTHEST, (value * FARTHEST).min(most)))
+}
+
 impl<'t> Figures<'t> {
     /// The figures for a slab.
     #[must_use]
     pub fn new(trade: &'t Trade, slab: &Slab<'_>) -> Self {
-        let own = slab.all::<LimitSet>().map(|s| (s.body.fact.clone(), (s.body.value, s.entry.id))).collect();
+        let set = slab.all::<LimitSet>().filter(|s| {
+            let range = trade.fact(&s.body.fact).and_then(own_range);
+            range.is_some_and(|(low, high)| (low..=high).contains(&s.body.value))
+        });
+        let own = set.map(|s| (s.body.fact.clone(), (s.body.value, s.entry.id))).collect();
         Self { trade, own }
     }
 

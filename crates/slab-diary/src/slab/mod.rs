@@ -13,6 +13,7 @@ use crate::{Body, Diary, Entry, EntryBody, EntryId, EntryKind, Knowledge};
 use slab_plan::{Plan, PlanError};
 
 pub use figures::Figures;
+pub(crate) use figures::own_range;
 pub use zones::Zone;
 
 /// An entry with its body of a known kind.

@@ -145,6 +145,16 @@ impl Slab<'_> {
         }
     }
 
+    /// Whether entries together were done to the whole zone: one of them was, or their patches add up to it.
+    #[must_use]
+    pub fn cover_together<'e>(&self, entries: impl IntoIterator<Item = &'e Entry>, zone: &Zone) -> bool {
+        let entries: Vec<&Entry> = entries.into_iter().collect();
+        let sections = entries.iter().filter_map(|entry| self.area_within(entry, zone));
+        let done = sections.map(Area::as_square_meters).sum::<f64>();
+        entries.iter().any(|entry| self.covers(entry, zone))
+            || zone.area.is_some_and(|whole| !entries.is_empty() && done >= whole.as_square_meters() * 0.98)
+    }
+
     fn lies_in(&self, entry: &Entry, zone: &Zone) -> bool {
         let Some(index) = self.zones.iter().position(|z| z.name == zone.name) else { return false };
         self.places.get(&entry.id).is_some_and(|zones| zones.contains(&index))

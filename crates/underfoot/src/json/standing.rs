@@ -30,6 +30,7 @@ pub(crate) fn standing(name: &str, id: &str, standing: &Standing, locale: &Local
             "open": overall.open,
             "asked": overall.asked,
             "by_word": overall.by_word.iter().map(|h| h.name()).collect::<Vec<_>>(),
+            "own_figures": overall.own_figures.iter().map(|h| h.name()).collect::<Vec<_>>(),
             "stages": overall.stages.iter().map(|(stage, zones)| json!({ "stage": stage.name(), "zones": zones })).collect::<Vec<_>>(),
         },
         "hold_points": standing.hold_points.iter().map(|h| hold_point(h, locale, trade)).collect::<Vec<_>>(),
