@@ -18,11 +18,12 @@ pub struct Figures<'t> {
 /// How far from the trade's figure a slab's own may lie, either way. Our judgment: ten times is a mistyped number.
 const FARTHEST: f64 = 10.0;
 
-/// The figures that a slab may have of its own for a fact: within ten times of the trade's, a share below one.
+/// The figures that a slab may have of its own for a fact: within ten times of the trade's, and no more than
+/// the whole of a share.
 pub(crate) fn own_range(fact: &Fact) -> Option<(f64, f64)> {
     let value = fact.value.filter(|value| *value > 0.0)?;
     let most = match fact.unit {
-        Some(Unit::Fraction) => 0.99,
+        Some(Unit::Fraction) => 1.0,
         Some(Unit::Percent) => 100.0,
         Some(Unit::Ph) => 14.0,
         _ => f64::INFINITY,
