@@ -17,6 +17,7 @@ walk-turn-left = { $angle }° to the left
 walk-turn-straight = straight on
 walk-suspect-wall = wall { $leg } ("{ $typed }")
 walk-suspect-turn = the turn before wall { $leg } ("{ $typed }")
+walk-suspect-inside = the turn before wall { $leg } ("{ $typed }" is the angle inside the corner?)
 walk-suspect-fits = { $what }, where { $better } would fit
 walk-suspect-leaves = { $what }, where { $better } would fit but for { $gap }
 walk-suspects = Most likely wrong: { $suspects }.

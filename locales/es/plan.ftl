@@ -17,6 +17,7 @@ walk-turn-left = { $angle }° a la izquierda
 walk-turn-straight = derecho
 walk-suspect-wall = el muro { $leg } ("{ $typed }")
 walk-suspect-turn = la vuelta antes del muro { $leg } ("{ $typed }")
+walk-suspect-inside = la vuelta antes del muro { $leg } (¿«{ $typed }» es el ángulo de adentro de la esquina?)
 walk-suspect-fits = { $what }, donde quedaría bien { $better }
 walk-suspect-leaves = { $what }, donde quedaría bien { $better } salvo por { $gap }
 walk-suspects = Lo más probable es que esté mal: { $suspects }.

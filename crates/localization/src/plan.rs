@@ -88,6 +88,7 @@ impl Locale {
         let (key, better) = match suspect.remedy {
             Remedy::Length(length) => ("walk-suspect-wall", self.length(length)),
             Remedy::Turn(turn) => ("walk-suspect-turn", self.turn(turn)),
+            Remedy::Inside(turn) => ("walk-suspect-inside", self.turn(turn)),
         };
         let what =
             self.message(key, &[("leg", suspect.leg.to_string().into()), ("typed", suspect.typed.as_str().into())]);

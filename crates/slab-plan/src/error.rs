@@ -307,6 +307,10 @@ fn blame(suspects: &[Suspect]) -> String {
             Remedy::Turn(turn) => {
                 format!("the turn before leg {} (\"{}\") if it were {turn}", s.leg, s.typed) + &left(s)
             }
+            Remedy::Inside(turn) => {
+                let typed = format!("the turn before leg {} (\"{}\"", s.leg, s.typed);
+                format!("{typed} is the angle inside the corner?) if it were {turn}") + &left(s)
+            }
         })
         .collect();
     format!("; most likely wrong: {}", each.join(", or "))

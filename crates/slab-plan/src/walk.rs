@@ -210,7 +210,7 @@ fn close_turns(legs: &mut [Leg], closing: &AsWritten<Turn>, spec: &WalkSpec, pat
             path: path.to_owned(),
             sum: Turn::right_degrees(sum),
             limit: Turn::right_degrees(limit),
-            suspects: blunder::flipped_turns(spec, sum, limit),
+            suspects: blunder::suspected_turns(spec, sum, limit),
         });
     }
     if excess.abs() <= EXACT_SHARE * 360.0 {

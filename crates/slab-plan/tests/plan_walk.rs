@@ -68,7 +68,7 @@ fn a_dropped_foot_is_refused_and_the_legs_along_it_are_named() {
         .iter()
         .map(|s| match s.remedy {
             Remedy::Length(length) => (s.leg, s.typed.as_str(), (length.as_feet() * 1e6).round() / 1e6),
-            Remedy::Turn(_) => panic!("no turn explains it"),
+            Remedy::Turn(_) | Remedy::Inside(_) => panic!("no turn explains it"),
         })
         .collect();
     assert_eq!(found, [(1, "40 ft", 37.0), (3, "37 ft", 40.0)]);
@@ -94,6 +94,47 @@ fn a_turn_taken_the_wrong_way_is_named() {
         suspects.iter().any(|s| s.leg == 4 && s.remedy == Remedy::Turn(Turn::right_degrees(-90.0))),
         "{suspects:?}"
     );
+}
+
+/// 40 by 30 ft with one corner cut off by 4 ft on either wall: 45° are turned twice, and 135° lie inside.
+fn cut_corner(first: &str, second: &str, last: &str) -> Result<Plan, PlanError> {
+    outline(walk(&[("", "36 ft"), (first, "5' 7 7/8\""), (second, "26 ft"), ("left", "40 ft"), ("left", last)]))
+}
+
+#[test]
+fn an_angle_typed_from_inside_the_corner_is_recognized() {
+    cut_corner("left 45", "left 45", "30 ft").expect("as it is turned");
+    for (first, second, legs) in
+        [("left 135", "left 135", &[2, 3][..]), ("left 135", "left 45", &[2]), ("left 45", "left 135", &[3])]
+    {
+        let refused = cut_corner(first, second, "30 ft").expect_err("inside angles");
+        let text = refused.to_string();
+        let PlanError::WalkOpen { suspects, .. } = refused else { panic!("{text}") };
+        let inside: Vec<usize> =
+            suspects.iter().filter(|s| s.remedy == Remedy::Inside(Turn::right_degrees(-45.0))).map(|s| s.leg).collect();
+        assert_eq!(inside, legs, "{first}, {second}: {text}");
+        assert!(text.contains("is the angle inside the corner?"), "{text}");
+    }
+}
+
+/// A wall typed wrong beside a slanted corner is not blamed on the corner.
+#[test]
+fn an_angle_that_was_turned_is_not_taken_for_one_inside() {
+    let refused = cut_corner("left 45", "left 45", "27 ft").expect_err("3 ft short");
+    let PlanError::WalkOpen { suspects, .. } = refused else { panic!("{refused}") };
+    assert!(suspects.iter().any(|s| s.leg == 5 && matches!(s.remedy, Remedy::Length(_))), "{suspects:?}");
+    assert!(!suspects.iter().any(|s| matches!(s.remedy, Remedy::Inside(_))), "{suspects:?}");
+}
+
+#[test]
+fn with_the_closing_turn_the_turns_alone_show_it() {
+    let mut typed =
+        walk(&[("", "36 ft"), ("left 135", "5' 7 7/8\""), ("left 135", "26 ft"), ("left", "40 ft"), ("left", "30 ft")]);
+    typed["closing_turn"] = json!("left");
+    let refused = outline(typed).expect_err("540 degrees");
+    let PlanError::TurnsOpen { suspects, .. } = refused else { panic!("{refused}") };
+    let inside = suspects.iter().filter(|s| matches!(s.remedy, Remedy::Inside(_))).map(|s| s.leg);
+    assert_eq!(inside.collect::<Vec<_>>(), [2, 3]);
 }
 
 #[test]

@@ -57,7 +57,7 @@ fn renumbered(error: &PlanError, from: &Sources) -> PlanError {
 fn suspected(suspect: &Suspect, from: &Sources) -> String {
     match (suspect.remedy, from.legs.get(suspect.leg.wrapping_sub(1))) {
         (Remedy::Length(_), Some(row)) => in_row(LEG[2], *row),
-        (Remedy::Turn(_), Some(row)) => in_row(LEG[0], *row),
+        (Remedy::Turn(_) | Remedy::Inside(_), Some(row)) => in_row(LEG[0], *row),
         (_, None) => "closing_side".to_owned(),
     }
 }
