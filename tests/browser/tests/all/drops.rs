@@ -1,0 +1,75 @@
+//! A crew sets several drops and watches all: each has its own clock.
+
+use browser_tests::{Reading, Server, Site, Tab, Visit};
+use serde_json::Value;
+
+fn drops_page(site: &Site, server: &Server) -> Tab {
+    let tab = Visit::within(90).tab(Reading::PHONE);
+    tab.go(server, &format!("/slab/{}/drops", site.slab()));
+    tab.until_true("!document.querySelector('[data-drops]').hidden");
+    tab
+}
+
+/// Taps the plan at a place in feet.
+fn set_at(tab: &Tab, x: f64, y: f64) {
+    let before = tab.eval("document.querySelectorAll('[data-drops-list] li').length").as_u64().unwrap();
+    let at = tab.eval(&format!(
+        "(() => {{ const svg = document.querySelector('[data-plan] svg');
+          svg.scrollIntoView({{ block: 'center' }});
+          const [x0, y0, m] = [svg.dataset.x0, svg.dataset.y0, svg.dataset.m].map(Number);
+          const point = new DOMPoint(({x} * 0.3048 - x0) / m, (y0 - {y} * 0.3048) / m).matrixTransform(svg.getScreenCTM());
+          return [point.x, point.y]; }})()"
+    ));
+    tab.tap_at(at[0].as_f64().unwrap(), at[1].as_f64().unwrap());
+    tab.until_true(&format!("document.querySelectorAll('[data-drops-list] li').length === {}", before + 1));
+}
+
+fn drops(site: &Site) -> Vec<Value> {
+    site.diary().into_iter().filter(|e| e["body"]["kind"] == "water_drop").collect()
+}
+
+#[test]
+fn nine_drops_each_with_its_own_clock() {
+    let site = Site::with_slab();
+    let server = site.serve();
+    let tab = drops_page(&site, &server);
+    for n in 0..9 {
+        set_at(&tab, 4.0 + 4.0 * f64::from(n), 6.0 + 2.0 * f64::from(n));
+    }
+    assert_eq!(tab.eval("document.querySelectorAll('.drop-mark').length"), 9, "all are on the plan");
+    tab.until_true("/0:0[2-9]/.test(document.querySelector('[data-drops-list] output').textContent)");
+    // The phone loads the page again: every clock runs on.
+    tab.reload();
+    tab.until_true("document.querySelectorAll('[data-drops-list] li').length === 9");
+    tab.until_true("/0:0[3-9]/.test(document.querySelector('[data-drops-list] output').textContent)");
+    // One was set by mistake, one soaks in, one beads, one still stands.
+    tab.tap("[data-drops-list] li:nth-child(9) button:nth-child(4)");
+    tab.until_true("document.querySelectorAll('[data-drops-list] li').length === 8");
+    for (row, button, left) in [(2, 1, 7), (1, 3, 6), (1, 2, 5)] {
+        tab.tap(&format!("[data-drops-list] li:nth-child({row}) button:nth-child({button})"));
+        tab.until_true(&format!("document.querySelectorAll('[data-drops-list] li').length === {left}"));
+        let written = 8 - left;
+        tab.until_true("!document.querySelector('[data-drops-said]').hidden");
+        tab.until_true(&format!("self.underfootOutbox.all().then((all) => all.length === 0) && {written} > 0"));
+    }
+    let written = drops(&site);
+    assert_eq!(written.len(), 3, "{written:?}");
+    let soaked = written.iter().find(|e| !e["body"]["soaked_in"].is_null()).expect("one soaked in");
+    let seconds: u64 = soaked["body"]["soaked_in"].as_str().unwrap().trim_end_matches(" s").parse().unwrap();
+    assert!((2..60).contains(&seconds), "{soaked}");
+    assert!(written.iter().any(|e| e["body"]["beads"] == true), "{written:?}");
+    assert!(written.iter().any(|e| !e["body"]["still_stood_after"].is_null()), "{written:?}");
+    assert!(written.iter().all(|e| e["place"]["point"].is_array()), "each at its own place: {written:?}");
+    assert_eq!(tab.eval("document.querySelectorAll('.drop-mark').length"), 5);
+}
+
+#[test]
+fn without_script_it_leads_to_one_drop_at_a_time() {
+    let site = Site::with_slab();
+    let server = site.serve();
+    let tab = Visit::within(60).tab(Reading::PHONE.without_script());
+    tab.go(&server, &format!("/slab/{}/drops", site.slab()));
+    assert!(!tab.sees("[data-drops]"), "no clock is shown that would not run");
+    tab.tap_to(".without-script a");
+    assert!(tab.path().ends_with("/add/water_drop"), "{}", tab.path());
+}
