@@ -13,6 +13,7 @@ form-group-work = Work
 form-group-job = Job
 
 place-slab = Whole slab
+place-all-over = All over { $zone }
 place-zone = One zone
 place-point = One spot
 place-zone-point = One spot in a zone
@@ -315,6 +316,7 @@ form-why-payment-terms = Terms in the diary can be shown as they were agreed.
 form-why-hold-released = Whoever lets work go on past a hold point answers for it by name.
 form-why-limit-set = Your own figure replaces the trade's for this slab, with your reason beside it.
 form-why-note = What is not written down on the day is argued about later.
+form-why-never-happened = A mis-tap that stays in the diary as if it were true spoils every answer; struck out, it stays readable and counts for nothing.
 
 ## How it is done right
 
@@ -363,6 +365,7 @@ form-how-payment-terms = Write down what was signed. This is no legal advice.
 form-how-hold-released = Give the name and the reason. It lapses when newer tests speak against it, and the site set-up can't be released by word.
 form-how-limit-set = Give the reason in your own words. Limits of law and health can't be changed here.
 form-how-note = Say what you saw, not what you think of it.
+form-how-never-happened = Say what went wrong, if it helps whoever reads it later.
 
 ## Figures
 
@@ -386,6 +389,8 @@ mistake-no-unit = "{ $typed }" has no unit that is clear. Accepted: { $example }
 mistake-unknown-unit = "{ $unit }" is no unit for this. Accepted: { $example }
 mistake-out-of-order = In "{ $typed }" the larger unit must come first. Accepted: { $example }
 mistake-negative = "{ $typed }" is below zero, which can't be. Accepted: { $example }
+mistake-unit-unclear = "{ $typed }": in which unit? Accepted: with its unit, such as { $example }
+mistake-of-field = { $field }: { $said }
 mistake-share-or-percent = "{ $typed }" can mean two things: a share, or percent. Accepted: with the percent sign, such as { $example }
 mistake-percent-range = "{ $typed }" is not between 0 % and 100 %. Accepted: { $example }
 mistake-ratio-range = "{ $typed }" is not between 0 and 1. Accepted: { $example }
@@ -421,6 +426,11 @@ problem-no-such-entry = { $value } is not in this diary. Accepted: the id or #la
 problem-other-kind = That entry is of the kind "{ $value }". Accepted: { $accepted }
 problem-no-such-panel = "{ $value }" was never made. Accepted: { $accepted }
 problem-no-panel-yet = "{ $value }" was never made. Accepted: a panel after the entry that it was made.
+mistake-no-place = Say where it was. Accepted: { $accepted }
+problem-nothing-taken-back = It takes an entry back, and names none. Accepted: the entry that never happened
+problem-job-taken-back = The opening of a job is not taken back. Accepted: a correction of it; a slab that is done with is put away
+mistake-two-days = "{ $typed }" can be { $one } or { $other }. Accepted: { $oneday } or { $otherday }
+problem-no-place = It tells of one spot, so it needs a place. Accepted: a zone ({ $accepted }), or a point on the plan
 problem-no-such-zone = "{ $value }" is not on the plan. Accepted: { $accepted }
 problem-off-plan = { $value } lies off the plan. Accepted: a point on the slab; its box runs from { $low } to { $high }.
 problem-off-slab = { $value } lies off the plan. Accepted: a point on the slab.
@@ -480,6 +490,7 @@ kind-payment-terms = Payment terms
 kind-hold-released = Hold point released
 kind-limit-set = Limit changed
 kind-note = Note
+kind-never-happened = Never happened
 
 field-cause = How the water came
 field-stayed-wet = How long it stayed wet

@@ -79,3 +79,4 @@ pressure-megapascals = { $n } MPa
 diffusivity = { $n } m²/s
 degree-hours-fahrenheit = { $n } °F·h
 degree-hours-celsius = { $n } °C·h
+typed-and-own = { $typed } ({ $own })

@@ -44,6 +44,12 @@ script-mark-again = Mark again
 
 ## Beside the fields
 
+script-drop-soaked = Soaked in
+script-drop-stands = Still stands
+script-drop-beads = Beads
+script-drop-remove = Remove
+script-drop-written = Drop { $number } is in the diary.
+script-drop-not-kept = No room on this phone to keep drop { $number } ({ $what }). Write it down by hand, or free some room and tap again.
 script-stopwatch-runs = { $clock } ({ $seconds } s)
 script-plan-at = Marked { $x } across, { $y } up
 script-cannot-look = Can't check now: no connection. Below is how it stood before.

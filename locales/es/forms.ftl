@@ -13,6 +13,7 @@ form-group-work = Obra
 form-group-job = Trabajo
 
 place-slab = Toda la losa
+place-all-over = Por toda la zona { $zone }
 place-zone = Una zona
 place-point = Un punto
 place-zone-point = Un punto en una zona
@@ -315,6 +316,7 @@ form-why-payment-terms = Las condiciones en el diario se pueden mostrar tal como
 form-why-hold-released = Quien deja pasar un punto de espera responde por ello con su nombre.
 form-why-limit-set = Su cifra vale en esta losa en lugar de la del oficio, con su razón al lado.
 form-why-note = Lo que no se escribe ese día se discute después.
+form-why-never-happened = Un toque por error que queda en el diario como cierto echa a perder cada respuesta; retirado, se puede leer y no cuenta para nada.
 
 ## Cómo se hace bien
 
@@ -363,6 +365,7 @@ form-how-payment-terms = Escriba lo que se firmó. Esto no es consejo de abogado
 form-how-hold-released = Dé el nombre y la razón. Deja de valer cuando pruebas más nuevas dicen lo contrario, y la preparación de la obra no se libera con palabras.
 form-how-limit-set = Dé la razón con sus palabras. Los límites de la ley y de la salud no se cambian aquí.
 form-how-note = Diga lo que vio, no lo que piensa de ello.
+form-how-never-happened = Diga qué salió mal, si le sirve a quien lo lea después.
 
 ## Cifras
 
@@ -386,6 +389,8 @@ mistake-no-unit = "{ $typed }" no tiene una unidad clara. Se acepta: { $example 
 mistake-unknown-unit = "{ $unit }" no es una unidad para esto. Se acepta: { $example }
 mistake-out-of-order = En "{ $typed }" va primero la unidad más grande. Se acepta: { $example }
 mistake-negative = "{ $typed }" está bajo cero, y no puede ser. Se acepta: { $example }
+mistake-unit-unclear = «{ $typed }»: ¿en qué unidad? Escríbalo con su unidad, así: { $example }
+mistake-of-field = { $field }: { $said }
 mistake-share-or-percent = "{ $typed }" puede ser dos cosas: una parte, o por ciento. Escríbalo con el signo, así: { $example }
 mistake-percent-range = "{ $typed }" no está entre 0 % y 100 %. Se acepta: { $example }
 mistake-ratio-range = "{ $typed }" no está entre 0 y 1. Se acepta: { $example }
@@ -421,6 +426,11 @@ problem-no-such-entry = { $value } no está en este diario. Se acepta: el id o l
 problem-other-kind = Esa anotación es de la clase "{ $value }". Se acepta: { $accepted }
 problem-no-such-panel = "{ $value }" nunca se hizo. Se acepta: { $accepted }
 problem-no-panel-yet = "{ $value }" nunca se hizo. Se acepta: un panel después de la anotación de que se hizo.
+mistake-no-place = Diga dónde fue. Se acepta: { $accepted }
+problem-nothing-taken-back = Retira una anotación y no dice cuál. Se acepta: la anotación de lo que nunca pasó
+problem-job-taken-back = La apertura de la obra no se retira. Se acepta: corregirla; una losa terminada se guarda aparte
+mistake-two-days = «{ $typed }» puede ser { $one } o { $other }. Se acepta: { $oneday } o { $otherday }
+problem-no-place = Habla de un solo punto, así que hay que decir dónde. Se acepta: una zona ({ $accepted }), o un punto en el plano
 problem-no-such-zone = "{ $value }" no está en el plano. Se acepta: { $accepted }
 problem-off-plan = { $value } queda fuera de la losa. Se acepta: un punto en ella; su recuadro va de { $low } a { $high }.
 problem-off-slab = { $value } queda fuera de la losa. Se acepta: un punto en ella.
@@ -480,6 +490,7 @@ kind-payment-terms = Condiciones de pago
 kind-hold-released = Punto de espera liberado
 kind-limit-set = Límite cambiado
 kind-note = Nota
+kind-never-happened = Nunca pasó
 
 field-cause = Cómo llegó el agua
 field-stayed-wet = Cuánto tiempo quedó mojada

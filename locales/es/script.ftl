@@ -44,6 +44,12 @@ script-mark-again = Marcar otra vez
 
 ## Junto a los campos
 
+script-drop-soaked = Se absorbió
+script-drop-stands = Sigue ahí
+script-drop-beads = Forma perlas
+script-drop-remove = Quitar
+script-drop-written = La gota { $number } quedó en el diario.
+script-drop-not-kept = No hay espacio en este teléfono para guardar la gota { $number } ({ $what }). Anótela en papel, o libere espacio y toque otra vez.
 script-stopwatch-runs = { $clock } ({ $seconds } s)
 script-plan-at = Marcado a { $x } de lado y { $y } hacia arriba
 script-cannot-look = No se puede revisar ahora: no hay señal. Abajo está como estaba antes.

@@ -16,12 +16,13 @@ use jiff::tz::TimeZone;
 use photo::PhotoError;
 use serde_json::{Map, Value, json};
 use slab_diary::{
-    Context, Diary, Draft, Entry, EntryError, EntryId, EntryKind, PhotoHash, Problem, SlabId, When, problems,
+    Context, DateOrder, Diary, Draft, Entry, EntryError, EntryId, EntryKind, PhotoHash, Problem, SlabId,
+    TypedWhenError, When, problems,
 };
 use store::{Store, StoreError};
 use trade_facts::Trade;
 
-pub use lines::{Ahead, LineError, LinesError, LinesWritten};
+pub use lines::{Doubt, LineError, LinesError, LinesWritten};
 
 /// Who writes into which diary, when.
 #[derive(Debug, Clone, Copy)]
@@ -38,6 +39,8 @@ pub struct Writer<'a> {
     pub author: &'a str,
     /// On what.
     pub device: &'a str,
+    /// How they order the numbers of a date.
+    pub dates: DateOrder,
     /// The moment of writing.
     pub now: Timestamp,
 }
@@ -80,6 +83,9 @@ pub enum WriteError {
     /// A photograph that cannot be taken, by the name it came with.
     #[error("photograph \"{0}\": {1}")]
     Photograph(String, PhotoError),
+    /// When it happened cannot be read.
+    #[error(transparent)]
+    Happened(#[from] TypedWhenError),
     /// Its fields, moments or place cannot be read.
     #[error(transparent)]
     Entry(#[from] EntryError),
@@ -128,11 +134,13 @@ impl Writer<'_> {
             inspected.map_err(|error| WriteError::Photograph(name, error))
         };
         let photographs: Vec<Vec<u8>> = photographs.into_iter().map(kept).collect::<Result<_, _>>()?;
-        let mut hashes: Vec<PhotoHash> = replaces.map(|old| old.photographs.clone()).unwrap_or_default();
+        // What never happened has no photographs: the struck entry keeps them.
+        let kept = replaces.filter(|_| !kind.schema().only_corrects);
+        let mut hashes: Vec<PhotoHash> = kept.map(|old| old.photographs.clone()).unwrap_or_default();
         let mut pictures = hashes.iter().map(|hash| self.store.photograph(hash)).collect::<Result<Vec<_>, _>>()?;
         hashes.extend(photographs.iter().map(|bytes| PhotoHash::of(bytes)));
         pictures.extend(photographs.iter().cloned());
-        if let Some(old) = replaces {
+        if let Some(old) = kept {
             measure::forget(kind, &mut fields, &old.body, !photographs.is_empty());
         }
         measure::fill_in(kind, &mut fields, &pictures);
@@ -141,7 +149,11 @@ impl Writer<'_> {
         body.append(&mut fields);
         let mut line = Map::new();
         line.insert("id".to_owned(), json!(id.to_string()));
-        line.insert("happened".to_owned(), json!(happened.map_or_else(|| noted.to_string(), str::to_owned)));
+        let happened = match happened {
+            Some(typed) => When::read_typed(typed, &noted, self.dates)?,
+            None => noted.clone(),
+        };
+        line.insert("happened".to_owned(), json!(happened.to_string()));
         line.insert("noted".to_owned(), json!(noted.to_string()));
         if let Some(old) = replaces {
             line.insert("replaces".to_owned(), json!(old.id.to_string()));

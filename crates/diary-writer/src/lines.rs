@@ -1,7 +1,7 @@
 //! Entries as JSON Lines. All are written or none.
 
 use serde_json::Value;
-use slab_diary::{Body, DraftError, Entry, EntryError, Problem, ProblemKind, problems, read_lines};
+use slab_diary::{Body, DraftError, Entry, EntryError, Problem, problems, read_lines};
 use trade_facts::Trade;
 
 use crate::{Appended, WriteError, Writer, measure};
@@ -11,14 +11,14 @@ use crate::{Appended, WriteError, Writer, measure};
 pub struct LinesWritten {
     /// The entries.
     pub appended: Appended,
-    /// Entries dated ahead of now: another device's clock may be right and ours wrong. They are kept, and count
-    /// for nothing until their moment has come.
-    pub ahead: Vec<Ahead>,
+    /// Lines that were kept though something about them is doubtful: dated ahead of now (another device's clock
+    /// may be right and ours wrong), or telling of one spot without saying where.
+    pub doubts: Vec<Doubt>,
 }
 
-/// An entry dated ahead of now.
+/// What is doubtful about a line that was kept.
 #[derive(Debug, Clone)]
-pub struct Ahead {
+pub struct Doubt {
     /// Its line, from 1.
     pub line: usize,
     /// What is told of it.
@@ -60,11 +60,11 @@ impl Writer<'_> {
     /// # Errors
     /// [`LinesError`] with every line that cannot be taken.
     pub fn write_lines(&self, text: &str) -> Result<LinesWritten, LinesError> {
-        let (entries, ahead) = self.checked(text)?;
-        Ok(LinesWritten { appended: self.append(&entries)?, ahead })
+        let (entries, doubts) = self.checked(text)?;
+        Ok(LinesWritten { appended: self.append(&entries)?, doubts })
     }
 
-    fn checked(&self, text: &str) -> Result<(Vec<Entry>, Vec<Ahead>), LinesError> {
+    fn checked(&self, text: &str) -> Result<(Vec<Entry>, Vec<Doubt>), LinesError> {
         let unread = |DraftError { line, error }| (line, LineError::Unread(error));
         let mut entries = read_lines(text, &self.context(None))
             .map_err(|errors| LinesError::Lines(errors.into_iter().map(unread).collect()))?;
@@ -81,15 +81,16 @@ impl Writer<'_> {
             let index = entries.iter().position(|entry| entry.id == problem.entry);
             index.and_then(|index| lines.get(index)).map_or(0, |(line, _)| *line)
         };
-        let (ahead, wrong): (Vec<Problem>, Vec<Problem>) = problems(self.diary, &entries, Trade::built_in(), self.now)
-            .into_iter()
-            .partition(|problem| problem.what == ProblemKind::InFuture);
+        let (doubtful, wrong): (Vec<Problem>, Vec<Problem>) =
+            problems(self.diary, &entries, Trade::built_in(), self.now)
+                .into_iter()
+                .partition(|problem| problem.what.only_doubtful());
         if !wrong.is_empty() {
             let wrong = wrong.into_iter().map(|problem| (line_of(&problem), LineError::Problem(problem)));
             return Err(LinesError::Lines(wrong.collect()));
         }
-        let ahead = ahead.into_iter().map(|problem| Ahead { line: line_of(&problem), problem }).collect();
-        Ok((entries, ahead))
+        let doubts = doubtful.into_iter().map(|problem| Doubt { line: line_of(&problem), problem }).collect();
+        Ok((entries, doubts))
     }
 
     /// Fills in what the photographs of a new line measure. An entry that was written elsewhere (it names

@@ -11,6 +11,8 @@ pub struct QuantityInput {
     in_percent: bool,
     /// Always written in one unit, so that a bare number is clear everywhere.
     in_one_unit: bool,
+    /// What a bare number is at least and at most, in millimeters, where lengths of several units are usual.
+    usual_mm: Option<(u32, u32)>,
     units: [&'static str; 2],
     examples: [&'static str; 2],
 }
@@ -22,6 +24,8 @@ pub enum QuantityProblem {
     Read(Problem),
     /// A bare number up to one where percent are asked: 0.5 may be meant as 0.5 % or as 50 %.
     ShareOrPercent,
+    /// A bare number that in the usual unit would be far from anything usual: 10 typed for a thickness.
+    UnitUnclear,
 }
 
 pub(crate) const fn at(unit_system: UnitSystem) -> usize {
@@ -35,7 +39,7 @@ impl QuantityInput {
     /// A quantity with its usual unit and an example, each in imperial and metric.
     #[must_use]
     pub const fn new(kind: QuantityKind, units: [&'static str; 2], examples: [&'static str; 2]) -> Self {
-        Self { kind, in_percent: false, in_one_unit: false, units, examples }
+        Self { kind, in_percent: false, in_one_unit: false, usual_mm: None, units, examples }
     }
 
     /// A quantity with an example in imperial and in metric, whose units are the usual ones.
@@ -53,7 +57,21 @@ impl QuantityInput {
     /// A quantity asked in percent, with an example.
     #[must_use]
     pub const fn percent(kind: QuantityKind, example: &'static str) -> Self {
-        Self { kind, in_percent: true, in_one_unit: false, units: ["%", "%"], examples: [example, example] }
+        Self {
+            kind,
+            in_percent: true,
+            in_one_unit: false,
+            usual_mm: None,
+            units: ["%", "%"],
+            examples: [example, example],
+        }
+    }
+
+    /// A length that is asked about when a bare number lies outside these millimeters: written with its unit, it is
+    /// taken.
+    #[must_use]
+    pub const fn usual_mm(self, least: u32, most: u32) -> Self {
+        Self { usual_mm: Some((least, most)), ..self }
     }
 
     /// Whether it is asked in percent.
@@ -112,10 +130,20 @@ impl QuantityInput {
             })
         };
         match (self.check(typed), usual) {
-            (Err(Problem::NoUnit), Some(system)) => with_unit(system),
-            (read, _) => read,
+            (Err(Problem::NoUnit), Some(system)) => {
+                let text = with_unit(system).map_err(QuantityProblem::Read)?;
+                if self.is_usual(&text) { Ok(text) } else { Err(QuantityProblem::UnitUnclear) }
+            }
+            (read, _) => read.map_err(QuantityProblem::Read),
         }
-        .map_err(QuantityProblem::Read)
+    }
+
+    fn is_usual(&self, text: &str) -> bool {
+        let (Some((least, most)), Ok(units::Quantity::Length(length))) = (self.usual_mm, self.kind.read(text)) else {
+            return true;
+        };
+        let millimeters = length.as_meters() * 1000.0;
+        (f64::from(least)..=f64::from(most)).contains(&millimeters)
     }
 
     /// Minutes and seconds as a stopwatch shows them, `1:15`, where seconds are asked for.

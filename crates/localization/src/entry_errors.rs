@@ -1,7 +1,7 @@
 //! What is wrong with an entry, and what would be accepted: the same sentences for pages and the command line.
 
 use form_schema::{FieldError, FieldErrorKind, QuantityInput, QuantityProblem, Span, TIME_ZONES};
-use slab_diary::{BodyError, EntryError, EntryKind, Problem, ProblemKind};
+use slab_diary::{BodyError, EntryError, EntryKind, Problem, ProblemKind, TypedWhenError};
 use trade_facts::Trade;
 use units::{Problem as Unread, QuantityKind};
 
@@ -71,6 +71,7 @@ impl Locale {
         };
         let key = match problem {
             QuantityProblem::ShareOrPercent => "mistake-share-or-percent",
+            QuantityProblem::UnitUnclear => "mistake-unit-unclear",
             QuantityProblem::Read(Unread::Empty | Unread::NotANumber) => "mistake-no-number",
             QuantityProblem::Read(Unread::NoUnit) => "mistake-no-unit",
             QuantityProblem::Read(Unread::UnknownUnit(_)) => "mistake-unknown-unit",
@@ -99,6 +100,8 @@ impl Locale {
             }
             ProblemKind::InFuture => self.message("problem-in-future", &[value]),
             ProblemKind::NoSuchEntry => self.message("problem-no-such-entry", &[value]),
+            ProblemKind::NothingTakenBack => self.message("problem-nothing-taken-back", &[]),
+            ProblemKind::JobTakenBack => self.message("problem-job-taken-back", &[]),
             ProblemKind::OtherKind { accepted } => {
                 let kinds: Vec<String> =
                     accepted.iter().filter_map(|k| EntryKind::named(k)).map(|k| self.kind(k)).collect();
@@ -107,6 +110,7 @@ impl Locale {
             }
             ProblemKind::NoSuchPanel { made } if made.is_empty() => self.message("problem-no-panel-yet", &[value]),
             ProblemKind::NoSuchPanel { made } => self.message("problem-no-such-panel", &[value, names(made)]),
+            ProblemKind::NoPlace { zones } => self.message("problem-no-place", &[names(zones)]),
             ProblemKind::NoSuchZone { zones } => self.message("problem-no-such-zone", &[value, names(zones)]),
             ProblemKind::OffPlan { within: Some((low, high)) } => {
                 let at = |point: &slab_plan::Point| {
@@ -135,6 +139,9 @@ impl Locale {
         match &problem.what {
             // The plan's own error names the path.
             ProblemKind::BadPlan(error) => format!("{kind}: {error}"),
+            _ if problem.value.is_empty() => {
+                format!("{kind}.{}: {}", problem.field, on_one_line(&self.entry_problem(problem)))
+            }
             _ => {
                 format!("{kind}.{} \"{}\": {}", problem.field, problem.value, on_one_line(&self.entry_problem(problem)))
             }
@@ -181,6 +188,30 @@ impl Locale {
             EntryError::Header { .. } | EntryError::Place(_) => error.to_string(),
             EntryError::Body(error) => on_one_line(&self.body_error(error)),
         }
+    }
+
+    /// Why what was typed for a moment was not taken.
+    #[must_use]
+    pub fn typed_when_error(self, error: &TypedWhenError) -> String {
+        match error {
+            TypedWhenError::Unread(typed) => self.message("mistake-happened", &[("typed", typed.as_str().into())]),
+            TypedWhenError::TwoDays { text, month_first, day_first } => self.message(
+                "mistake-two-days",
+                &[
+                    ("typed", text.as_str().into()),
+                    ("one", self.date(*month_first).into()),
+                    ("other", self.date(*day_first).into()),
+                    ("oneday", month_first.to_string().into()),
+                    ("otherday", day_first.to_string().into()),
+                ],
+            ),
+        }
+    }
+
+    /// The same on one line, for the command line.
+    #[must_use]
+    pub fn typed_when_line(self, error: &TypedWhenError) -> String {
+        format!("happened: {}", on_one_line(&self.typed_when_error(error)))
     }
 
     /// What is wrong with a body.

@@ -21,6 +21,7 @@
 //! assert_eq!(reader.length(Length::feet_inches(12.0, 6.5)), "3.82 m");
 //! ```
 
+mod beside;
 mod drying;
 mod entry_errors;
 mod entry_text;

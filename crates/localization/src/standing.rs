@@ -2,7 +2,7 @@
 
 use slab_answers::ready::{Deed, ToReady};
 use slab_answers::standing::{HoldPoint, HoldPointId, Next, Overall, Stage, State, Value};
-use units::Duration;
+use units::{Area, Duration};
 
 use crate::locale::Locale;
 use crate::reason::capitalized;
@@ -170,24 +170,64 @@ impl Locale {
 
     fn verdict(self, overall: &Overall) -> String {
         let asked = ("asked", (overall.asked as u32).into());
+        let at = self.spoken_of(&overall.zones);
         if let Some(id) = overall.hold_point {
             let key = match overall.state {
                 State::Held => "overall-held",
                 State::CantTell => "overall-cant-tell",
                 State::Unproven | State::Released => "overall-unproven",
             };
-            return self.message(key, &[("point", self.hold_point(id).into())]);
+            let point = match at {
+                Some(at) => {
+                    self.message("overall-point-at", &[("point", self.hold_point(id).into()), ("where", at.into())])
+                }
+                None => self.hold_point(id),
+            };
+            return self.message(key, &[("point", point.into())]);
         }
         let bare = overall.stages.iter().find(|(stage, _)| !stage.is_stained());
         match (overall.state, bare) {
             (State::Held, _) => self.message("overall-curing", &[]),
             (State::Unproven | State::CantTell, _) => self.message("overall-sealing", &[]),
             (State::Released, Some((_, zones))) if overall.stages.len() > 1 => {
-                self.message("overall-released-zones", &[("zones", capitalized(&self.list(zones)).into())])
+                let zones = at.unwrap_or_else(|| self.list(zones));
+                self.message("overall-released-zones", &[("zones", capitalized(&zones).into())])
             }
-            (State::Released, Some(_)) => self.message("overall-released", &[asked]),
+            (State::Released, Some(_)) => match at {
+                Some(at) => self.message("overall-released-where", &[asked, ("where", at.into())]),
+                None => self.message("overall-released", &[asked]),
+            },
             (State::Released, None) if overall.sealed() => self.message("overall-open-floor", &[]),
             (State::Released, None) => self.message("overall-released-stained", &[asked]),
+        }
+    }
+
+    /// Zones with their areas, `shop (750 ft²) and office (450 ft²)`; many as their number and what they add up to.
+    /// Nothing where neither name nor area is known.
+    fn spoken_of(self, zones: &[(String, Option<Area>)]) -> Option<String> {
+        const NAMED: usize = 3;
+        let named = |(name, area): &(String, Option<Area>)| {
+            let name = if name == slab_plan::WHOLE { self.message("where-whole", &[]) } else { name.clone() };
+            match area {
+                Some(area) => self.message("where-area", &[("zone", name.into()), ("area", self.area(*area).into())]),
+                None => name,
+            }
+        };
+        match zones {
+            [] => None,
+            [(name, None)] if name == slab_plan::WHOLE => None,
+            few if few.len() <= NAMED => Some(self.list(&few.iter().map(named).collect::<Vec<_>>())),
+            many => {
+                let count = ("zones", (many.len() as u32).into());
+                let all: Option<Vec<f64>> = many.iter().map(|(_, area)| area.map(Area::as_square_meters)).collect();
+                Some(match all {
+                    Some(all) => {
+                        let area = self.area(Area::square_meters(all.iter().sum()));
+                        self.message("where-many-area", &[count, ("area", area.into())])
+                    }
+                    None => self.message("where-many", &[count]),
+                })
+            }
         }
     }
 

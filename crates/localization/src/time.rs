@@ -3,9 +3,10 @@
 use jiff::Timestamp;
 use jiff::civil::Date;
 use jiff::tz::TimeZone;
-use units::Duration;
+use slab_diary::DateOrder;
+use units::{Duration, UnitSystem};
 
-use crate::locale::Locale;
+use crate::locale::{Lang, Locale};
 use crate::numerals::rounded;
 
 const MINUTE: f64 = 60.0;
@@ -85,6 +86,16 @@ impl Locale {
     #[must_use]
     pub fn month_short(self, date: Date) -> String {
         self.message(MONTHS_SHORT[usize::from(date.month().unsigned_abs()) - 1], &[])
+    }
+
+    /// How a reader of this language and these units orders the numbers of a date. On a site in the United States
+    /// a Spanish date is written either way round.
+    #[must_use]
+    pub fn date_order(self) -> DateOrder {
+        match (self.lang, self.unit_system) {
+            (Lang::En, UnitSystem::Imperial) => DateOrder::MonthFirst,
+            _ => DateOrder::Unknown,
+        }
     }
 
     /// A day: `May 3, 2026`, `3 de mayo de 2026`.

@@ -10,7 +10,7 @@ use slab_plan::{Plan, PlanError, Point};
 use trade_facts::Trade;
 use units::{AsWritten, Length};
 
-use crate::body::{Body, EntryKind, PanelMade, Pour};
+use crate::body::{Body, EntryKind, PanelMade, PlaceInput, Pour};
 use crate::slab::own_range;
 use crate::{Diary, Entry, EntryId, Knowledge, Slab, fold};
 
@@ -28,6 +28,10 @@ pub enum ProblemKind {
     InFuture,
     /// Names an entry that is not there.
     NoSuchEntry,
+    /// Takes an entry back, and does not say which.
+    NothingTakenBack,
+    /// Takes back the opening of the job, on which everything else rests.
+    JobTakenBack,
     /// Names an entry of another kind.
     OtherKind {
         /// What would be accepted.
@@ -37,6 +41,11 @@ pub enum ProblemKind {
     NoSuchPanel {
         /// Those that were.
         made: Vec<String>,
+    },
+    /// Tells of one spot, and says no place on a slab of several zones.
+    NoPlace {
+        /// The zones there are.
+        zones: Vec<String>,
     },
     /// Names a zone that the plan has not.
     NoSuchZone {
@@ -61,6 +70,15 @@ pub enum ProblemKind {
     },
     /// Nothing at all where something must be.
     NotAboveZero,
+}
+
+impl ProblemKind {
+    /// Whether a file of lines is taken all the same: what it tells is doubtful to us, but may be all that whoever
+    /// wrote it down knew. Such an entry proves nothing of what it leaves open.
+    #[must_use]
+    pub const fn only_doubtful(&self) -> bool {
+        matches!(self, Self::InFuture | Self::NoPlace { .. })
+    }
 }
 
 /// One thing that is wrong with an entry: which field, what was there.
@@ -139,7 +157,8 @@ impl Checker<'_> {
     }
 
     fn place(&self, entry: &Entry) -> Vec<Found> {
-        let (Some(place), Some(plan)) = (&entry.place, self.slab.plan()) else { return Vec::new() };
+        let Some(place) = &entry.place else { return self.no_place(entry).into_iter().collect() };
+        let Some(plan) = self.slab.plan() else { return Vec::new() };
         let mut found = Vec::new();
         if let Some(name) = &place.zone
             && plan.zone(name).is_none()
@@ -158,6 +177,21 @@ impl Checker<'_> {
         found
     }
 
+    /// What tells of one spot needs a place where there are several zones, unless it is about an entry that has one.
+    fn no_place(&self, entry: &Entry) -> Option<Found> {
+        let schema = entry.body.kind()?.schema();
+        if schema.place != PlaceInput::Spot || self.slab.zones().len() < 2 {
+            return None;
+        }
+        let about = schema.fields.iter().filter(|field| matches!(field.input, InputKind::Entry(_)));
+        let fields = entry.body.to_fields();
+        if about.into_iter().any(|field| fields.contains_key(field.name)) {
+            return None;
+        }
+        let zones = self.slab.zones().iter().map(|zone| zone.name.clone()).collect();
+        Some(("place", String::new(), ProblemKind::NoPlace { zones }))
+    }
+
     /// Entries and panels that the body names.
     fn references(&self, entry: &Entry) -> Vec<Found> {
         let mut found = Vec::new();
@@ -167,6 +201,16 @@ impl Checker<'_> {
             found.push(("replaces", old.to_string(), ProblemKind::NoSuchEntry));
         }
         let Some(schema) = entry.body.kind().map(EntryKind::schema) else { return found };
+        if schema.only_corrects {
+            let old = entry.replaces.map(|id| self.diary.get(id).and_then(|old| old.body.kind()));
+            match old {
+                None => found.push(("replaces", String::new(), ProblemKind::NothingTakenBack)),
+                Some(Some(EntryKind::JobOpened)) => {
+                    found.push(("replaces", EntryKind::JobOpened.name().to_owned(), ProblemKind::JobTakenBack));
+                }
+                Some(_) => {}
+            }
+        }
         let named = |field: &form_schema::Field| matches!(field.input, InputKind::Entry(_) | InputKind::Panel);
         if !schema.fields.iter().any(named) {
             return found;

@@ -19,6 +19,7 @@ mod place_form;
 mod set;
 mod slab;
 mod when;
+mod when_typed;
 
 pub use body::{Body, BodyError, EntryBody, EntryKind, EntrySchema, UnknownBody};
 pub use checks::{Problem, ProblemKind, problems};
@@ -31,3 +32,4 @@ pub use place_form::{PLACE_INPUTS, PLACE_KINDS, fill_place, read_place};
 pub use set::{Clash, Diary};
 pub use slab::{EntryOf, Figures, Slab, Zone, fold};
 pub use when::{When, WhenError};
+pub use when_typed::{DateOrder, TypedWhenError};

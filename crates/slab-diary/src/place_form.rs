@@ -16,13 +16,19 @@ pub const PLACE_INPUTS: &[&str] = &["place_kind", "zone", "x", "y", "radius", "c
 pub const PLACE_KINDS: &[&str] = &["slab", "zone", "point", "zone_point", "patch"];
 
 impl PlaceInput {
+    /// Whether a point may be given.
+    #[must_use]
+    pub const fn points(self) -> bool {
+        matches!(self, Self::Point | Self::Spot)
+    }
+
     /// The values of `place_kind` to offer.
     #[must_use]
     pub fn kinds(self) -> &'static [&'static str] {
         match self {
             Self::None => &[],
             Self::Zone => &PLACE_KINDS[..2],
-            Self::Point => &PLACE_KINDS[..3],
+            Self::Point | Self::Spot => &PLACE_KINDS[..3],
         }
     }
 }

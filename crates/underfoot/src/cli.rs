@@ -19,23 +19,26 @@ pub(crate) struct Cli {
     pub(crate) command: Command,
 }
 
+/// The heading of the options that every command takes.
+const EVERYWHERE: &str = "In every command";
+
 /// What every command takes.
 #[derive(Debug, Clone, Args)]
 pub(crate) struct Common {
     /// Folder of the diaries [default: $UNDERFOOT_DATA, else the user's data folder]
-    #[arg(long, global = true, value_name = "DIR")]
+    #[arg(long, global = true, help_heading = EVERYWHERE, value_name = "DIR")]
     pub(crate) data: Option<PathBuf>,
     /// Language of the answers
-    #[arg(long, global = true, value_enum, default_value = "en")]
+    #[arg(long, global = true, help_heading = EVERYWHERE, value_enum, default_value = "en")]
     pub(crate) lang: LangArg,
     /// Units of the answers
-    #[arg(long, global = true, value_enum, default_value = "imperial")]
+    #[arg(long, global = true, help_heading = EVERYWHERE, value_enum, default_value = "imperial")]
     pub(crate) units: UnitsArg,
     /// Answer as JSON (documented in docs/json.md)
-    #[arg(long, global = true)]
+    #[arg(long, global = true, help_heading = EVERYWHERE)]
     pub(crate) json: bool,
     /// Who writes [default: the user's name on this machine]
-    #[arg(long, global = true, value_name = "NAME")]
+    #[arg(long, global = true, help_heading = EVERYWHERE, value_name = "NAME")]
     pub(crate) author: Option<String>,
 }
 
@@ -180,8 +183,12 @@ pub(crate) enum Command {
         all: bool,
     },
     /// Is it ready, what proves it, what comes next
-    #[command(after_help = "Example:\n  underfoot standing creek --at 2026-05-03 --json\n  \
-                          underfoot standing creek --html > standing.html")]
+    #[command(
+        name = "ready",
+        alias = "standing",
+        after_help = "Example:\n  underfoot ready creek --at 2026-05-03 --json\n  \
+                          underfoot ready creek --html > ready.html"
+    )]
     Standing {
         #[command(flatten)]
         which: Which,
@@ -398,6 +405,9 @@ pub(crate) struct Fix {
     pub(crate) happened: Option<String>,
     #[command(flatten)]
     pub(crate) place: PlaceArgs,
+    /// It never happened: strike the entry out; reason="…" may say what went wrong
+    #[arg(long, conflicts_with_all = ["happened", "zone", "point", "radius"])]
+    pub(crate) never_happened: bool,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]

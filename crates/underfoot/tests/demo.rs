@@ -72,7 +72,7 @@ fn it_speaks_spanish() {
 fn its_standing_has_eleven_hold_points_that_rest_on_entries_of_the_diary() {
     let site = Site::empty();
     demo(&site, &[]);
-    let standing = site.run(&["standing", "--at", "2026-03-27T08:00", "--json"]).ends(1).json();
+    let standing = site.run(&["ready", "--at", "2026-03-27T08:00", "--json"]).ends(1).json();
     assert_eq!(standing["overall"]["state"], "held");
     assert!(!standing["overall"]["sentence"].as_str().unwrap().is_empty());
     let points = standing["hold_points"].as_array().unwrap();

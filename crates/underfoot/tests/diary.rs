@@ -58,7 +58,7 @@ fn one_entry_is_logged_by_its_kind_and_fields() {
 fn numbers_yes_and_no_and_lists_can_be_typed_as_fields() {
     let site = Site::with_slab();
     for args in [
-        &["water-drop", "beads=true"][..],
+        &["water-drop", "beads=true", "--zone", "shop"][..],
         &["coat-laid", "coat=1", "used=3.5 gal", "dwell=6 h"],
         &["plan", r#"outline={"area":"1200 ft2"}"#],
         &["slab-humidity", "humidity=82 %", "depth=1.6 in", "equilibrated=24 h"],

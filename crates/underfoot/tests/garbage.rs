@@ -20,7 +20,7 @@ impl Draw {
     }
 }
 
-const COMMANDS: &[&str] = &["log", "standing", "order", "papers", "diary", "fix", "new", "list", "completions", "help"];
+const COMMANDS: &[&str] = &["log", "ready", "order", "papers", "diary", "fix", "new", "list", "completions", "help"];
 
 /// Words that mean something somewhere, in places where they do not. The demo is left out, since it takes
 /// seconds; it is `demo.rs`.
@@ -149,7 +149,7 @@ const SENSIBLE: &[&[&str]] = &[
     &["log", "air-series", "table.csv", "--column", "time=time", "--column", "air=air", "--column", "air_unit=F"],
     &["log", "--from", "lines.jsonl", "--slab", "creek"],
     &["log", "--from", "noise.bin", "--json"],
-    &["standing", "creek", "--at", "2026-04-02", "--known", "happened", "--json", "--lang", "es"],
+    &["ready", "creek", "--at", "2026-04-02", "--known", "happened", "--json", "--lang", "es"],
     &["order", "--slab", "creek", "--at", "2026-04-02", "--units", "metric", "--json"],
     &["diary", "--kind", "water-drop", "--all", "--json", "--at", "2026-04-02"],
     &["fix", "0190a8f0", "thickness=5 in", "--happened", "2026-03-03", "--zone", "office"],
@@ -206,5 +206,5 @@ fn a_thousand_random_command_lines_never_panic() {
     // Garbage that only ever met the argument parser would have tried little.
     assert!(ends.iter().all(|&count| count > 10), "{ends:?}");
     // What garbage could write is read again.
-    site.run(&["standing", "Creek Road shop"]).ends(1);
+    site.run(&["ready", "Creek Road shop"]).ends(1);
 }

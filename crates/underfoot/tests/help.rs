@@ -29,7 +29,7 @@ fn assert_examples(site: &Site, path: &[&str]) {
 fn every_command_has_an_example_in_its_help() {
     let site = Site::empty();
     let commands = listed(&site.run(&["--help"]).ends(0).out);
-    for known in ["demo", "new", "list", "log", "fix", "diary", "standing", "order", "papers", "completions"] {
+    for known in ["demo", "new", "list", "log", "fix", "diary", "ready", "order", "papers", "completions"] {
         assert!(commands.iter().any(|c| c == known), "{known}: {commands:?}");
     }
     for command in &commands {
@@ -50,7 +50,7 @@ fn every_shell_gets_completions() {
     let site = Site::empty();
     for shell in ["bash", "elvish", "fish", "powershell", "zsh"] {
         let script = site.run(&["completions", shell]).ends(0).out;
-        assert!(script.contains("standing") && script.contains("happened"), "{shell}");
+        assert!(script.contains("ready") && script.contains("happened"), "{shell}");
     }
     assert!(site.run(&["completions", "klingon"]).ends(2).err.contains("bash"));
 }
@@ -58,14 +58,14 @@ fn every_shell_gets_completions() {
 #[test]
 fn nothing_typed_is_bad_use_and_shows_the_help() {
     let ran = Site::empty().run(&[]).ends(2);
-    assert!(ran.err.contains("standing"), "{}", ran.err);
+    assert!(ran.err.contains("ready"), "{}", ran.err);
 }
 
-/// `underfoot standing | head` is no fault of anyone.
+/// `underfoot ready | head` is no fault of anyone.
 #[test]
 fn a_reader_that_stops_early_is_no_panic() {
     let site = Site::with_slab();
-    for args in [&["standing", "--json"][..], &["order", "--json"], &["standing"], &["diary"], &["list"]] {
+    for args in [&["ready", "--json"][..], &["order", "--json"], &["ready"], &["diary"], &["list"]] {
         let err = site.run_and_stop_reading(args);
         assert!(!err.contains("panicked"), "{args:?}: {err}");
     }

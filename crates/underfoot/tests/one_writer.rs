@@ -79,6 +79,15 @@ const REFUSED: &[(&str, &[(&str, &str)])] = &[
     ("limit_set", &[("fact", "drop-absorbed"), ("value", "0"), ("reason", "ours")]),
     ("panel_stained", &[("panel", "P1"), ("water_parts", "1"), ("coats", "2")]),
     ("time_cost", &[("what", "measuring"), ("cost", "much")]),
+    // What tells of one spot says no place, on a slab of two zones.
+    ("water_drop", &[("beads", "yes")]),
+    ("scrape", &[("result", "clean")]),
+    ("acid_drop", &[("fizz", "weak")]),
+    ("surface_ph", &[("ph", "9"), ("rinse_water", "7")]),
+    ("incident", &[("what", "cutting-oil")]),
+    ("defect", &[("what", "crack")]),
+    ("pour", &[("thickness", "half")]),
+    ("never_happened", &[("reason", "tapped by mistake")]),
 ];
 
 #[test]
@@ -104,13 +113,18 @@ const TAKEN: &[(&str, &[(&str, &str)])] = &[
     ("site_check", &[("water", "yes")]),
     ("note", &[("text", "ask for the pour sheet")]),
     ("air_reading", &[("rain", "no")]),
-    ("water_drop", &[("beads", "yes")]),
-    ("water_drop", &[("soaked_in", "45 s"), ("beads", "yes")]),
     ("sealer_chosen", &[("sealer", "acrylic-water"), ("coats", "20")]),
-    ("emission_dish", &[("gain", "2 g"), ("area", "0.5 ft2"), ("exposed", "66 h")]),
-    ("slab_humidity", &[("humidity", "80 %"), ("depth", "4 in")]),
     ("limit_set", &[("fact", "drop-absorbed"), ("value", "120"), ("reason", "ours")]),
     ("time_cost", &[("what", "measuring"), ("cost", "120.50"), ("currency", "USD")]),
+];
+
+/// What tells of one spot, each somewhere.
+const TAKEN_SOMEWHERE: &[(&str, &[(&str, &str)])] = &[
+    ("water_drop", &[("beads", "yes")]),
+    ("water_drop", &[("soaked_in", "45 s"), ("beads", "yes")]),
+    ("emission_dish", &[("gain", "2 g"), ("area", "0.5 ft2"), ("exposed", "66 h")]),
+    ("slab_humidity", &[("humidity", "80 %"), ("depth", "4 in")]),
+    ("incident", &[("what", "cutting-oil")]),
 ];
 
 /// The bodies of a kind, as the diary keeps them.
@@ -121,18 +135,87 @@ fn bodies(site: &Site, kind: &str) -> Vec<serde_json::Value> {
 
 #[test]
 fn both_shells_write_the_same() {
-    for (kind, fields) in TAKEN {
+    let somewhere = TAKEN_SOMEWHERE.iter().map(|taken| (taken, Some("office")));
+    for ((kind, fields), zone) in TAKEN.iter().map(|taken| (taken, None)).chain(somewhere) {
         let site = Site::with_slab();
         let given: Vec<String> = fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
         let mut args = vec!["log", *kind];
         args.extend(given.iter().map(String::as_str));
+        args.extend(zone.iter().flat_map(|zone| ["--zone", zone]));
         site.run(&args).ends(0);
-        let status = post(&site, &format!("/slab/{}/add/{kind}", slab_id(&site)), fields, None);
+        let mut fields = fields.to_vec();
+        fields.extend(zone.map(|zone| ("zone", zone)));
+        let status = post(&site, &format!("/slab/{}/add/{kind}", slab_id(&site)), &fields, None);
         assert_eq!(status, 303, "{kind} {fields:?}");
         let bodies = bodies(&site, kind);
         assert_eq!(bodies.len(), 2, "{kind}");
         assert_eq!(bodies[0], bodies[1], "{kind}");
     }
+}
+
+/// A file of lines keeps what was written on paper, and says what it does not prove.
+#[test]
+fn a_line_without_a_place_is_kept_with_a_word() {
+    let site = Site::with_slab();
+    let line = r#"{"happened":"2026-03-05 10:00","body":{"kind":"water_drop","soaked_in":"45 s"}}"#;
+    let ran = site.log_lines(line);
+    assert_eq!(ran.code, 0, "{}", ran.err);
+    assert!(ran.err.contains("line 1: water_drop.place") && ran.err.contains("office"), "{}", ran.err);
+    let placed = r#"{"happened":"2026-03-05 10:00","place":{"zone":"shop"},"body":{"kind":"water_drop","beads":true}}"#;
+    let ran = site.log_lines(placed);
+    assert!(ran.code == 0 && !ran.err.contains("place"), "{}", ran.err);
+}
+
+#[test]
+fn what_never_happened_counts_for_nothing_and_can_come_back() {
+    let site = Site::with_slab();
+    let id = slab_id(&site);
+    let entry_of = |kind: &str| -> String {
+        let told = site.run(&["diary", "--all", "--json", "--kind", kind]).ends(0).json_lines();
+        told[0]["id"].as_str().unwrap().to_owned()
+    };
+    let standing = || site.run(&["ready", "--json", "--at", "2026-04-20"]).json();
+    let before = standing();
+    let oil = [("what", "cutting-oil"), ("zone", "office"), ("happened", "2026-03-05 10:00")];
+    assert_eq!(post(&site, &format!("/slab/{id}/add/incident"), &oil, None), 303);
+    let incident = entry_of("incident");
+    assert_ne!(standing()["hold_points"], before["hold_points"], "the oil counts");
+    assert_eq!(post(&site, &format!("/slab/{id}/undo/{incident}"), &[("reason", "another slab")], None), 303);
+    assert_eq!(standing()["hold_points"], before["hold_points"], "struck out, it counts for nothing");
+    let all = site.run(&["diary", "--all"]).ends(0).out;
+    assert!(all.contains("another slab"), "{all}");
+    // It did happen after all: a correction of the struck entry brings it back.
+    site.run(&["fix", &incident, "trade=plumber"]).ends(0);
+    assert_ne!(standing()["hold_points"], before["hold_points"], "it counts again");
+    let pour = entry_of("pour");
+    site.run(&["fix", &pour, "--never-happened", "reason=it was the slab next door"]).ends(0);
+    let bare = site.run(&["diary", "--json", "--kind", "pour"]).ends(0);
+    assert!(bare.out.trim().is_empty(), "{}", bare.out);
+    // On what everything rests is not taken back, and nothing is taken back by nobody.
+    let job = entry_of("job_opened");
+    assert_eq!(site.run(&["fix", &job, "--never-happened"]).code, 3);
+    assert_eq!(post(&site, &format!("/slab/{id}/undo/{job}"), &[], None), 422);
+    assert_eq!(post(&site, &format!("/slab/{id}/undo/{}", uuid::Uuid::nil()), &[], None), 404);
+}
+
+/// The date as people write it, whoever reads it.
+#[test]
+fn a_date_is_read_as_people_write_it() {
+    let site = Site::with_slab();
+    let id = slab_id(&site);
+    let days = || -> Vec<String> {
+        let told = site.run(&["diary", "--json", "--kind", "delivery"]).ends(0).json_lines();
+        told.iter().map(|e| e["happened"].as_str().unwrap()[..16].to_owned()).collect()
+    };
+    let form =
+        |happened| post(&site, &format!("/slab/{id}/add/delivery"), &[("what", "stain"), ("happened", happened)], None);
+    assert_eq!(form("3/20/2026 7:30 am"), 303);
+    site.run(&["log", "delivery", "what=stain", "--happened", "Mar 20 2026 7:30am"]).ends(0);
+    assert_eq!(days(), ["2026-03-20T07:30"; 2]);
+    for wrong in ["", "  ", "soon", "13/32/2026", "3/20/2026 25:00"] {
+        assert_eq!(form(wrong), 422, "\"{wrong}\"");
+    }
+    assert_eq!(days().len(), 2);
 }
 
 #[test]

@@ -127,14 +127,14 @@ fn dates() {
             &["note.happened", "2999-01-01", "future", "accepted: a moment up to now"],
         ),
         (&["log", "note", "text=x", "--happened", "2026-02-30"], 3, &["happened", "2026-02-30", "accepted"]),
-        (&["log", "note", "text=x", "--happened", "yesterday"], 3, &["happened", "yesterday", "accepted: 2026-03-02"]),
-        (&["standing", "--at", "yesterday"], 2, &["--at", "yesterday", "accepted: 2026-03-02"]),
+        (&["log", "note", "text=x", "--happened", "some day"], 3, &["happened", "some day", "accepted: 2026-03-02"]),
+        (&["ready", "--at", "yesterday"], 2, &["--at", "yesterday", "accepted: 2026-03-02"]),
     ]);
 }
 
 #[test]
 fn the_last_day_of_the_calendar_is_refused_by_name() {
-    all_refused(&[(&["standing", "--at", "9999-12-31"], 2, &["--at", "9999-12-31", "accepted"])]);
+    all_refused(&[(&["ready", "--at", "9999-12-31"], 2, &["--at", "9999-12-31", "accepted"])]);
 }
 
 #[test]

@@ -126,7 +126,7 @@ fn an_entry_of_a_newer_program_is_kept_byte_for_byte() {
     site.log_lines(&format!(r#"{{"happened":"2026-03-12 11:00","schema":99,"body":{body}}}"#)).ends(0);
     let told = site.run(&["diary", "--json"]).ends(0).out;
     assert!(told.contains("hologram") && told.contains("1.50 in"), "{told}");
-    site.run(&["standing", "--at", "2026-04-01"]).ends(1);
+    site.run(&["ready", "--at", "2026-04-01"]).ends(1);
 }
 
 #[test]

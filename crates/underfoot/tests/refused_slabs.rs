@@ -10,7 +10,7 @@ use common::{Site, assert_refused};
 fn without_a_slab_every_command_says_how_to_get_one() {
     let site = Site::empty();
     for args in [
-        &["standing"][..],
+        &["ready"][..],
         &["order"],
         &["diary"],
         &["papers", "--kind", "site-notice"],
@@ -27,8 +27,7 @@ fn without_a_slab_every_command_says_how_to_get_one() {
 fn a_name_that_is_not_there_is_said_with_those_that_are() {
     let site = Site::with_slab();
     let before = (site.entries(), 0);
-    for args in [&["standing", "barn"][..], &["log", "--slab", "barn", "note", "text=x"], &["order", "--slab", "barn"]]
-    {
+    for args in [&["ready", "barn"][..], &["log", "--slab", "barn", "note", "text=x"], &["order", "--slab", "barn"]] {
         assert_refused(&site, site.run(args), before, 2, &["slab \"barn\"", "accepted: Creek Road shop"]);
     }
 }
@@ -38,11 +37,11 @@ fn a_name_that_could_be_several_is_not_guessed() {
     let site = Site::with_slab();
     site.run(&["new", "Creek Road barn"]).ends(0);
     let before = (site.entries(), 0);
-    for args in [&["standing", "creek"][..], &["log", "--slab", "creek", "note", "text=x"]] {
+    for args in [&["ready", "creek"][..], &["log", "--slab", "creek", "note", "text=x"]] {
         assert_refused(&site, site.run(args), before, 2, &["\"creek\"", "Creek Road shop", "Creek Road barn"]);
     }
     // None named at all.
-    for args in [&["standing"][..], &["log", "note", "text=x"]] {
+    for args in [&["ready"][..], &["log", "note", "text=x"]] {
         assert_refused(&site, site.run(args), before, 2, &["slab is missing", "Creek Road shop", "Creek Road barn"]);
     }
     site.run(&["log", "--slab", "creek road b", "note", "text=x"]).ends(0);

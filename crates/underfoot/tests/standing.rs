@@ -74,7 +74,7 @@ fn the_worked_cases_come_out_the_same_through_the_command_line() {
             continue;
         }
         logged.ends(0);
-        let told = site.run(&["standing", "--at", case.head("at"), "--json"]);
+        let told = site.run(&["ready", "--at", case.head("at"), "--json"]);
         let standing = told.json();
         for (id, expected) in case.expected() {
             let found =
@@ -94,11 +94,11 @@ fn a_ready_slab_ends_with_0_and_says_so() {
     let case = Case::named("everything-in-order");
     let site = case.site();
     site.log_lines(case.diary()).ends(0);
-    let standing = site.run(&["standing", "--at", case.head("at"), "--json"]).ends(0).json();
+    let standing = site.run(&["ready", "--at", case.head("at"), "--json"]).ends(0).json();
     assert_eq!(standing["overall"]["state"], "released");
     assert!(standing["overall"]["next_action"].is_null());
     // The day before, the site was not set up yet.
-    let earlier = site.run(&["standing", "--at", "2026-05-02", "--json"]).ends(1).json();
+    let earlier = site.run(&["ready", "--at", "2026-05-02", "--json"]).ends(1).json();
     assert_ne!(state(&earlier, "site"), "released");
 }
 
@@ -108,7 +108,7 @@ fn what_was_noted_later_counts_only_when_asked_by_what_happened() {
     // Looked at on 20 March, written down now.
     site.run(&["log", "color-look", "evenness=even", "--happened", "2026-03-20 09:00"]).ends(0);
     let age = |more: &[&str]| {
-        let args = [&["standing", "--at", "2026-03-21T12:00", "--json"], more].concat();
+        let args = [&["ready", "--at", "2026-03-21T12:00", "--json"], more].concat();
         let standing = site.run(&args).ends(1).json();
         (standing["known"].as_str().unwrap().to_owned(), state(&standing, "age").to_owned())
     };
@@ -127,7 +127,7 @@ fn what_was_noted_later_counts_only_when_asked_by_what_happened() {
 fn a_past_moment_sees_only_what_had_happened() {
     let site = Site::with_slab();
     let age = |at: &str| {
-        let standing = site.run(&["standing", "--at", at, "--json"]).json();
+        let standing = site.run(&["ready", "--at", at, "--json"]).json();
         state(&standing, "age").to_owned()
     };
     assert_eq!(age("2026-03-01"), "unproven", "not poured yet");
@@ -136,7 +136,7 @@ fn a_past_moment_sees_only_what_had_happened() {
     assert_eq!(age("2026-03-29"), "held");
     assert_eq!(age("2026-03-30T00:01"), "released");
     // The end of that day by the slab's own clock, which is 04:59 UTC of the next day.
-    let standing = site.run(&["standing", "--at", "2026-03-30", "--json"]).json();
+    let standing = site.run(&["ready", "--at", "2026-03-30", "--json"]).json();
     assert!(standing["at"].as_str().unwrap().starts_with("2026-03-31T04:59"), "{}", standing["at"]);
 }
 
@@ -151,7 +151,7 @@ fn a_correction_counts_from_when_it_was_noted() {
     )
     .ends(0);
     let age = |at: &str, known: &str| {
-        let standing = site.run(&["standing", "--at", at, "--known", known, "--json"]).json();
+        let standing = site.run(&["ready", "--at", at, "--known", known, "--json"]).json();
         state(&standing, "age").to_owned()
     };
     assert_eq!(age("2026-03-13", "noted"), "released");
@@ -163,7 +163,7 @@ fn a_correction_counts_from_when_it_was_noted() {
 fn the_slab_is_found_by_name_start_of_name_id_or_alone() {
     let site = Site::with_slab();
     let id = site.run(&["list", "--json"]).json()[0]["id"].as_str().unwrap().to_owned();
-    let ask = |args: &[&str]| site.run(&[&["standing", "--at", "2026-04-02", "--json"], args].concat()).ends(1).out;
+    let ask = |args: &[&str]| site.run(&[&["ready", "--at", "2026-04-02", "--json"], args].concat()).ends(1).out;
     let alone = ask(&[]);
     for args in [&["Creek Road shop"][..], &["creek"], &[&id], &["--slab", "CREEK ROAD"]] {
         assert_eq!(ask(args), alone, "{args:?}");
@@ -175,7 +175,7 @@ fn text_and_json_say_the_same_sentence_in_both_languages() {
     let site = Site::with_slab();
     for lang in ["en", "es"] {
         let ask = |more: &[&str]| {
-            let args = [&["standing", "--at", "2026-04-02", "--lang", lang], more].concat();
+            let args = [&["ready", "--at", "2026-04-02", "--lang", lang], more].concat();
             site.run(&args).ends(1)
         };
         let standing = ask(&["--json"]).json();

@@ -2,6 +2,7 @@
 import { startBox } from "./box.js";
 import { startCard } from "./card.js";
 import { settlePosted, startDraft } from "./drafts.js";
+import { startDrops } from "./drops.js";
 import { startEntry } from "./entry.js";
 import { canKeep, startKeeping, startSignOut } from "./keep.js";
 import { startLook } from "./looks.js";
@@ -28,6 +29,7 @@ each("[data-card-mark]", startCard);
 each("[data-plan]", startPlan);
 each("form[data-look]", (form) => startLook(form, (into) => each("[data-plan]", startPlan, into)));
 each("form[data-entry]", startEntry);
+each("[data-drops]", startDrops);
 each("[data-copy]", startCopy);
 each("[data-print]", startPrint);
 each("[data-work]", startWork);

@@ -4,6 +4,7 @@ import { actionPath, hiddenInput } from "./fields.js";
 import { canKeep } from "./keep.js";
 import { clearMistakes, showMistakes } from "./mistakes.js";
 import { copies, tooLarge } from "./photos.js";
+import { leftOpen, recallZone, rememberZone } from "./place.js";
 import { askToStay, handOver, sendKept, outbox } from "./queue.js";
 import { entryId, localTime } from "./stamp.js";
 import { sayLater } from "./small.js";
@@ -20,13 +21,16 @@ function setSending(form, is) {
   }
 }
 
+// Where the moment is asked for, an empty one is a mistake and not now.
+const asksWhen = (form) => hiddenInput(form, "happened")?.dataset.missing !== undefined;
+
 // The phone's times go in at the moment of sending: when it was noted, and when it happened
 // unless the person said so.
-function stamped(fields) {
+function stamped(form, fields) {
   const now = localTime();
   return fields.map(([name, value]) => {
     if (name === "noted") return [name, now];
-    if (name === "happened" && !value.trim()) return [name, now];
+    if (name === "happened" && !value.trim() && !asksWhen(form)) return [name, now];
     return [name, value];
   });
 }
@@ -41,7 +45,7 @@ async function recordOf(form, submitter) {
   return {
     id: hiddenInput(form, "entry").value,
     action: actionPath(form, submitter),
-    fields: stamped(fields),
+    fields: stamped(form, fields),
     files: await copies(chosen),
     slab: document.body.dataset.slab ?? "",
     label: form.dataset.label ?? document.title,
@@ -108,17 +112,18 @@ function postPlainly(form, submitter) {
 function fillStamps(form) {
   for (const name of ["noted", "happened"]) {
     const input = hiddenInput(form, name);
-    if (input && (name === "noted" || !input.value.trim())) input.value = localTime();
+    if (input && (name === "noted" || (!input.value.trim() && !asksWhen(form)))) input.value = localTime();
   }
 }
 
 async function submit(form, submitter) {
-  const large = tooLarge(form);
-  if (large.length) {
-    showMistakes(form, large);
+  const wrong = [...leftOpen(form), ...tooLarge(form)];
+  if (wrong.length) {
+    showMistakes(form, wrong);
     return;
   }
   clearMistakes(form);
+  rememberZone(form);
   // Read before the buttons are switched off: a button that is off has no value to send.
   const reading = recordOf(form, submitter);
   setSending(form, true);
@@ -159,6 +164,7 @@ function guardEnter(form) {
 
 export function startEntry(form) {
   guardEnter(form);
+  recallZone(form);
   form.addEventListener("submit", (event) => {
     if (form.dataset.sending) {
       event.preventDefault();
@@ -169,10 +175,10 @@ export function startEntry(form) {
       submit(form, event.submitter);
       return;
     }
-    const large = tooLarge(form);
-    if (large.length) {
+    const wrong = [...leftOpen(form), ...tooLarge(form)];
+    if (wrong.length) {
       event.preventDefault();
-      showMistakes(form, large);
+      showMistakes(form, wrong);
       return;
     }
     fillStamps(form);

@@ -15,7 +15,10 @@ const IN_ROW = /^(.+)\[(\d+)\]$/;
 function controlOf(form, field) {
   const [, name, row] = field.match(IN_ROW) ?? [];
   if (name) return form.querySelectorAll(`[name="${CSS.escape(name)}[]"]`)[Number(row)] ?? null;
-  const found = form.elements.namedItem(field) ?? form.elements.namedItem(`${field}[]`);
+  const found =
+    form.elements.namedItem(field) ??
+    form.elements.namedItem(`${field}[]`) ??
+    form.querySelector(`#field-${CSS.escape(field)} input`);
   // Several controls of one name (radio buttons, rows) come as a list.
   return found instanceof RadioNodeList ? found[0] : found;
 }
@@ -66,7 +69,16 @@ function showBeside(form, control, { field, message }) {
   control.setAttribute("aria-describedby", [...described].join(" "));
 }
 
-function line(control, message) {
+// The name that the page gives a field, to tell it apart in the summary.
+function nameOf(control) {
+  const group = control?.matches("[type=radio], [type=checkbox]") || (control && !control.labels?.length);
+  const named = group ? control.closest("fieldset")?.querySelector("legend") : control?.labels?.[0];
+  return named?.firstChild?.textContent?.trim() ?? "";
+}
+
+function line(control, text) {
+  const name = nameOf(control);
+  const message = name ? `${name}: ${text}` : text;
   if (!control || control.type === "hidden") return make("li", { text: message });
   const link = make("a", { href: `#${idOf(control)}`, text: message });
   link.addEventListener("click", (event) => {

@@ -111,7 +111,9 @@ export function startPlan(figure) {
     const told = [titleOf(svg, target)];
     if (places) told.push(word("script-plan-at", texts));
     if (said) said.textContent = told.filter(Boolean).join(". ");
-    if (fieldX && fieldY) {
+    if (figure.dataset.dropsPlan !== undefined) {
+      figure.dispatchEvent(new CustomEvent("placed", { bubbles: true, detail: { ...texts, at: point } }));
+    } else if (fieldX && fieldY) {
       fieldX.value = texts.x;
       fieldY.value = texts.y;
       choosePoint(form);

@@ -12,7 +12,7 @@ export function saySaid() {
   const text = sessionStorage.getItem(SAID);
   sessionStorage.removeItem(SAID);
   const line = document.querySelector("[data-said]");
-  if (!text || !line || line.textContent.trim()) return;
+  if (!text || !line || line.textContent.trim() || document.querySelector("[data-said-here]")) return;
   line.hidden = false;
   line.textContent = text;
 }

@@ -1,13 +1,16 @@
 //! A form's fields as the template draws them.
 
 use form_schema::{Field, FormData, InputKind};
+use jiff::{SignedDuration, Timestamp};
 use localization::Locale;
 use slab_diary::Entry;
 use slab_diary::Slab;
-use slab_diary::body::{Body, PanelMade, PhotoInput, PlaceInput};
+use slab_diary::body::{Body, Group, PanelMade, PhotoInput, PlaceInput};
 use slab_diary::{EntryKind, EntrySchema};
 use trade_facts::Trade;
 
+/// For how long the zone of an entry is the first guess for the next: a shift.
+const REMEMBERED: SignedDuration = SignedDuration::from_hours(12);
 /// Up to this many choices lie open as things to tap; more are folded into a list.
 const OPEN_CHOICES: usize = 8;
 
@@ -193,10 +196,15 @@ pub(crate) struct Places {
     /// The kinds of place to tap, each zone one of them.
     pub(crate) choices: Vec<Choice>,
     pub(crate) may_be_point: bool,
-    pub(crate) point: bool,
     pub(crate) x: String,
     pub(crate) y: String,
     pub(crate) radius: String,
+    /// What is said when it is left open; nothing where it need not be said.
+    pub(crate) missing: Option<String>,
+    /// Whether the zone of the last entry is the first guess.
+    pub(crate) recalls: bool,
+    /// Whether the plan lies open: a spot is tapped there sooner than it is told in words.
+    pub(crate) plan_open: bool,
     /// The plan to tap on.
     pub(crate) plan: Option<String>,
     /// The rest of a place that was drawn elsewhere, sent along as it is.
@@ -217,6 +225,54 @@ pub(crate) fn untangled(typed: &FormData) -> FormData {
     typed
 }
 
+/// The kind of place that was chosen, or that follows from what was typed.
+fn place_kind(typed: &FormData) -> Option<&str> {
+    let typed_in = |name: &str| typed.answer(name).is_some();
+    typed
+        .answer("place_kind")
+        .or_else(|| (typed_in("x") || typed_in("y")).then_some("point"))
+        .or_else(|| typed_in("zone").then_some("zone"))
+}
+
+/// Whether what it tells of covers as much as its place says: an incident or a defect, not a test.
+fn spreads(schema: &EntrySchema) -> bool {
+    schema.place == PlaceInput::Spot && schema.group == Group::Trouble
+}
+
+/// Whether a person has to say where. With several zones every default is wrong for most of them; with one,
+/// a test can only be in it, but an oil drip is not all over it.
+fn must_be_said(schema: &EntrySchema, slab: &Slab<'_>) -> bool {
+    schema.place != PlaceInput::None
+        && (slab.zones().len() > 1 || spreads(schema) && slab.plan().is_some_and(slab_plan::Plan::is_drawn))
+}
+
+/// What a form that asked for the place and was sent without one is told; nothing when the place is said, or needs
+/// no saying. Whoever sends fields without the form means the whole slab, as on the command line.
+pub(crate) fn place_left_open(schema: &EntrySchema, typed: &FormData, known: &Known<'_>) -> Option<String> {
+    let about = schema.fields.iter().filter(|field| matches!(field.input, InputKind::Entry(_)));
+    let of_another = about.into_iter().any(|field| typed.answer(field.name).is_some());
+    let asked = typed.answer("place_asked").is_some();
+    if !asked || place_kind(typed).is_some() || of_another || !must_be_said(schema, known.slab) {
+        return None;
+    }
+    places(schema, typed, &[], known)?.missing
+}
+
+/// The zone that a form begins with: where this person last wrote something down, today. What spoils a zone
+/// has to be said each time.
+pub(crate) fn last_zone(schema: &EntrySchema, slab: &Slab<'_>, author: &str, now: Timestamp) -> Option<String> {
+    if schema.place == PlaceInput::None || spreads(schema) || slab.zones().len() < 2 {
+        return None;
+    }
+    let recent = |entry: &&Entry| {
+        let age = now.duration_since(entry.noted.instant());
+        entry.author == author && entry.place.is_some() && (SignedDuration::ZERO..REMEMBERED).contains(&age)
+    };
+    let last = slab.entries().iter().copied().filter(recent).max_by_key(|entry| (entry.noted.instant(), entry.id))?;
+    let mut zones = slab.zones().iter().filter(|zone| slab.touches(last, zone));
+    zones.next().filter(|_| zones.next().is_none()).map(|zone| zone.name.clone())
+}
+
 /// The place that a form asks for; nothing when it asks for none.
 pub(crate) fn places(
     schema: &EntrySchema,
@@ -231,25 +287,33 @@ pub(crate) fn places(
         return None;
     }
     let locale = known.locale;
-    let kind = match first("place_kind") {
-        kind if !kind.is_empty() => kind,
-        _ if !first("x").is_empty() => "point".to_owned(),
-        _ if !first("zone").is_empty() => "zone".to_owned(),
-        _ => "slab".to_owned(),
-    };
-    let may_be_point = schema.place == PlaceInput::Point && known.slab.plan().is_some_and(slab_plan::Plan::is_drawn);
+    let kind = place_kind(&typed).unwrap_or(if must_be_said(schema, known.slab) { "" } else { "slab" }).to_owned();
+    let may_be_point = schema.place.points() && known.slab.plan().is_some_and(slab_plan::Plan::is_drawn);
+    let several = known.slab.zones().len() > 1;
     let plain = |name: &str| Choice {
         value: name.to_owned(),
         label: localization::place_label(locale, name),
         chosen: kind == name,
     };
-    let mut choices = vec![plain("slab")];
-    choices.extend(known.slab.zones().iter().filter(|zone| !zone.name.is_empty()).map(|zone| Choice {
+    let all_over = |name: String| match spreads(schema) {
+        true => locale.message("place-all-over", &[("zone", name.into())]),
+        false => name,
+    };
+    let mut choices = Vec::new();
+    // What spoils is a spot first; that it is all over a zone is the rarer case, and is said.
+    if spreads(schema) && may_be_point {
+        choices.push(plain("point"));
+    }
+    if !(several && schema.place == PlaceInput::Spot) {
+        choices.push(plain("slab"));
+    }
+    let named = known.slab.zones().iter().filter(|zone| several || zone.name != slab_plan::WHOLE);
+    choices.extend(named.map(|zone| Choice {
         value: format!("{ZONE}{}", zone.name),
-        label: zone.name.clone(),
+        label: all_over(zone.name.clone()),
         chosen: kind == "zone" && zone.name == first("zone"),
     }));
-    if may_be_point {
+    if !spreads(schema) && may_be_point {
         choices.push(plain("point"));
     }
     if drawn_elsewhere {
@@ -265,8 +329,13 @@ pub(crate) fn places(
     }
     let plan = may_be_point.then(|| crate::small_plan::small_plan(known)).flatten();
     let of_place = slab_diary::PLACE_INPUTS.iter().copied().chain(["place"]);
+    let offered: Vec<&str> = choices.iter().map(|choice| choice.label.as_str()).collect();
+    let missing = must_be_said(schema, known.slab)
+        .then(|| locale.message("mistake-no-place", &[("accepted", offered.join(", ").into())]));
     Some(Places {
-        point: matches!(kind.as_str(), "point" | "zone_point"),
+        missing,
+        recalls: !spreads(schema),
+        plan_open: spreads(schema) || matches!(kind.as_str(), "point" | "zone_point"),
         choices,
         may_be_point,
         x: first("x"),

@@ -10,11 +10,14 @@ use jiff::tz::TimeZone;
 use localization::Locale;
 use photo::PhotoError;
 use serde_json::{Map, Value};
-use slab_diary::{BodyError, Diary, Entry, EntryError, EntryId, EntryKind, Problem, ProblemKind, When, read_place};
+use slab_diary::{
+    BodyError, Diary, Entry, EntryError, EntryId, EntryKind, Knowledge, Problem, ProblemKind, When, fold, read_place,
+};
 use store::SlabRecord;
+use trade_facts::Trade;
 
 use crate::context::{Posted, RequestContext};
-use crate::control::untangled;
+use crate::control::{Known, place_left_open, untangled};
 use crate::page_error::PageError;
 
 /// A phone whose clock is at most this far ahead is taken at its word.
@@ -56,6 +59,14 @@ pub(crate) fn write_form(
     let fields = kind.read(&typed, locale.unit_system).map_err(|w| wrong.extend(w)).ok();
     let place = read_place(&typed, locale.unit_system).map_err(|w| wrong.extend(w)).ok();
     let mut said = field_errors(&wrong, locale);
+    let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
+    let known = Known { slab: &slab, trade: Trade::built_in(), locale };
+    let left_open = place_left_open(kind.schema(), &typed, &known);
+    let when_open =
+        kind.schema().asks_when && posted.typed.first("happened").is_some_and(|text| text.trim().is_empty());
+    let place = place.filter(|_| left_open.is_none() && !when_open);
+    said.extend(left_open.map(|told| ("place".to_owned(), told)));
+    said.extend(when_open.then(|| ("happened".to_owned(), locale.message("mistake-no-moment", &[]))));
     let photographs: Vec<(String, Vec<u8>)> = posted
         .files
         .iter()
@@ -116,6 +127,7 @@ pub(crate) fn write(
         zone: &opened.zone,
         author: &context.visitor.name,
         device: "page",
+        dates: locale.date_order(),
         now: now.instant().max(context.now()),
     };
     let id = id.unwrap_or_else(|| EntryId(context.app.fresh_id()));
@@ -128,9 +140,7 @@ pub(crate) fn write(
 fn refused(error: WriteError, locale: Locale) -> PageError {
     match error {
         WriteError::Photograph(name, error) => PageError::mistake("photographs", photo_error(&name, &error, locale)),
-        WriteError::Entry(EntryError::Header { field, .. }) if field == "happened" => {
-            PageError::mistake("happened", locale.message("mistake-happened", &[]))
-        }
+        WriteError::Happened(error) => PageError::mistake("happened", locale.typed_when_error(&error)),
         WriteError::Entry(EntryError::Header { field, problem }) => PageError::mistake(&field, problem),
         WriteError::Entry(EntryError::Place(problem)) => PageError::mistake("place", problem.to_string()),
         WriteError::Entry(EntryError::Body(BodyError::Fields(_, errors))) => {
@@ -167,11 +177,11 @@ fn field_of(problem: &Problem) -> String {
 }
 
 /// Where to go after writing: a path of ours that the form names, or the slab's page.
-pub(crate) fn after(posted: &Posted, record: &SlabRecord, said: &str) -> String {
+pub(crate) fn after(posted: &Posted, record: &SlabRecord, said: &str, entry: EntryId) -> String {
     let usual = format!("/slab/{}", record.id);
     let path = posted.typed.first("next").filter(|path| is_ours(path)).map_or(usual, str::to_owned);
     let joint = if path.contains('?') { '&' } else { '?' };
-    format!("{path}{joint}said={said}")
+    format!("{path}{joint}said={said}&entry={entry}")
 }
 
 /// Whether it is a path on this server: a foreign address in a link must not lead away.

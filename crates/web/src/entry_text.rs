@@ -2,8 +2,9 @@
 
 use form_schema::{Field, InputKind};
 use localization::Locale;
-use slab_diary::body::Body;
+use slab_diary::body::{Body, PlaceInput};
 use slab_diary::{Entry, EntrySchema};
+use units::{AsWritten, Offset, QuantityKind};
 
 /// Label and value of everything an entry says.
 pub(crate) fn told(entry: &Entry, locale: Locale) -> Vec<(String, String)> {
@@ -31,6 +32,7 @@ fn by_schema(schema: &'static EntrySchema, entry: &Entry, locale: Locale) -> Vec
                 let parts: Vec<&str> = field.inputs().iter().filter_map(|name| typed.first(name)).collect();
                 parts.join(", ")
             }
+            InputKind::Quantity(quantity) => locale.typed_quantity(quantity.kind, typed.first(field.name)?),
             _ => {
                 let value = typed.first(field.name)?;
                 if field.choices(trade_facts::Trade::built_in()).contains(&value) {
@@ -70,8 +72,37 @@ pub(crate) fn place(entry: &Entry, locale: Locale) -> Option<String> {
         return Some(zone.clone());
     }
     if let Some([x, y]) = &place.point {
-        let at = [("x", x.text().into()), ("y", y.text().into())];
+        let told = |offset: &AsWritten<Offset>| locale.typed_quantity(QuantityKind::Offset, offset.text());
+        let at = [("x", told(x).into()), ("y", told(y).into())];
         return Some(locale.message("told-point", &at));
     }
     place.polygon.as_ref().map(|_| locale.message("told-patch", &[]))
+}
+
+/// That it was written: what, where, and what it says.
+pub(crate) fn written(entry: &Entry, locale: Locale) -> String {
+    locale.message("said-written-what", &[("entry", in_short(entry, locale).into())])
+}
+
+/// That it was corrected, and to what.
+pub(crate) fn corrected(entry: &Entry, locale: Locale) -> String {
+    locale.message("said-corrected-what", &[("entry", in_short(entry, locale).into())])
+}
+
+/// What, where, and what it says; a long text is cut, since the entry itself is a tap away.
+fn in_short(entry: &Entry, locale: Locale) -> String {
+    const MOST: usize = 120;
+    let what = locale.kind_of(&entry.body);
+    let asks_place = entry.body.kind().is_some_and(|kind| kind.schema().place != PlaceInput::None);
+    let place = place(entry, locale).or_else(|| asks_place.then(|| localization::place_label(locale, "slab")));
+    let mut said = [Some(what), place].into_iter().flatten().collect::<Vec<_>>().join(", ");
+    let line = line(entry, locale);
+    if !line.is_empty() {
+        said.push_str(": ");
+        said.push_str(&line);
+    }
+    match said.char_indices().nth(MOST) {
+        Some((at, _)) => format!("{}…", said[..at].trim_end()),
+        None => said.trim_end_matches('.').to_owned(),
+    }
 }

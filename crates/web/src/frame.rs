@@ -13,6 +13,7 @@ use store::SlabRecord;
 use crate::app::{Access, App};
 use crate::assets;
 use crate::context::RequestContext;
+use crate::entry_text;
 use crate::fault;
 use crate::page_error::PageError;
 use crate::screens;
@@ -59,6 +60,8 @@ pub(crate) struct Frame {
     pub(crate) people: bool,
     /// One quiet sentence about what was just done.
     pub(crate) said: Option<String>,
+    /// Where what was just done is taken back.
+    pub(crate) undo: Option<String>,
     pub(crate) here: String,
     pub(crate) script_words: &'static [(String, String)],
     /// No ways and no script: what a person with a link sees.
@@ -66,9 +69,10 @@ pub(crate) struct Frame {
 }
 
 /// What an address may ask a page to say was just done, by the word after `said-`.
-const SAID: [&str; 11] = [
+const SAID: [&str; 12] = [
     "said-written",
     "said-corrected",
+    "said-taken-back",
     "said-opened",
     "said-put-away",
     "said-brought-back",
@@ -134,6 +138,7 @@ impl Frame {
             permission: visitor.permission,
             people: app.asks_for_people(),
             said: None,
+            undo: None,
             here: "/".to_owned(),
             script_words: script_words(locale.lang),
             plain: false,
@@ -146,8 +151,25 @@ impl Frame {
         self.bar = screens::bar(self.locale, &id, &context.here, self.permission);
         self.more = screens::more(self.locale, &id, &context.here, self.permission, self.people);
         self.keep = screens::keep(&id, self.permission);
+        self.say_entry(context, record);
         let base = format!("/slab/{id}");
         self.headed(context, record, zone, id, base)
+    }
+
+    /// Says what was just written and where, and offers to take it back.
+    fn say_entry(&mut self, context: &RequestContext, record: &SlabRecord) {
+        let id = context.query.first("entry").and_then(|text| text.parse().ok());
+        let Some(entry) = id.and_then(|id| context.app.store().entry(record.id, id).ok().flatten()) else { return };
+        let done = context.query.first("said");
+        match done {
+            Some("written") => self.said = Some(entry_text::written(&entry, self.locale)),
+            Some("corrected") => self.said = Some(entry_text::corrected(&entry, self.locale)),
+            _ => {}
+        }
+        // A correction is corrected again; taking it back would strike out what it corrects as well.
+        if matches!(done, Some("written" | "plan-written")) && self.writes() {
+            self.undo = Some(format!("/slab/{}/undo/{}", record.id, entry.id));
+        }
     }
 
     /// Makes it the frame of a page that a link shows, with the ways to the link's other pages.

@@ -25,6 +25,11 @@ pub(super) const fn quantity(kind: Kind, imperial: &'static str, metric: &'stati
     InputKind::Quantity(QuantityInput::by_example(kind, imperial, metric))
 }
 
+/// A thickness, by its examples: outside these millimeters a bare number is asked for its unit.
+pub(super) const fn thickness(imperial: &'static str, metric: &'static str, least_mm: u32, most_mm: u32) -> InputKind {
+    InputKind::Quantity(QuantityInput::by_example(Kind::Length, imperial, metric).usual_mm(least_mm, most_mm))
+}
+
 /// A quantity in percent, by an example.
 pub(super) const fn percent(kind: Kind, example: &'static str) -> InputKind {
     InputKind::Quantity(QuantityInput::percent(kind, example))

@@ -204,6 +204,7 @@ fn the_answer_names_the_step_and_its_time() {
         asked: 11,
         by_word: Vec::new(),
         own_figures: Vec::new(),
+        zones: Vec::new(),
         stages: vec![(Stage::Bare, vec!["whole".to_owned()])],
     };
     let next = |action, minutes, wait_hours| Some(Next { minutes, wait_hours, ..crate::carried::next(action, false) });
@@ -275,6 +276,7 @@ fn the_stage_names_zones_and_times() {
         asked: 4,
         by_word: Vec::new(),
         own_figures: Vec::new(),
+        zones: Vec::new(),
         stages: stages.iter().map(|(stage, zone)| (*stage, vec![(*zone).to_owned()])).collect(),
     };
     let dwell = (Stage::Dwell { until: Some(at) }, "Shop");

@@ -180,7 +180,8 @@ pub fn judge(slab: &Slab<'_>, trade: &Trade) -> Standing {
             None => together.push((*stage, vec![zone.name.clone()])),
         }
     }
-    let overall = overall::overall(&hold_points, together, |stage, zones| judge.sealer_work(stage, zones));
+    let overall =
+        overall::overall(&hold_points, together, slab.zones(), |stage, zones| judge.sealer_work(stage, zones));
     Standing { knowledge: slab.knowledge(), overall, hold_points }
 }
 

@@ -1,5 +1,8 @@
 //! The overall answer: the worst hold point that is still asked, with the one thing to do now.
 
+use slab_diary::Zone;
+use units::Area;
+
 use super::{Action, HoldPoint, HoldPointId, Next, Stage, State};
 
 /// The overall answer.
@@ -21,6 +24,9 @@ pub struct Overall {
     pub by_word: Vec<HoldPointId>,
     /// Those that go by figures which this slab has set for itself.
     pub own_figures: Vec<HoldPointId>,
+    /// The zones that the answer speaks of, with their areas where the plan tells them: those where the named hold
+    /// point is in its worst state, or those that are ready.
+    pub zones: Vec<(String, Option<Area>)>,
     /// How far the zones are, those of one stage together, in the order of the job. One line where nothing is
     /// stained yet.
     pub stages: Vec<(Stage, Vec<String>)>,
@@ -54,6 +60,7 @@ fn after_sealer(stage: Stage) -> State {
 pub(super) fn overall(
     hold_points: &[HoldPoint],
     stages: Vec<(Stage, Vec<String>)>,
+    zones: &[Zone],
     seal: impl Fn(Stage, &[String]) -> Option<Next>,
 ) -> Overall {
     let asked: Vec<&HoldPoint> = hold_points.iter().filter(|h| h.asked).collect();
@@ -72,7 +79,17 @@ pub(super) fn overall(
     // Of several equally bad ones the answer names the one that the next work moves.
     let named = open.iter().filter(|h| h.state == worst);
     let hold_point = named.clone().find(|h| Some(h.id) == next_for).or_else(|| named.clone().next()).map(|h| h.id);
+    let spoken_of: Vec<&String> = match hold_point.and_then(|id| open.iter().find(|h| h.id == id)) {
+        Some(h) => h.zones.iter().filter(|(_, state)| *state == h.state).map(|(zone, _)| zone).collect(),
+        None => {
+            let first = stages.iter().find(|(stage, _)| !stage.is_stained()).or_else(|| stages.first());
+            first.iter().flat_map(|(_, zones)| zones).collect()
+        }
+    };
+    let spoken_of = zones.iter().filter(|zone| spoken_of.contains(&&zone.name));
+    let spoken_of = spoken_of.map(|zone| (zone.name.clone(), zone.area)).collect();
     Overall {
+        zones: spoken_of,
         state: worst.max(sealer),
         hold_point,
         next,

@@ -21,6 +21,17 @@ pub(super) const fn small_length(imperial: &'static str, metric: &'static str) -
     quantity(Kind::Length, ["in", "mm"], [imperial, metric])
 }
 
+/// The same where a bare number may be meant in another unit than the usual one: outside these millimeters the unit
+/// is asked for.
+pub(super) const fn usual_length(
+    imperial: &'static str,
+    metric: &'static str,
+    least_mm: u32,
+    most_mm: u32,
+) -> InputKind {
+    InputKind::Quantity(QuantityInput::new(Kind::Length, ["in", "mm"], [imperial, metric]).usual_mm(least_mm, most_mm))
+}
+
 pub(super) const HEIGHT: InputKind = quantity(Kind::Length, ["ft", "m"], ["800 ft", "250 m"]);
 pub(super) const AREA: InputKind = quantity(Kind::Area, ["ft²", "m²"], ["12 ft2", "1.1 m2"]);
 pub(super) const DISH_AREA: InputKind = quantity(Kind::Area, ["ft²", "m²"], ["0.5 ft2", "0.046 m2"]);

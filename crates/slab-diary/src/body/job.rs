@@ -144,3 +144,17 @@ entry! {
         ..plain(EntryKind::Note, Group::Job, r##"{"happened":"2026-03-02 06:50","body":{"kind":"note","text":"The finisher asks for the pour sheet by Friday."}}"##)
     }
 }
+
+entry! {
+    /// Another entry tells of something that never happened: it was tapped by mistake, or on the wrong slab. It
+    /// stands in that entry's place.
+    NeverHappened {
+        /// What went wrong.
+        reason: Option<Text> = LINES,
+    }
+    EntrySchema {
+        before_pour: true,
+        only_corrects: true,
+        ..plain(EntryKind::NeverHappened, Group::Job, r##"{"happened":"2026-03-12 12:10","replaces":"#oil","body":{"kind":"never_happened","reason":"tapped on the wrong slab"}}"##)
+    }
+}

@@ -10,7 +10,7 @@ entry! {
         /// Name of the mix, as on the ticket.
         mix: Option<Text> = LINE,
         /// Thickness.
-        thickness: Option<AsWritten<Length>> = small_length("4 in", "100 mm"),
+        thickness: Option<AsWritten<Length>> = usual_length("4 in", "100 mm", 50, 1000),
         /// Water to cementitious material by mass, 0.3 to 0.8.
         water_cement: Option<AsWritten<Fraction>> = RATIO,
         /// Cement in the mix.
@@ -25,6 +25,7 @@ entry! {
         retarder: Option<AsWritten<FilmThickness>> = SHEET,
     }
     EntrySchema {
+        asks_when: true,
         place: PlaceInput::Zone,
         photographs: PhotoInput::May,
         before_pour: true,
@@ -40,6 +41,7 @@ entry! {
         finish: String = InputKind::Term(TermList::Finishes),
     }
     EntrySchema {
+        asks_when: true,
         place: PlaceInput::Zone,
         ..plain(EntryKind::Finish, Group::Making, r##"{"happened":"2026-03-02 12:00","place":{"zone":"shop"},"body":{"kind":"finish","finish":"light-steel-trowel"}}"##)
     }
@@ -52,6 +54,7 @@ entry! {
         method: CuringMethod,
     }
     EntrySchema {
+        asks_when: true,
         place: PlaceInput::Zone,
         presets: one_tap!("method": "wet_covers", "water", "sheet", "membrane", "none", "unknown"),
         time_line: Some(TimeLine::Step),
@@ -83,6 +86,7 @@ entry! {
     Cured {
     }
     EntrySchema {
+        asks_when: true,
         place: PlaceInput::Zone,
         time_line: Some(TimeLine::Step),
         ..plain(EntryKind::Cured, Group::Making, r##"{"happened":"2026-03-09 08:00","body":{"kind":"cured"}}"##)

@@ -23,7 +23,7 @@ use units::UnitSystem;
 
 pub use form_schema::{PictureBox, PictureBoxError};
 pub(crate) use inputs::{OFFSET, RADIUS};
-pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, Note, SealerChosen, SiteCheck, SlabAge};
+pub use job::{Exposure, HoldReleased, JobOpened, LimitSet, NeverHappened, Note, SealerChosen, SiteCheck, SlabAge};
 pub use making::{Cured, Curing, CuringMethod, Finish, Pour};
 pub use money::{PaymentTerms, TimeCost};
 pub use panel::{ChoiceApproved, ChoiceWithdrawn, PanelMade, PanelPhotographed, PanelStained, PanelState, StainShare};
@@ -230,6 +230,8 @@ bodies! {
     LimitSet = "limit_set",
     /// A free note.
     Note = "note",
+    /// Another entry tells of something that never happened.
+    NeverHappened = "never_happened",
 }
 
 /// The plan as drawn; the plan crate knows what it means.

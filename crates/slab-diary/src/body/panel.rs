@@ -17,12 +17,13 @@ entry! {
         /// Its finish, by the id in the trade facts.
         finish: Option<String> = InputKind::Term(TermList::Finishes),
         /// Its side.
-        side: Option<AsWritten<Length>> = small_length("18 in", "450 mm"),
+        side: Option<AsWritten<Length>> = usual_length("18 in", "450 mm", 100, 3000),
         /// It is a corner of the real floor, not a poured panel.
         #[serde(default)]
         on_the_floor: bool = InputKind::Flag,
     }
     EntrySchema {
+        asks_when: true,
         place: PlaceInput::Zone,
         photographs: PhotoInput::May,
         before_pour: true,
@@ -61,6 +62,7 @@ entry! {
         dwell: Option<AsWritten<Duration>> = DWELL,
     }
     EntrySchema {
+        asks_when: true,
         // A line that says nothing of water means none.
         rules: &[Rule::MayBeLeftOut(&["water_parts"])],
         photographs: PhotoInput::May,

@@ -20,6 +20,10 @@ pub struct EntrySchema {
     pub photographs: PhotoInput,
     /// Whether it may lie before the pour: it speaks of the job, not of the concrete.
     pub before_pour: bool,
+    /// Whether its moment is asked for: it is often written down days later, and what follows counts from it.
+    pub asks_when: bool,
+    /// Whether it can only stand in place of another entry.
+    pub only_corrects: bool,
     /// Its row on the time line; none when it does not stand there.
     pub time_line: Option<TimeLine>,
     /// It has a screen and a reader of its own: a plan is drawn, a series comes from a file.
@@ -83,6 +87,9 @@ pub enum PlaceInput {
     Zone,
     /// A zone, the whole slab, or a point with an optional radius.
     Point,
+    /// A zone or a point with an optional radius: it tells of one spot. Of a slab of several zones it never
+    /// means the whole, since it would count for no zone, or spoil them all.
+    Spot,
 }
 
 /// Whether photographs are asked for.
@@ -130,6 +137,8 @@ pub(super) const fn plain(kind: EntryKind, group: Group, example: &'static str) 
         place: PlaceInput::None,
         photographs: PhotoInput::None,
         before_pour: false,
+        asks_when: false,
+        only_corrects: false,
         time_line: None,
         own_screen: false,
         fields: &[],
@@ -143,7 +152,7 @@ pub(super) const fn plain(kind: EntryKind, group: Group, example: &'static str) 
 pub(super) const fn on_the_surface(kind: EntryKind, example: &'static str) -> EntrySchema {
     EntrySchema {
         quick: true,
-        place: PlaceInput::Point,
+        place: PlaceInput::Spot,
         photographs: PhotoInput::May,
         ..plain(kind, Group::Test, example)
     }

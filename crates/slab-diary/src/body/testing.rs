@@ -280,7 +280,7 @@ entry! {
         /// The reading.
         humidity: AsWritten<RelativeHumidity> = SLAB_HUMIDITY,
         /// Depth of the probe.
-        depth: Option<AsWritten<Length>> = small_length("1 5/8 in", "40 mm"),
+        depth: Option<AsWritten<Length>> = usual_length("1 5/8 in", "40 mm", 10, 500),
         /// How long the hole stood closed before the reading.
         equilibrated: Option<AsWritten<Duration>> = WAIT,
     }
@@ -314,7 +314,7 @@ entry! {
         /// How long it lay.
         covered: AsWritten<Duration> = WAIT,
         /// Its side.
-        side: Option<AsWritten<Length>> = small_length("18 in", "450 mm"),
+        side: Option<AsWritten<Length>> = usual_length("18 in", "450 mm", 100, 3000),
     }
     EntrySchema {
         time_line: Some(TimeLine::Test),

@@ -19,7 +19,7 @@ entry! {
     }
     EntrySchema {
         quick: true,
-        place: PlaceInput::Point,
+        place: PlaceInput::Spot,
         photographs: PhotoInput::May,
         presets: one_tap!("what": "cutting_oil" = "cutting-oil", "lift_oil" = "lift-oil", "tire_marks" = "tire-marks", "drywall_mud" = "drywall-mud", "overspray", "pipe_glue" = "pipe-glue", "marker", "red_chalk" = "red-chalk", "tape", "food", "water_puddle" = "water-puddle"),
         time_line: Some(TimeLine::Trouble),
@@ -172,7 +172,7 @@ entry! {
     }
     EntrySchema {
         quick: true,
-        place: PlaceInput::Point,
+        place: PlaceInput::Spot,
         photographs: PhotoInput::May,
         time_line: Some(TimeLine::Trouble),
         ..plain(EntryKind::Defect, Group::Trouble, r##"{"id":"#crack","happened":"2026-03-12 12:20","place":{"point":["30 ft","4 ft"]},"body":{"kind":"defect","what":"crack","width":"1/16 in","moving":false}}"##)

@@ -17,6 +17,7 @@ entry! {
         batch: Option<Text> = LINE,
     }
     EntrySchema {
+        asks_when: true,
         photographs: PhotoInput::May,
         before_pour: true,
         ..plain(EntryKind::Delivery, Group::Work, r##"{"happened":"2026-03-24 09:00","body":{"kind":"delivery","item":"stain umber","amount":"8 gal","batch":"B-17"}}"##)

@@ -9,7 +9,7 @@ use jiff::tz::TimeZone;
 use serde_json::Map;
 use slab_answers::order::order;
 use slab_answers::standing::standing;
-use slab_diary::{Diary, EntryKind, Knowledge, SlabId, When, fold};
+use slab_diary::{DateOrder, Diary, EntryKind, Knowledge, SlabId, When, fold};
 use store::Store;
 use trade_facts::Trade;
 
@@ -131,7 +131,7 @@ pub(crate) fn as_of() -> Timestamp {
 
 /// Who writes the demo: nobody of this machine.
 fn writer<'a>(store: &'a Store, slab: SlabId, diary: &'a Diary, zone: &'a TimeZone) -> Writer<'a> {
-    Writer { store, slab, diary, zone, author: DIARY_FILE, device: DIARY_FILE, now: as_of() }
+    Writer { store, slab, diary, zone, author: DIARY_FILE, device: DIARY_FILE, dates: DateOrder::Unknown, now: as_of() }
 }
 
 /// Reads the demo's files into the store; a second time nothing is added. Nothing of this machine or

@@ -1,7 +1,8 @@
 //! Correct an entry: a new one replaces it.
 
 use diary_writer::NewEntry;
-use slab_diary::{Diary, Entry};
+use serde_json::Map;
+use slab_diary::{Diary, Entry, EntryKind};
 
 use super::fields;
 use super::log::{new_entry, report, write};
@@ -13,9 +14,17 @@ pub(crate) fn run(session: &Session, fix: &Fix) -> Result<Answer, Failure> {
     let record = session.find(fix.slab.as_deref())?;
     let diary = session.diary(&record)?;
     let old = find(&diary, &fix.entry)?;
+    if fix.never_happened {
+        let (kind, zone) = (EntryKind::NeverHappened, zone_of(&diary));
+        let fields = fields::fields(kind, Map::new(), &fix.fields, session.locale)?;
+        let new = NewEntry { replaces: Some(old), ..new_entry(kind, fields, &zone) };
+        return report(session, &write(session, record.id, &diary, &zone, new)?);
+    }
     let place = fields::place(&fix.place)?;
     if fix.fields.is_empty() && fix.happened.is_none() && place.is_none() {
-        return Err(Failure::Use("nothing to change; accepted: field=value, --happened, --zone or --point".to_owned()));
+        return Err(Failure::Use(
+            "nothing to change; accepted: field=value, --happened, --zone, --point or --never-happened".to_owned(),
+        ));
     }
     let Some(kind) = old.body.kind() else {
         return Err(Failure::Data(format!(

@@ -7,7 +7,7 @@ use diary_writer::{Appended, LineError, LinesError, NewEntry, WriteError, Writer
 use jiff::tz::TimeZone;
 use localization::Locale;
 use serde_json::{Map, Value, json};
-use slab_diary::{Diary, EntryId, EntryKind, SlabId, When};
+use slab_diary::{DateOrder, Diary, EntryId, EntryKind, ProblemKind, SlabId, When};
 
 use super::{fields, series};
 use crate::cli::Log;
@@ -70,26 +70,48 @@ pub(crate) fn write(
     new: NewEntry<'_>,
 ) -> Result<Appended, Failure> {
     let (author, device) = (session.author.as_str(), Session::device());
-    let writer = Writer { store: &session.store, slab, diary, zone, author, device: &device, now: now() };
+    let writer = Writer {
+        store: &session.store,
+        slab,
+        diary,
+        zone,
+        author,
+        device: &device,
+        dates: session.locale.date_order(),
+        now: now(),
+    };
     writer.write(new).map_err(|error| refused(&error, session.locale))
 }
 
-/// Reads and writes a whole file of lines; what lies ahead is told on standard error.
+/// Reads and writes a whole file of lines; what is doubtful is told on standard error.
 fn from_lines(session: &Session, slab: SlabId, text: &str) -> Result<Appended, Failure> {
     let diary = session.store.diary(slab).map_err(Failure::data)?;
     let zone = zone_of(&diary);
     let written = file_writer(session, slab, &diary, &zone).write_lines(text);
     let written = written.map_err(|error| lines_refused(&error, session.locale))?;
-    for ahead in &written.ahead {
-        let told = session.locale.entry_problem_line(&ahead.problem);
-        anstream::eprintln!("underfoot: line {}: {told} Kept, and left out of every answer until then.", ahead.line);
+    for doubt in &written.doubts {
+        let told = session.locale.entry_problem_line(&doubt.problem);
+        let kept = match doubt.problem.what {
+            ProblemKind::InFuture => "Kept, and left out of every answer until then.",
+            _ => "Kept; it proves nothing of any one zone.",
+        };
+        anstream::eprintln!("underfoot: line {}: {told} {kept}", doubt.line);
     }
     Ok(written.appended)
 }
 
 fn file_writer<'a>(session: &'a Session, slab: SlabId, diary: &'a Diary, zone: &'a TimeZone) -> Writer<'a> {
     let author = session.named_author.as_deref().unwrap_or(DIARY_FILE);
-    Writer { store: &session.store, slab, diary, zone, author, device: DIARY_FILE, now: now() }
+    Writer {
+        store: &session.store,
+        slab,
+        diary,
+        zone,
+        author,
+        device: DIARY_FILE,
+        dates: DateOrder::Unknown,
+        now: now(),
+    }
 }
 
 fn opens_a_job(text: &str) -> bool {
@@ -137,6 +159,7 @@ fn read_text(path: &Path) -> Result<String, Failure> {
 /// Why an entry was not written.
 pub(crate) fn refused(error: &WriteError, locale: Locale) -> Failure {
     let lines = match error {
+        WriteError::Happened(error) => vec![locale.typed_when_line(error)],
         WriteError::Entry(error) => vec![locale.entry_error(error)],
         WriteError::Problems(problems) => problems.iter().map(|p| locale.entry_problem_line(p)).collect(),
         WriteError::Photograph(..) | WriteError::AlreadyWritten(_) | WriteError::Store(_) => vec![error.to_string()],

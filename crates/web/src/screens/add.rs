@@ -7,16 +7,18 @@ use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use form_schema::FormData;
+use localization::Locale;
 use serde_json::json;
 use slab_diary::body::Group;
 use slab_diary::fold;
-use slab_diary::{Entry, EntryId, EntryKind, EntrySchema, Knowledge, fill_place};
+use slab_diary::{Entry, EntryId, EntryKind, EntrySchema, Knowledge, PLACE_INPUTS, fill_place};
 use trade_facts::Trade;
 
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form, page};
-use crate::control::{Control, FieldErrors, Known, Places, controls, photographs, places};
-use crate::entries::{Opened, after, write_form};
+use crate::control::{Control, FieldErrors, Known, Places, controls, last_zone, photographs, places};
+use crate::entries::{Opened, Submitted, after, field_errors, write, write_form};
+use crate::entry_text;
 use crate::frame::{Frame, NavLink, show};
 use crate::page_error::PageError;
 use crate::visitor::Permission;
@@ -26,6 +28,7 @@ pub(super) fn routes() -> Router<Arc<App>> {
         .route("/slab/{slab}/add", page(Permission::Write, menu))
         .route("/slab/{slab}/add/{kind}", page(Permission::Write, blank).merge(form(Permission::Write, add)))
         .route("/slab/{slab}/fix/{entry}", page(Permission::Write, old).merge(form(Permission::Write, fix)))
+        .route("/slab/{slab}/undo/{entry}", form(Permission::Write, undo))
 }
 
 #[derive(Template)]
@@ -35,9 +38,14 @@ struct Menu {
     groups: Vec<(String, Vec<(NavLink, String)>)>,
 }
 
+/// Whether it is written in a form of its own fields.
+pub(super) fn has_form(schema: &EntrySchema) -> bool {
+    !schema.own_screen && !schema.only_corrects
+}
+
 /// Whether the menu of a group shows a kind: a job is opened elsewhere, a drawing has its own screen.
 fn menu_shows(schema: &EntrySchema, group: Group) -> bool {
-    schema.group == group && !schema.own_screen && schema.kind != EntryKind::JobOpened
+    schema.group == group && has_form(schema) && schema.kind != EntryKind::JobOpened
 }
 
 fn menu(context: &RequestContext) -> Answer {
@@ -66,6 +74,8 @@ struct Page {
     how: String,
     /// What may hurt, told open beside the step.
     care: Option<String>,
+    /// Where several are made at once.
+    several: Option<String>,
     controls: Vec<Control>,
     presets: Vec<(String, String)>,
     places: Option<Places>,
@@ -74,6 +84,8 @@ struct Page {
     most_bytes: usize,
     entry: String,
     next: String,
+    /// Whether its moment is asked for, and not taken to be now.
+    asks_when: bool,
     happened: String,
     happened_mistake: Option<String>,
     photo_mistake: Option<String>,
@@ -115,6 +127,7 @@ fn shown(
         why: localization::why(locale, schema),
         how,
         care,
+        several: (kind == EntryKind::WaterDrop && old.is_none()).then(|| format!("/slab/{id}/drops")),
         controls: controls(schema, typed, mistakes, &known),
         presets: schema
             .presets
@@ -128,14 +141,30 @@ fn shown(
         most_bytes: photo::MAX_BYTES,
         entry: typed.first("entry").map_or_else(|| context.app.fresh_id().to_string(), str::to_owned),
         next: text("next"),
+        asks_when: schema.asks_when,
         happened: text("happened"),
         happened_mistake: mistake("happened"),
         photo_mistake: mistake("photographs"),
-        mistakes: mistakes.to_vec(),
+        mistakes: mistakes
+            .iter()
+            .map(|(field, said)| (field.clone(), with_field_name(schema, field, said, locale)))
+            .collect(),
         label: locale.kind(kind),
         fixing: old.is_some(),
         kept: old.and_then(|old| old.photographs.first()).map(|hash| format!("/slab/{id}/photo/{}", hash.as_str())),
     }
+}
+
+/// What is wrong, with the name of its field before it: a summary stands away from the fields.
+fn with_field_name(schema: &'static EntrySchema, input: &str, said: &str, locale: Locale) -> String {
+    let name = match (schema.form().field_of_input(input), input) {
+        (Some(field), _) => localization::label(locale, schema, field),
+        (None, "happened") => locale.message("happened", &[]),
+        (None, "photographs") => locale.message("photographs", &[]),
+        (None, name) if name == "place" || PLACE_INPUTS.contains(&name) => locale.message("place", &[]),
+        (None, _) => return said.to_owned(),
+    };
+    locale.message("mistake-of-field", &[("field", name.into()), ("said", said.into())])
 }
 
 /// How something is done, and apart from it the caution that a signal word begins.
@@ -148,7 +177,7 @@ fn without_care(how: &str) -> (String, Option<String>) {
 }
 
 fn kind_of(context: &RequestContext) -> Result<EntryKind, PageError> {
-    EntryKind::named(context.part("kind")).filter(|kind| !kind.schema().own_screen).ok_or(PageError::NotFound)
+    EntryKind::named(context.part("kind")).filter(|kind| has_form(kind.schema())).ok_or(PageError::NotFound)
 }
 
 fn blank(context: &RequestContext) -> Answer {
@@ -156,10 +185,17 @@ fn blank(context: &RequestContext) -> Answer {
     let opened = context.opened()?;
     // A step on another page may say where, or of what, and where to go afterwards.
     let given = ["zone", "x", "y", "radius", "of", "panel", "state", "next"];
-    let typed: FormData = given
+    let mut typed: FormData = given
         .into_iter()
         .filter_map(|name| context.query.first(name).map(|value| (name.to_owned(), value.to_owned())))
         .collect();
+    if ["zone", "x", "of"].iter().all(|name| typed.answer(name).is_none()) {
+        let at = context.app.asked_at(opened.record.id);
+        let slab = fold(&opened.diary, Knowledge::noted_by(at));
+        if let Some(zone) = last_zone(kind.schema(), &slab, &context.visitor.name, at) {
+            typed.set("zone", zone);
+        }
+    }
     Ok(show(&shown(context, &opened, kind, None, &typed, &[])))
 }
 
@@ -174,7 +210,7 @@ fn add(context: &RequestContext, posted: &Posted) -> Answer {
 fn named<'o>(context: &RequestContext, opened: &'o Opened) -> Result<(&'o Entry, EntryKind), PageError> {
     let id: EntryId = context.part("entry").parse().map_err(|_| PageError::NotFound)?;
     let entry = opened.diary.get(id).ok_or(PageError::NotFound)?;
-    let kind = entry.body.kind().filter(|kind| !kind.schema().own_screen).ok_or(PageError::NotFound)?;
+    let kind = entry.body.kind().filter(|kind| has_form(kind.schema())).ok_or(PageError::NotFound)?;
     Ok((entry, kind))
 }
 
@@ -198,6 +234,19 @@ fn fix(context: &RequestContext, posted: &Posted) -> Answer {
     answer(context, posted, &opened, kind, Some(entry), written)
 }
 
+/// Strikes an entry out: what it tells of never happened.
+fn undo(context: &RequestContext, posted: &Posted) -> Answer {
+    let kind = EntryKind::NeverHappened;
+    let opened = context.opened()?;
+    let id: EntryId = context.part("entry").parse().map_err(|_| PageError::NotFound)?;
+    let old = opened.diary.get(id).ok_or(PageError::NotFound)?;
+    let fields = kind.read(&posted.typed, context.locale().unit_system);
+    let fields = fields.map_err(|wrong| PageError::FieldErrors(field_errors(&wrong, context.locale())))?;
+    let submitted = Submitted { old: Some(old), ..Submitted::of(kind, fields) };
+    let written = write(context, &opened, submitted, posted)?;
+    answer(context, posted, &opened, kind, Some(old), Ok(written))
+}
+
 fn answer(
     context: &RequestContext,
     posted: &Posted,
@@ -207,11 +256,21 @@ fn answer(
     written: Result<EntryId, PageError>,
 ) -> Answer {
     match written {
-        Ok(_) => {
-            let said = if old.is_some() { "corrected" } else { "written" };
-            let location = after(posted, &opened.record, said);
+        Ok(id) => {
+            let done = match old {
+                _ if kind.schema().only_corrects => "taken-back",
+                Some(_) => "corrected",
+                None => "written",
+            };
+            let location = after(posted, &opened.record, done, id);
             if context.wants_json() {
-                let said = context.locale().message(if old.is_some() { "said-corrected" } else { "said-written" }, &[]);
+                let locale = context.locale();
+                let entry = context.app.store().entry(opened.record.id, id)?.ok_or(PageError::NotFound)?;
+                let said = match done {
+                    "taken-back" => locale.message("said-taken-back", &[]),
+                    "corrected" => entry_text::corrected(&entry, locale),
+                    _ => entry_text::written(&entry, locale),
+                };
                 return Ok(axum::Json(json!({ "ok": true, "location": location, "said": said })).into_response());
             }
             Ok(Redirect::to(&location).into_response())

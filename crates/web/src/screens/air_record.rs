@@ -103,7 +103,7 @@ fn posted(context: &RequestContext, posted: &Posted) -> Answer {
     let mut mistakes = Vec::new();
     if posted.typed.first("step") == Some("write") {
         match written(context, &opened, &file, &read, posted) {
-            Ok(_) => return Ok(Redirect::to(&after(posted, &opened.record, "written")).into_response()),
+            Ok(id) => return Ok(Redirect::to(&after(posted, &opened.record, "written", id)).into_response()),
             Err(PageError::FieldErrors(wrong)) => mistakes = wrong,
             Err(trouble) => return Err(trouble),
         }

@@ -153,6 +153,10 @@ struct One {
     of: Option<(String, String)>,
     trouble: Option<OnFloor>,
     fix: Option<String>,
+    /// Where it is struck out, with the id of the entry that does so.
+    strike: Option<(String, String)>,
+    /// It was struck out; where it is brought back.
+    struck: Option<Option<String>>,
     json: Option<String>,
 }
 
@@ -229,6 +233,9 @@ pub(crate) fn entry_of(context: &RequestContext, opened: &Opened, frame: Frame, 
         .and_then(|id| opened.diary.get(id))
         .map(|of| (href(of.id), crate::control::short(of, &slab, locale)));
     let corrected_by = slab.corrected_by(id);
+    let standing = corrected_by.and_then(|id| opened.diary.get(id)).and_then(|entry| entry.body.kind());
+    let struck = standing == Some(EntryKind::NeverHappened);
+    let kind = entry.body.kind();
     let may_fix = sight.writes && corrected_by.is_none();
     let title = locale.kind_of(&entry.body);
     Ok(show(&One {
@@ -240,15 +247,21 @@ pub(crate) fn entry_of(context: &RequestContext, opened: &Opened, frame: Frame, 
         told: crate::entry_text::told(entry, locale),
         author: entry.author.clone(),
         photographs: photographs(entry, sight),
-        corrected_by: corrected_by.map(href),
+        corrected_by: corrected_by.filter(|_| !struck).map(href),
         corrects: entry.replaces.map(href),
         of,
         trouble: trouble(entry, &slab, sight, locale),
         fix: match entry.body.kind() {
             _ if !may_fix => None,
             Some(EntryKind::Plan) => Some(format!("{base}/plan/draw")),
-            kind => kind.filter(|kind| !kind.schema().own_screen).map(|_| format!("{base}/fix/{id}")),
+            kind => kind.filter(|kind| super::add::has_form(kind.schema())).map(|_| format!("{base}/fix/{id}")),
         },
+        strike: (may_fix && !matches!(kind, Some(EntryKind::JobOpened | EntryKind::NeverHappened)))
+            .then(|| (format!("{base}/undo/{id}"), context.app.fresh_id().to_string())),
+        struck: struck.then(|| {
+            let has_form = kind.is_some_and(|kind| super::add::has_form(kind.schema()));
+            (sight.writes && has_form).then(|| format!("{base}/fix/{id}"))
+        }),
         json: (!sight.by_link).then(|| entry.to_json()),
     }))
 }

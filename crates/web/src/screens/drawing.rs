@@ -185,8 +185,8 @@ fn draw(context: &RequestContext, posted: &Posted) -> Answer {
         return Ok(show(&shown(context, &opened, way, &typed, &[])));
     }
     match written(context, &opened, way, posted) {
-        Ok(_) => {
-            let location = after(posted, &opened.record, "plan-written");
+        Ok(id) => {
+            let location = after(posted, &opened.record, "plan-written", id);
             if context.wants_json() {
                 let said = context.locale().message("said-plan-written", &[]);
                 return Ok(axum::Json(json!({ "ok": true, "location": location, "said": said })).into_response());

@@ -4,6 +4,7 @@ mod add;
 mod air_record;
 mod diary;
 mod drawing;
+mod drops;
 mod drying;
 mod facts;
 mod glossary;
@@ -71,6 +72,14 @@ const SLAB_SCREENS: &[SlabScreen] = &[
         routes: diary::routes,
     },
     SlabScreen { path: "/add", label: "way-add", bar: true, need: Permission::Write, keep: true, routes: add::routes },
+    SlabScreen {
+        path: "/drops",
+        label: "way-drops",
+        bar: false,
+        need: Permission::Write,
+        keep: true,
+        routes: drops::routes,
+    },
     SlabScreen {
         path: "/photographs",
         label: "way-photographs",

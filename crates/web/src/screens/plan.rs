@@ -15,7 +15,7 @@ use pictures::{
 use slab_answers::map::{Fineness, SlabMap};
 use slab_answers::standing::open_incidents;
 use slab_diary::Knowledge;
-use slab_diary::body::{Finish, PlaceInput};
+use slab_diary::body::Finish;
 use slab_diary::{EntryKind, Slab, fold};
 use slab_plan::Plan;
 use trade_facts::Trade;
@@ -229,8 +229,7 @@ fn to_write(id: &str, locale: Locale) -> (Vec<NavLink>, Vec<NavLink>) {
         label: locale.kind(kind),
         here: false,
     };
-    let others =
-        EntryKind::ALL.iter().copied().filter(|kind| kind.schema().place == PlaceInput::Point && !FIRST.contains(kind));
+    let others = EntryKind::ALL.iter().copied().filter(|kind| kind.schema().place.points() && !FIRST.contains(kind));
     (FIRST.into_iter().map(way).collect(), others.map(way).collect())
 }
 

@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
 mod by_keyboard;
+mod drops;
 mod first_run;
 mod incident;
 mod offline;
@@ -14,3 +15,4 @@ mod screens_of_people;
 mod share;
 mod three_taps;
 mod typed;
+mod whole_slab;

@@ -119,7 +119,7 @@ fn posted(context: &RequestContext, posted: &Posted) -> Answer {
         && let Ok(plan) = &made
     {
         match super::write_plan(context, &opened, &plan.spec, posted) {
-            Ok(_) => return Ok(Redirect::to(&after(posted, &opened.record, "plan-written")).into_response()),
+            Ok(id) => return Ok(Redirect::to(&after(posted, &opened.record, "plan-written", id)).into_response()),
             Err(PageError::FieldErrors(wrong)) => made = Err(wrong),
             Err(trouble) => return Err(trouble),
         }

@@ -14,8 +14,8 @@ use axum::Router;
 use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use form_schema::FormData;
-use slab_diary::Knowledge;
 use slab_diary::body::Pour;
+use slab_diary::{EntryId, Knowledge};
 use slab_diary::{Slab, fold};
 use slab_plan::layout::{JointLimits, advise_joints};
 use slab_plan::{Plan, PlanSpec};
@@ -177,7 +177,7 @@ fn posted(context: &RequestContext, posted: &Posted) -> Answer {
     };
     match posted.typed.first("step") {
         Some("write") => match written(context, &opened, &standing, posted) {
-            Ok(()) => Ok(Redirect::to(&after(posted, &opened.record, "plan-written")).into_response()),
+            Ok(id) => Ok(Redirect::to(&after(posted, &opened.record, "plan-written", id)).into_response()),
             Err(PageError::FieldErrors(wrong)) => answered(context, &opened, &posted.typed, wrong),
             Err(trouble) => Err(trouble),
         },
@@ -213,11 +213,11 @@ fn written(
     opened: &Opened,
     standing: &Standing<'_>,
     posted: &Posted,
-) -> Result<(), PageError> {
+) -> Result<EntryId, PageError> {
     let locale = context.locale();
     let lines: Lines = read::read(&posted.typed, locale).map_err(PageError::FieldErrors)?;
     let (spec, _) = prove(&lines, standing.spec, locale).map_err(PageError::FieldErrors)?;
-    super::write_plan(context, opened, &spec, posted).map(|_| ())
+    super::write_plan(context, opened, &spec, posted)
 }
 
 /// The look at what is typed, without the page around it.
