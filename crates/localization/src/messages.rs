@@ -77,10 +77,13 @@ pub const FILES: &[(Lang, &str, &str)] = files![
 /// literal of the source says them.
 pub const TRADE_FILES: &[(Lang, &str, &str)] = files![
     Es: [
+        "es/trade/allowances.ftl",
         "es/trade/facts.ftl",
         "es/trade/finishes.ftl",
         "es/trade/glossary.ftl",
+        "es/trade/hold_point_tests.ftl",
         "es/trade/incidents.ftl",
+        "es/trade/materials.ftl",
         "es/trade/pour_spec.ftl",
         "es/trade/sealers.ftl",
         "es/trade/signs.ftl",

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::grade::Grade;
-use super::record::{measured_three, record};
+use super::record::{measured_three, record, translated};
 use super::unit::Unit;
 
 /// A waste or reserve allowance (`allowances.toml`).
@@ -32,3 +32,4 @@ pub struct Allowance {
 }
 record!(Allowance);
 measured_three!(Allowance);
+translated!(Allowance, "allowance" id: "meaning" meaning);

@@ -166,3 +166,7 @@ pub struct HoldPointTest {
     pub source_note: Option<String>,
 }
 record!(HoldPointTest, optional grade_rest, plain grade_numbers);
+translated!(
+    HoldPointTest, "test" id: "name" name, "how" how, "passes" passes, "uncertain" uncertain, "fails" fails,
+    "meaning" meaning, "remedy" remedy, "if-ignored" if_ignored
+);

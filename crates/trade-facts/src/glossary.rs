@@ -21,4 +21,4 @@ pub struct Term {
     pub source: Vec<String>,
 }
 record!(Term);
-translated!(Term, "term" id: "word" en);
+translated!(Term, "term" id: "word" en, "note" note);

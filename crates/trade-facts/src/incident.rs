@@ -80,4 +80,7 @@ pub struct Incident {
     pub source_note: Option<String>,
 }
 record!(Incident, optional grade_rest, plain grade_effect);
-translated!(Incident, "incident" id: "name" name, "short" short, "notice" en, "remedy" remedy);
+translated!(
+    Incident, "incident" id: "name" name, "short" short, "notice" en, "remedy" remedy, "effect" effect,
+    "visible" visible_when
+);

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::grade::Grade;
-use super::record::{measured_three, record};
+use super::record::{measured_three, record, translated};
 use super::unit::Unit;
 
 /// What one application of a material is.
@@ -50,3 +50,4 @@ pub struct Material {
 }
 record!(Material, optional grade_numbers);
 measured_three!(Material);
+translated!(Material, "material" id: "item" item);

@@ -19,5 +19,5 @@ finish-ground-light = Desbastado CSP 1-2
     .meaning = Se ven arena y piedra; el color puede salir más débil.
 finish-ground-heavy = Desbastado CSP 3+
     .meaning = Aspecto de agregado; no bajo un sellador transparente delgado.
-finish-microtopping = Microcapa de cemento
+finish-microtopping = Microcemento (sobrecapa delgada)
     .meaning = Muy reactivo; necesita sus propios paneles.

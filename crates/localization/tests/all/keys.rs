@@ -146,6 +146,9 @@ fn translated(trade: &Trade) -> Vec<&dyn Translated> {
     all.extend(trade.pour_spec().map(|r| r as &dyn Translated));
     all.extend(trade.signs().map(|r| r as &dyn Translated));
     all.extend(trade.glossary().map(|r| r as &dyn Translated));
+    all.extend(trade.hold_point_tests().map(|r| r as &dyn Translated));
+    all.extend(trade.materials().map(|r| r as &dyn Translated));
+    all.extend(trade.allowances().map(|r| r as &dyn Translated));
     all.extend(SETTABLE.iter().filter_map(|id| trade.fact(id)).map(|r| r as &dyn Translated));
     let sources = trade.sources().filter(|s| !is_standard(&s.cite) && s.cite != Source::COMMON_PRACTICE);
     all.extend(sources.map(|r| r as &dyn Translated));

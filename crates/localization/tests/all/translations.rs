@@ -6,7 +6,7 @@ use crate::messages::messages;
 use localization::{Lang, Locale, UnitSystem};
 use slab_answers::standing::{Action, Code, State};
 use slab_diary::EntryKind;
-use trade_facts::{Grade, Record, Trade, Translated};
+use trade_facts::{Grade, Trade, Translated};
 
 /// Steps that can hurt someone: each must carry its caution.
 const DANGEROUS: [Action; 20] = [
@@ -141,16 +141,24 @@ fn figures(text: &str) -> Vec<String> {
     found
 }
 
-#[test]
-fn every_clause_has_the_same_figures_in_spanish() {
+fn same_figures<'r>(records: impl Iterator<Item = &'r (impl Translated + 'r)>, at_least: usize) {
     let spanish = Locale::new(Lang::Es, UnitSystem::Imperial);
     let mut compared = 0;
-    for clause in Trade::built_in().pour_spec() {
-        for (name, english) in clause.texts() {
-            let text = spanish.text_of(clause, name);
-            assert_eq!(figures(english), figures(&text), "{} {name}", clause.id());
+    for record in records {
+        for (name, english) in record.texts() {
+            let text = spanish.text_of(record, name);
+            assert_eq!(figures(english), figures(&text), "{} {name}", record.key());
             compared += 1;
         }
     }
-    assert!(compared > 80, "only {compared} texts");
+    assert!(compared >= at_least, "only {compared} texts");
+}
+
+#[test]
+fn clauses_tests_and_materials_have_the_same_figures_in_spanish() {
+    let trade = Trade::built_in();
+    same_figures(trade.pour_spec(), 80);
+    same_figures(trade.hold_point_tests(), 195);
+    same_figures(trade.materials(), 20);
+    same_figures(trade.allowances(), 7);
 }
