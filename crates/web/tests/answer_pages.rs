@@ -214,7 +214,11 @@ fn every_fact_has_its_anchor_its_grade_and_its_sources() {
     // 28 days of house rule R01 in the reader's words, and 40 °F as 4.4 °C.
     assert!(all.contains("at least 28 days"));
     let metric = site.get_as("/facts", "lang=es; measure=metric").ends(200).text();
-    assert!(metric.contains("al menos 28 días") && metric.contains("Los registros están solo en inglés"));
+    assert!(metric.contains("al menos 28 días") && metric.contains("solo en inglés, menos las pruebas"));
+    for test in metric.split("id=\"test-").skip(1).filter_map(|test| test.split("</dl>").next()) {
+        assert!(!test.contains("lang=\"en\""), "{test}");
+    }
+    assert!(metric.contains("Edad de la losa"));
     assert!(!metric.contains(" °F<") && metric.contains("lang=\"en\""));
 }
 
@@ -226,6 +230,11 @@ fn facts_are_narrowed_by_topic_and_by_words() {
     assert!(membrane.contains("id=\"membrane-blocks-stain\"") && !membrane.contains("id=\"hcl-ceiling-ppm\""));
     let found = site.get("/facts?q=quick+SOAKING").ends(200).text();
     assert!(found.contains("id=\"drop-quick-soak\"") && !found.contains("id=\"age-before-stain-days\""));
+    // A test is found in the reader's words and in those of its record.
+    for search in ["trapo+blanco", "damp+rag"] {
+        let found = site.get_as(&format!("/facts?q={search}"), "lang=es").ends(200).text();
+        assert!(found.contains("id=\"test-residue-rag\"") && !found.contains("id=\"test-slab-age\""), "{search}");
+    }
     site.get("/facts?about=alchemy").ends(200).holds("id=\"age-before-stain-days\"");
 }
 
@@ -243,6 +252,7 @@ fn the_order_says_first_what_to_buy() {
     assert!(page.contains(&format!("href=\"/slab/{id}/entry/")));
     let spanish = site.get_as(&format!("/slab/{id}/order"), "lang=es; measure=metric").ends(200).text();
     assert!(spanish.contains("Qué comprar para") && spanish.contains(" L</b>"));
+    assert!(spanish.contains("brisa, fondos de cubeta, retoques") && !spanish.contains("overspray"));
 }
 
 #[test]

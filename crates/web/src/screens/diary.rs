@@ -195,7 +195,7 @@ fn trouble(entry: &Entry, slab: &Slab<'_>, sight: &ViewScope, locale: Locale) ->
             ways.push(way(EntryKind::Accepted, "entry-accept"));
         }
     }
-    let text = |of: fn(&trade_facts::Incident) -> &String| record.map_or_else(String::new, |record| of(record).clone());
+    let text = |name| record.map_or_else(String::new, |record| locale.text_of(record, name));
     let of_zone = |(zone, area): &(String, units::Area)| {
         locale.message("entry-covers-zone", &[("zone", zone.as_str().into()), ("area", locale.area(*area).into())])
     };
@@ -204,9 +204,9 @@ fn trouble(entry: &Entry, slab: &Slab<'_>, sight: &ViewScope, locale: Locale) ->
         reasons: standing.reasons.iter().map(|reason| locale.reason(reason)).collect(),
         covers: spot.iter().flat_map(|spot| spot.covers.iter().map(of_zone)).collect(),
         assumed: spot.is_some_and(|spot| spot.reach_assumed),
-        effect: text(|record| &record.effect),
-        remedy: text(|record| &record.remedy),
-        visible: text(|record| &record.visible_when),
+        effect: text("effect"),
+        remedy: text("remedy"),
+        visible: text("visible"),
         grade: record.map_or_else(String::new, |record| locale.grade(trade.grade_to_show(&record.citation()))),
         ways,
     })

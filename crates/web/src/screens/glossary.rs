@@ -82,7 +82,7 @@ fn shown(context: &RequestContext) -> Answer {
                 id: term.id.clone(),
                 from,
                 to,
-                note: term.note.clone(),
+                note: Some(locale.text_of(term, "note")).filter(|note| !note.is_empty()),
                 grade: (grade != usual).then(|| locale.grade(grade)),
                 source: if term.source.is_empty() { String::new() } else { locale.cite(trade, &term.citation()) },
             }

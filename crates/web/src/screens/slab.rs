@@ -62,7 +62,7 @@ pub(crate) struct Step {
     pub(crate) href: Option<String>,
 }
 
-/// How a test is done, from the trade records; in English as they are written.
+/// How a test is done, from the trade records.
 #[derive(Debug, Clone)]
 pub(crate) struct TestHow {
     pub(crate) name: String,
@@ -158,10 +158,10 @@ fn point(point: &HoldPoint, sight: &ViewScope, slab: &Slab<'_>, trade: &Trade, l
         Some((sight.entries.then(|| format!("{}/entry/{}", sight.base, entry.id)), said))
     };
     let tests = point.tests.iter().filter_map(|test| trade.hold_point_test(test)).map(|test| TestHow {
-        name: test.name.clone(),
-        how: test.how.clone(),
-        passes: test.passes.clone(),
-        fails: test.fails.clone(),
+        name: locale.text_of(test, "name"),
+        how: locale.text_of(test, "how"),
+        passes: locale.text_of(test, "passes"),
+        fails: locale.text_of(test, "fails"),
     });
     Point {
         id: point.id.name(),

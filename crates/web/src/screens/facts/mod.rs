@@ -35,6 +35,9 @@ struct Group {
 /// A hold point test as the template draws it.
 struct Test<'t> {
     test: &'t HoldPointTest,
+    name: String,
+    /// How it is done, what passes and so on, each under its heading.
+    told: Vec<(String, String)>,
     known: Known,
     /// The figures it uses: anchor, statement and number.
     limits: Vec<(String, String, Option<String>)>,
@@ -118,8 +121,8 @@ fn shown(context: &RequestContext) -> Answer {
     let tests: Vec<Test<'_>> = trade
         .hold_point_tests()
         .filter(|test| about.is_empty() || test.hold_point == about)
-        .filter(|t| holds(&search, &[&t.name, &t.id, &t.code, &t.how, &t.passes, &t.fails, &t.meaning, &t.remedy]))
         .map(|test| told(test, trade, locale))
+        .filter(|told| told.found_by(&search))
         .collect();
     let used = groups.iter().flat_map(|g| &g.statements).map(|s| &s.known).chain(tests.iter().map(|t| &t.known));
     let used: BTreeSet<&str> = used.flat_map(|known| &known.sources).map(|(key, _)| key.as_str()).collect();
@@ -162,7 +165,34 @@ fn told<'t>(test: &'t HoldPointTest, trade: &Trade, locale: Locale) -> Test<'t> 
         let fact = trade.fact(id)?;
         Some((id.clone(), fact.statement.clone(), crate::figures::fact_figure(locale, fact)))
     };
-    Test { known: Known::of(trade, locale, test), limits: test.limits.iter().filter_map(limit).collect(), test }
+    let heads = [
+        ("facts-how", locale.text_of(test, "how")),
+        ("facts-passes", locale.text_of(test, "passes")),
+        ("facts-uncertain", locale.text_of(test, "uncertain")),
+        ("facts-fails", locale.text_of(test, "fails")),
+        ("facts-remedy", locale.text_of(test, "remedy")),
+        ("facts-if-ignored", locale.text_of(test, "if-ignored")),
+    ];
+    let there = heads.into_iter().filter(|(_, text)| !text.is_empty());
+    Test {
+        name: locale.text_of(test, "name"),
+        told: there.map(|(head, text)| (locale.message(head, &[]), text)).collect(),
+        known: Known::of(trade, locale, test),
+        limits: test.limits.iter().filter_map(limit).collect(),
+        test,
+    }
+}
+
+impl Test<'_> {
+    /// A test is found by its own English too: it is what its papers and standards say.
+    fn found_by(&self, search: &str) -> bool {
+        let test = self.test;
+        let english = [&test.name, &test.id, &test.code, &test.how, &test.passes, &test.fails, &test.meaning];
+        let shown = self.told.iter().map(|(_, text)| text);
+        let all: Vec<&str> =
+            english.into_iter().chain([&test.remedy, &self.name]).chain(shown).map(String::as_str).collect();
+        holds(search, &all)
+    }
 }
 
 #[cfg(test)]

@@ -178,18 +178,23 @@ fn row(line: &Line, sight: &ViewScope, slab: &Slab<'_>, locale: Locale) -> Row {
     }
 }
 
-/// A record by its id: finishes and sealers have a name in both languages, the others are English.
+/// A record by its id, and whether its words are English to a reader of Spanish: of the facts, those that a form
+/// asks for have their Spanish.
 fn fact_name(id: String, locale: Locale) -> (String, String, bool) {
     let trade = Trade::built_in();
     let named = locale.term(&id);
     if named != id {
         return (id, named, false);
     }
-    let material = || trade.material(&id).map(|record| record.item.clone());
-    let allowance = || trade.allowance(&id).map(|record| record.meaning.clone());
-    let fact = || trade.fact(&id).map(|record| record.statement.clone());
-    let text = material().or_else(allowance).or_else(fact).unwrap_or_else(|| id.clone());
-    (id, text, true)
+    let material = || trade.material(&id).map(|record| locale.text_of(record, "item"));
+    let allowance = || trade.allowance(&id).map(|record| locale.text_of(record, "meaning"));
+    if let Some(text) = material().or_else(allowance) {
+        return (id, text, false);
+    }
+    let Some(fact) = trade.fact(&id) else { return (id.clone(), id, true) };
+    let text = locale.text_of(fact, "statement");
+    let english = text == fact.statement;
+    (id, text, english)
 }
 
 fn zone_row(zone: &ZoneCoverage, sight: &ViewScope, slab: &Slab<'_>, locale: Locale) -> ZoneRow {
