@@ -4,7 +4,7 @@
 term-water = agua
 term-eyewash = lavaojos probado
 term-waste-plan = plan del agua residual
-term-data-sheets = hojas de datos de seguridad
+term-data-sheets = hojas de seguridad (SDS)
 
 grade-verified = verificado
 grade-secondary-copy = verificado, copia secundaria

@@ -4,7 +4,7 @@
 //! entry's id was made with the form, so the second adds nothing.
 
 use diary_writer::{NewEntry, WriteError, Writer};
-use form_schema::FieldError;
+use form_schema::{FieldError, FieldErrorKind};
 use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use localization::Locale;
@@ -58,7 +58,7 @@ pub(crate) fn write_form(
     let mut wrong: Vec<FieldError> = Vec::new();
     let fields = kind.read(&typed, locale.unit_system).map_err(|w| wrong.extend(w)).ok();
     let place = read_place(&typed, locale.unit_system).map_err(|w| wrong.extend(w)).ok();
-    let mut said = field_errors(&wrong, locale);
+    let mut said = field_errors(&wrong, kind, locale);
     let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let known = Known { slab: &slab, trade: Trade::built_in(), locale };
     let left_open = place_left_open(kind.schema(), &typed, &known);
@@ -84,8 +84,16 @@ pub(crate) fn write_form(
 }
 
 /// Errors of fields as a page shows them: the input, and the sentence.
-pub(crate) fn field_errors(errors: &[FieldError], locale: Locale) -> Vec<(String, String)> {
-    errors.iter().map(|error| (error.field.clone(), locale.field_error(error))).collect()
+pub(crate) fn field_errors(errors: &[FieldError], kind: EntryKind, locale: Locale) -> Vec<(String, String)> {
+    let said = |error: &FieldError| match error.what {
+        // The list above the form names no field: what is missing has to.
+        FieldErrorKind::Missing => {
+            let field = localization::input_label(locale, kind.schema(), &error.field);
+            locale.message("mistake-missing-named", &[("field", field.into())])
+        }
+        _ => locale.field_error(error),
+    };
+    errors.iter().map(|error| (error.field.clone(), said(error))).collect()
 }
 
 /// What a page submits as one entry.
@@ -143,8 +151,8 @@ fn refused(error: WriteError, locale: Locale) -> PageError {
         WriteError::Happened(error) => PageError::mistake("happened", locale.typed_when_error(&error)),
         WriteError::Entry(EntryError::Header { field, problem }) => PageError::mistake(&field, problem),
         WriteError::Entry(EntryError::Place(problem)) => PageError::mistake("place", problem.to_string()),
-        WriteError::Entry(EntryError::Body(BodyError::Fields(_, errors))) => {
-            PageError::FieldErrors(field_errors(&errors, locale))
+        WriteError::Entry(EntryError::Body(BodyError::Fields(kind, errors))) => {
+            PageError::FieldErrors(field_errors(&errors, kind, locale))
         }
         WriteError::Entry(EntryError::Body(error)) => PageError::mistake("body", locale.body_error(&error)),
         WriteError::Problems(problems) => {
@@ -187,4 +195,21 @@ pub(crate) fn after(posted: &Posted, record: &SlabRecord, said: &str, entry: Ent
 /// Whether it is a path on this server: a foreign address in a link must not lead away.
 pub(crate) fn is_ours(path: &str) -> bool {
     path.starts_with('/') && !path.starts_with("//") && !path.contains(['\\', '\n', '\r', '\t'])
+}
+
+#[cfg(test)]
+mod tests {
+    use form_schema::{FieldError, FieldErrorKind};
+    use localization::{Lang, Locale, UnitSystem};
+    use slab_diary::EntryKind;
+
+    #[test]
+    fn what_is_missing_is_named_as_its_own_form_names_it() {
+        let missing = [FieldError::new("humidity", FieldErrorKind::Missing, "")];
+        let said =
+            |kind, lang| super::field_errors(&missing, kind, Locale::new(lang, UnitSystem::Imperial)).remove(0).1;
+        assert_eq!(said(EntryKind::SlabHumidity, Lang::En), "Missing: In-slab RH.");
+        assert_eq!(said(EntryKind::SlabHumidity, Lang::Es), "Falta: Humedad en la losa.");
+        assert_eq!(said(EntryKind::AirReading, Lang::Es), "Falta: Humedad del aire.");
+    }
 }

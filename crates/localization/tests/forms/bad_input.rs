@@ -175,7 +175,7 @@ fn sentences_in_both_languages() {
     let found = read_body(form("water_drop").unwrap(), &typed, UnitSystem::Imperial).unwrap_err();
     let said = |lang| Locale::new(lang, UnitSystem::Imperial).field_error(&found[0]);
     assert_eq!(said(Lang::En), "\"gal\" is no unit for this. Accepted: 45 s");
-    assert_eq!(said(Lang::Es), "\"gal\" no es una unidad para esto. Se acepta: 45 s");
+    assert_eq!(said(Lang::Es), "«gal» no es una unidad para esto. Se acepta: 45 s");
     let found = read_body(form("temperature").unwrap(), &FormData::new(), UnitSystem::Imperial).unwrap_err();
     let said = |lang| Locale::new(lang, UnitSystem::Imperial).field_error(&found[0]);
     assert_eq!(said(Lang::En), "Fill in at least one of these: Slab surface temperature and Air temperature.");

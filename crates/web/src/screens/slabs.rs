@@ -160,7 +160,7 @@ fn open_slab(context: &RequestContext, posted: &Posted) -> Result<SlabId, PageEr
     // All that is wrong with the form first: a slab is made only when its first entry can be.
     EntryKind::JobOpened
         .read(&posted.typed, locale.unit_system)
-        .map_err(|errors| PageError::FieldErrors(field_errors(&errors, locale)))?;
+        .map_err(|errors| PageError::FieldErrors(field_errors(&errors, EntryKind::JobOpened, locale)))?;
     let id: SlabId = match posted.typed.first("slab").map(str::parse) {
         Some(Ok(id)) => id,
         _ => context.app.fresh_id().to_string().parse().map_err(|_| PageError::NotFound)?,

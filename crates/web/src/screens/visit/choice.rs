@@ -222,7 +222,7 @@ fn written(context: &RequestContext, visit: &Visit, posted: &Posted) -> Result<(
         .collect();
     let fields = EntryKind::ChoiceApproved
         .read(&typed, locale.unit_system)
-        .map_err(|errors| PageError::FieldErrors(field_errors(&errors, locale)))?;
+        .map_err(|errors| PageError::FieldErrors(field_errors(&errors, EntryKind::ChoiceApproved, locale)))?;
     let mut by_link = context.clone();
     by_link.visitor.name = match visit.link.note.as_str() {
         "" => "link".to_owned(),
