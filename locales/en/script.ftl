@@ -12,15 +12,15 @@ script-kept-on-phone = Kept on this phone. It will be sent when there is a conne
 script-photographs = Photographs: { $count }
 script-state-waiting = Waits for a connection
 script-state-refused = Not accepted
-script-state-needs-sign-in = Waits until you sign in with leave to write here
+script-state-needs-sign-in = Waits until you sign in with leave to log here
 script-sign-in = Sign in
-script-mend = Mend
-script-throw-away = Throw away
-script-throw-away-sure = Throw away "{ $label }"? It has not been sent and cannot be brought back.
+script-mend = Fix
+script-throw-away = Delete
+script-throw-away-sure = Delete "{ $label }"? It has not been sent and cannot be brought back.
 
 ## What was wrong
 
-script-mistakes-head = Not written yet. To mend:
+script-mistakes-head = Not logged yet. Fix this:
 script-refused-general = The server did not accept this entry. Look it over and send it again.
 script-photograph-too-large = { $name } has { $size } MB. At most { $limit } MB can be sent; choose a smaller picture size in the camera.
 

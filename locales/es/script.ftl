@@ -15,12 +15,12 @@ script-state-refused = No fue aceptada
 script-state-needs-sign-in = Espera a que usted entre con permiso para escribir aquí
 script-sign-in = Entrar
 script-mend = Corregir
-script-throw-away = Tirar
-script-throw-away-sure = ¿Tirar "{ $label }"? No se ha enviado y no se puede recuperar.
+script-throw-away = Borrar
+script-throw-away-sure = ¿Borrar «{ $label }»? No se ha enviado y no se puede recuperar.
 
 ## Lo que estaba mal
 
-script-mistakes-head = Todavía no se escribió. Hay que corregir:
+script-mistakes-head = Todavía no se anotó. Corrija esto:
 script-refused-general = El servidor no aceptó esta anotación. Revísela y envíela otra vez.
 script-photograph-too-large = { $name } pesa { $size } MB. Se pueden enviar { $limit } MB como máximo; escoja en la cámara un tamaño de foto más chico.
 
@@ -51,7 +51,7 @@ script-drop-remove = Quitar
 script-drop-written = La gota { $number } quedó en el diario.
 script-drop-not-kept = No hay espacio en este teléfono para guardar la gota { $number } ({ $what }). Anótela en papel, o libere espacio y toque otra vez.
 script-stopwatch-runs = { $clock } ({ $seconds } s)
-script-plan-at = Marcado a { $x } de lado y { $y } hacia arriba
+script-plan-at = Marcado a { $x } hacia la derecha y { $y } hacia arriba
 script-cannot-look = No se puede revisar ahora: no hay señal. Abajo está como estaba antes.
 script-cannot-ask = No hay señal. Se volverá a preguntar.
 script-copied = Copiado

@@ -216,7 +216,7 @@ fn existing_joints_are_checked_by_the_thickness_of_the_diary_with_grades_and_fac
         seen.holds("How sure: ").holds("not an engineer&#39;s design: the drawings and the engineer of record govern");
     assert!(!seen.text().contains("lines-finding") && !seen.text().contains("lines-rule"), "{}", seen.text());
     let spanish = site.get_as(&page(id, "lines"), "lang=es").ends(200);
-    spanish.holds("Es una regla práctica, no el diseño de un ingeniero").holds("la regla no lo quiere de más de");
+    spanish.holds("Es una regla de campo, no el diseño de un ingeniero").holds("la regla no lo quiere de más de");
 }
 
 #[test]
