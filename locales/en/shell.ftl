@@ -1,7 +1,7 @@
 # What the command line says around the answers.
 
-slab-opened = Opened { $name }. Next: draw its plan and note the pour (underfoot log --help shows how).
-no-slabs-yet = No slab yet. A slab is one floor with its own diary. Open one with: underfoot new "NAME". Or see a whole one with: underfoot demo
+slab-opened = Started { $name }. Next: draw its plan and log the pour (underfoot log --help shows how).
+no-slabs-yet = No slab yet. A slab is one floor with its own diary. Start one with: underfoot new "NAME". Or see a whole one with: underfoot demo
 entries-written = { $added ->
         [0] Nothing new
         [one] 1 entry written
@@ -26,5 +26,5 @@ demo-diary = Diary in { $dir }; look further with: underfoot --data { $dir } dia
 demo-as-of = Asked as of { $moment }, the last day of its diary.
 serve-at = The pages are at { $address }
 serve-not-encrypted = Warning: this address is not encrypted. Passwords can be read on the way and nothing works without signal. Put it behind HTTPS and give --public.
-serve-set-up = Nobody owns these slabs yet. Open { $address }/set-up and type this code, once: { $code }
+serve-set-up = These slabs have no admin yet. Open { $address }/set-up and type this code, once: { $code }
 serve-stop = Stop with Ctrl-C.

@@ -1,14 +1,14 @@
-# Abrir la sesión, personas, enlaces, y lo que muestra un enlace.
+# Entrar, usuarios, enlaces, y lo que muestra un enlace.
 
 way-password = Mi contraseña
 way-choice = Elegir un panel
 
 set-up-title = Preparar
-set-up-head = Este servidor todavía no tiene dueño
-set-up-what = Escriba el código que está en la consola donde se arrancó el servidor: con él usted se hace dueño y agrega a los demás. Sirve una sola vez.
+set-up-head = Este servidor todavía no tiene administrador
+set-up-what = Escriba el código que está en la consola donde se arrancó el servidor: con él usted queda como administrador y agrega a los demás. Sirve una sola vez.
 set-up-code = Código de la consola
 set-up-code-hint = Da igual con mayúsculas o guiones.
-set-up-do = Hacerme dueño
+set-up-do = Quedar como administrador
 person-name = Nombre
 person-name-hint = Queda junto a todo lo que esta persona anote en el diario.
 person-password = Contraseña
@@ -16,12 +16,12 @@ person-password-new = Contraseña nueva
 person-password-again = La misma contraseña otra vez
 person-password-hint = Al menos { $count } letras, hasta 256. Una frase propia es fácil de recordar. No se pide nada más.
 
-sign-in-title = Abrir la sesión
+sign-in-title = Entrar
 sign-in-do = Entrar
-sign-in-forgot = ¿Olvidó la contraseña? Un dueño le puede hacer una nueva.
+sign-in-forgot = ¿Olvidó la contraseña? Un administrador le puede hacer una nueva.
 
 password-title = Mi contraseña
-password-what = En todo otro lugar donde tenga la sesión abierta tendrá que entrar de nuevo.
+password-what = En todo otro lugar donde haya entrado tendrá que entrar de nuevo.
 password-now = Contraseña de ahora
 password-do = Cambiar la contraseña
 
@@ -42,13 +42,13 @@ people-new-password = Contraseña nueva para { $name }
 people-new-password-what = Para quien la olvidó o perdió el teléfono: cierra su sesión en todas partes y hace una contraseña inicial nueva.
 people-close = Cerrar la cuenta de { $name }
 people-close-what = Cierra su sesión en todas partes, para siempre. Lo que anotó se queda. El nombre no se le puede dar a otra persona.
-people-add = Agregar una persona
-people-add-do = Agregar a esta persona
+people-add = Agregar un usuario
+people-add-do = Agregar a este usuario
 people-typed-password = Escribir usted la contraseña inicial
-role-owner = Dueño
+role-owner = Administrador
 role-crew = Cuadrilla
 role-guest = Invitado
-role-owner-may = Dueño: todo, también personas y enlaces
+role-owner-may = Administrador: todo, también usuarios y enlaces
 role-crew-may = Cuadrilla: leer todas las losas y anotar en todos los diarios
 role-guest-may = Invitado: leer todas las losas, sin anotar nada
 copy = Copiar
@@ -56,12 +56,12 @@ copy = Copiar
 mistake-sign-in = El nombre o la contraseña están mal. Revise los dos e intente otra vez.
 mistake-set-up-code = Ese no es el código de la consola. Se acepta: el código del último arranque, doce letras y cifras.
 mistake-person-name = El nombre está vacío, es muy largo o tiene varias líneas. Se acepta: de 1 a 80 letras en una línea.
-mistake-person-taken = Aquí alguien se llama o se llamó "{ $name }". Se acepta: un nombre que nadie tenga ni haya tenido.
+mistake-person-taken = Aquí alguien se llama o se llamó «{ $name }». Se acepta: un nombre que nadie tenga ni haya tenido.
 mistake-password-short = La contraseña es muy corta o muy larga. Se acepta: de { $least } a 256 letras de cualquier clase.
 mistake-password-again = Las dos contraseñas no son iguales. Se acepta: la misma dos veces.
 mistake-password-now = Esa no es su contraseña de ahora.
-mistake-role = Diga qué puede hacer esta persona. Se acepta: dueño, cuadrilla o invitado.
-mistake-last-owner = { $name } es el único dueño. Primero haga dueño a otra persona.
+mistake-role = Diga qué puede hacer esta persona. Se acepta: administrador, cuadrilla o invitado.
+mistake-last-owner = { $name } es el único administrador. Primero haga administrador a otra persona.
 mistake-person-closed = La cuenta de { $name } está cerrada. Se acepta: una cuenta abierta; agregue a la persona con otro nombre.
 
 links-count = { $count ->
@@ -69,23 +69,23 @@ links-count = { $count ->
         [one] 1 enlace abierto
        *[other] { $count } enlaces abiertos
     }
-links-what = Un enlace muestra las páginas elegidas de esta losa a quien lo tenga, sin abrir sesión. Se vence solo y se puede retirar cuando quiera. Las horas y los costos nunca se muestran.
-links-here-only = Este servidor responde solo en esta máquina, así que un enlace abre solo aquí: en otro teléfono o computadora no lleva a nada. Arranque el servidor para personas si quiere compartir enlaces con otros.
+links-what = Un enlace muestra las páginas elegidas de esta losa a quien lo tenga, sin contraseña. Se vence solo y se puede retirar cuando quiera. Las horas y los costos nunca se muestran.
+links-here-only = Este servidor responde solo en esta máquina, así que un enlace abre solo aquí: en otro teléfono o computadora no lleva a nada. Arranque el servidor para usuarios si quiere compartir enlaces con otros.
 links-fresh = Copie el enlace ahora: se muestra una sola vez
 links-fresh-what = O apunte la cámara de un teléfono a la imagen. ¿Lo perdió? Retire este enlace y haga otro.
 links-picture = El enlace como imagen para la cámara de un teléfono
 links-make = Hacer un enlace
 links-make-do = Hacer el enlace
 links-pages = Qué muestra
-links-choice = Los paneles, y un formulario donde quien tenga el enlace elige uno y acepta lo que hace el tinte. Revise que sus palabras digan lo mismo que su contrato.
+links-choice = Los paneles, y un formulario donde el dueño del piso elige uno y acepta lo que hace el tinte. Revise que sus palabras digan lo mismo que su contrato.
 links-standing = La respuesta, los puntos de espera y por qué. Se dice todo lo que impide teñir el piso.
 links-plan = El plano con lo que se encontró en él
 links-diary = Todas las anotaciones, sin horas ni costos
 links-photographs = Todas las fotos del diario
 links-order = Qué comprar
 links-note = Para quién
-links-note-hint = Queda junto a lo que se anote por el enlace, como "la dueña".
-links-days = Sirve por
+links-note-hint = Queda junto a lo que se anote por el enlace, como «la dueña».
+links-days = Se vence en
 links-days-unit = días
 links-all = Enlaces hasta ahora
 links-no-note = Sin decir para quién
@@ -95,7 +95,7 @@ link-over = Vencido desde { $moment }
 link-withdrawn = Retirado { $moment }
 link-made = Hecho { $moment }
 mistake-link-page = No marcó nada que mostrar. Se acepta: al menos una página.
-mistake-link-days = No se entiende por cuánto tiempo sirve. Se acepta: de { $least } a { $most } días.
+mistake-link-days = No se entiende en cuántos días se vence. Se acepta: de { $least } a { $most } días.
 mistake-link-note = Para quién es muy largo o tiene varias líneas. Se acepta: hasta { $most } letras en una línea.
 mistake-link-made = Este enlace ya se hizo y su dirección no se puede mostrar otra vez. Retírelo y haga otro.
 
@@ -113,7 +113,7 @@ visit-photographs = { $count ->
 choice-head = Elija el color de su piso
 choice-nothing = Todavía no hay panel que elegir
 choice-nothing-what = Un panel es un pedazo del mismo concreto con el mismo acabado, teñido como quedaría el piso. Cuando haya uno teñido, se puede elegir aquí.
-choice-what = Mire los paneles con la luz del cuarto, mojados y secos si puede. Una foto muestra el color solo más o menos; elija con el panel mismo.
+choice-what = Mire los paneles con la luz del cuarto, mojados y secos si puede. Una foto muestra el color solo más o menos; elija viendo el panel mismo.
 choice-again = Puede elegir otra vez. Cada elección se queda en el diario.
 choice-chosen = { $by } eligió el panel { $panel } el { $date }
 choice-panels = Los paneles

@@ -1,7 +1,7 @@
 # Lo que dice la línea de comandos alrededor de las respuestas.
 
-slab-opened = Se abrió { $name }. Sigue: dibuje su plano y anote el colado (underfoot log --help enseña cómo).
-no-slabs-yet = Todavía no hay ninguna losa. Una losa es un piso con su propio diario. Abra una con: underfoot new "NOMBRE". O vea una completa con: underfoot demo
+slab-opened = Se creó { $name }. Sigue: dibuje su plano y anote el colado (underfoot log --help enseña cómo).
+no-slabs-yet = Todavía no hay ninguna losa. Una losa es un piso con su propio diario. Cree una con: underfoot new "NOMBRE". O vea una completa con: underfoot demo
 entries-written = { $added ->
         [0] Nada nuevo
         [one] Se escribió 1 anotación
@@ -26,5 +26,5 @@ demo-diary = Diario en { $dir }; vea más con: underfoot --data { $dir } diary
 demo-as-of = Preguntado al { $moment }, el último día de su diario.
 serve-at = Las páginas están en { $address }
 serve-not-encrypted = Advertencia: esta dirección no va cifrada. Las contraseñas se pueden leer en el camino y nada funciona sin señal. Póngala detrás de HTTPS e indique --public.
-serve-set-up = Estas losas todavía no tienen dueño. Abra { $address }/set-up y escriba este código, una sola vez: { $code }
+serve-set-up = Estas losas todavía no tienen administrador. Abra { $address }/set-up y escriba este código, una sola vez: { $code }
 serve-stop = Se detiene con Ctrl-C.

@@ -103,8 +103,8 @@ fn a_closed_account_and_a_smaller_role_hold_at_once() {
     // The last owner can neither step down nor close.
     let me = format!("/people/{}", id("Olga"));
     let down = crowd.site.put(&format!("{me}/role"), &owner, &[("role", "crew")]).ends(422);
-    down.holds("Olga is the only owner");
-    crowd.site.put(&format!("{me}/close"), &owner, &[]).ends(422).holds("Olga is the only owner");
+    down.holds("Olga is the only admin");
+    crowd.site.put(&format!("{me}/close"), &owner, &[]).ends(422).holds("Olga is the only admin");
     let nonsense = crowd.site.put(&role, &owner, &[("role", "emperor")]).ends(422);
-    nonsense.holds("Accepted: owner, crew or guest");
+    nonsense.holds("Accepted: admin, crew or guest");
 }

@@ -175,7 +175,7 @@ fn the_set_up_code_works_once_and_only_while_nobody_is_there() {
     assert!(site.store.people().unwrap().is_empty());
     let got = try_code(&site, "abcd efgh jklm", "Olga", PASSWORD, PASSWORD).ends(303);
     let cookie = format!("session={}", cookie_set(&got, "session").unwrap());
-    assert_eq!(site.look("/people", &cookie).status, 200, "an owner");
+    assert_eq!(site.look("/people", &cookie).status, 200, "an admin");
     assert_eq!(try_code(&site, "ABCD-EFGH-JKLM", "Eve", PASSWORD, PASSWORD).header("location"), "/sign-in");
     assert!(!put_code(&site, "ZZZZ-YYYY-XXXX"), "no new code once somebody is there");
     assert_eq!(site.store.people().unwrap().len(), 1);
