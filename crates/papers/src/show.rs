@@ -72,6 +72,7 @@ pub(crate) fn signs(text: &str) -> String {
         (">= ", "≥\u{a0}"),
         ("+/-", "±"),
         ("ft2", "ft²"),
+        ("pie2", "pie²"),
         ("yd3", "yd³"),
         (" x ", " × "),
         ("\"dissipating\"", "“dissipating”"),
@@ -102,7 +103,7 @@ pub(crate) fn signs(text: &str) -> String {
 }
 
 /// Units that do not leave their number.
-const UNITS: [&str; 9] = ["%", "in", "ft", "lb", "psi", "mil", "perm", "F", "x"];
+const UNITS: [&str; 11] = ["%", "in", "ft", "pulg", "pies", "lb", "psi", "mil", "perm", "F", "x"];
 
 fn begins_with_word(chars: &[char], word: &str) -> bool {
     let length = word.chars().count();

@@ -11,7 +11,7 @@ clause-water-cement-ratio = Agua/cemento (w/cm)
     .why = pasta pareja, menos secado
 clause-slump = Revenimiento (slump)
     .requirement = igual en cada camión
-    .range = 3-5 in, +/- 1 in
+    .range = 3-5 pulg, +/- 1 pulg
     .why = acabado parejo
 clause-no-chloride = Cloruro
     .requirement = Ninguno, en ningún aditivo
@@ -42,18 +42,18 @@ clause-vapor-retarder = Barrera de vapor
     .why = los selladores de película duran
 clause-thickness-and-joints = Espesor y juntas
     .requirement = Paños casi cuadrados, alineados con el plano
-    .range = 24-36 x espesor; 10-15 ft para 4-5 in; profundidad >= 1/4
+    .range = 24-36 x espesor; 10-15 pies para 4-5 pulg; profundidad >= 1/4
     .why = grieta sin control bajo el tinte
 clause-structure-by-engineer = Refuerzo, diseño, cargas
     .requirement = Por el ingeniero con licencia
     .why = no es decisión de quien tiñe
 clause-flatness = Planicidad
     .requirement = Especificar por clase o con regla
-    .range = FF 25-35 / FL 20 típico decorativo; o 3/16 in en 10 ft
+    .range = FF 25-35 / FL 20 típico decorativo; o 3/16 pulg en 10 pies
     .why = el tinte se encharca en lo bajo
 clause-pour-weather = Clima
     .requirement = No colar con lluvia, sol fuerte ni viento
-    .range = aire >= 40 F; mantener >= 50 F; evaporación < 0.2 lb/ft2/h
+    .range = aire >= 40 F; mantener >= 50 F; evaporación < 0.2 lb/pie2 por hora
     .why = grietas, manchas
 clause-bleed-and-finishing = Sangrado y acabado
     .requirement = No rociar agua, no espolvorear cemento seco, no cerrar antes de tiempo
@@ -80,7 +80,7 @@ clause-no-sealer-before-stain = Sellador, endurecedor
     .why = barrera
 clause-sample-panels = Paneles de muestra
     .requirement = Misma carga, acabado y curado; numerar, guardar junto a la losa
-    .range = 3-6 piezas de 18-24 in (12-18 mínimo)
+    .range = 3-6 piezas de 18-24 pulg (12-18 mínimo)
     .why = prueba real del color
 clause-protect-the-slab = Protección
     .requirement = Ver la lista de incidentes; nombrar quién paga los daños

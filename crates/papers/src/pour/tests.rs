@@ -175,7 +175,7 @@ const SPANISH: &[&str] = &[
     "5 sacos (470 lb/yd³) mínimo; 3,000–4,000 psi",
     "de 24 a 36 veces el espesor",
     "Curado húmedo, al menos 7 días",
-    "evaporación < 0.2 lb/ft²/h",
+    "evaporación < 0.2 lb/pie² por hora",
     "Sobre la alarma la mitad de los días o más: 12 del día a 6 pm.",
     "Estimación, ± 40 %. Junio en the county airport",
     "no es un pronóstico",
