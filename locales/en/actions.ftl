@@ -2,7 +2,7 @@
 # .care is the caution that stands beside the step where it is dangerous. The signal words follow the
 # meanings of ANSI Z535. The safety data sheet and local rules always come first.
 
-do-note-pour = Write down the pour date
+do-note-pour = Log the pour date
 do-wait-for-age = Let the slab get older; it is too green to judge its color
 do-look-for-one-color = Look at the slab dry and then misted, and note whether it is one even color; if it is patchy, wait
 do-drop-and-scrape = Drop water at { $missing ->
@@ -35,7 +35,7 @@ do-solvent-wipe = Wipe one small spot with solvent on a white rag, doors open an
     .care = Warning: solvent vapor can catch fire and make you ill. Put out pilot lights, keep air moving, wear gloves and goggles, and follow the solvent's safety data sheet.
 do-strip-and-retest = Take the film off with a matched stripper or by grinding, then repeat water drops and scrape
     .care = Warning: stripper can burn skin and eyes, its vapor can make you ill, and grinding makes silica dust. Ventilate, use water or a dust collector, wear gloves and goggles, and follow the safety data sheet. Stop at black mastic or old tile: it can hold asbestos.
-do-screen-and-retest = Screen or grind it evenly, edge to edge, then repeat the water drops
+do-screen-and-retest = Screen or grind the whole zone evenly, edge to edge, then repeat the water drops
     .care = Warning: silica dust can cause lung disease. Use water or a dust collector and follow the silica rules. Stop at black mastic or old tile: it can hold asbestos.
 do-try-on-panel-or-screen = Try the stain on a panel with this same finish, or screen where the water is slow and test again
     .care = Warning: acid stain can blind or burn, and screening makes silica dust. Wear goggles, face shield and gloves, keep the eyewash at hand, use water or a dust collector, and follow the safety data sheet.
@@ -47,8 +47,8 @@ do-retest-spot = Look at the treated spot again and put down a water drop
 do-ask-owner-to-accept = Show the owner what will stay visible and get the acceptance in writing
 do-choose-sealer = Choose the sealer and note its maker's moisture limits
 do-end-wet-cure = Note the day the wet covers come off
-do-set-probes = Set humidity probes in the slab, or dish tests, where their marks may show, and read them after the wait
-    .care = Caution: probe holes and the ground spots of dishes will show on the stained floor; put them in closets, under cabinets or where the owner agrees. Warning: drilling concrete makes silica dust, which can cause lung disease. Use a dust collector and follow the silica rules.
+do-set-probes = Set humidity probes in the slab, or calcium chloride tests, where their marks may show, and read them after the wait
+    .care = Caution: probe holes and the ground spots of calcium chloride tests will show on the stained floor; put them in closets, under cabinets or where the owner agrees. Warning: drilling concrete makes silica dust, which can cause lung disease. Use a dust collector and follow the silica rules.
 do-lay-sheet = Tape { $missing ->
         [one] a clear plastic sheet
        *[other] { $missing } clear plastic sheets

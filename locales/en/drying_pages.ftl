@@ -1,7 +1,7 @@
 # The pages of drying, pour day, time line and air record. No surer than the calculations.
 
 drawing-as-table = The same as a table
-page-assumed = Taken for granted
+page-assumed = Assumptions
 page-grade = Grade: { $grade }.
 
 ## Drying
@@ -30,8 +30,8 @@ drying-work = How far the forecast is
 drying-work-following = Following { $count } possible slabs
 drying-work-weighing = Weighing them by the readings
 drying-work-drawing = Drawing the chart
-drying-do-read = Write down a reading in the slab
-drying-do-pour = Write down the pour
+drying-do-read = Log a reading in the slab
+drying-do-pour = Log the pour
 drying-do-fix-pour = Correct the pour
 drying-do-air = Bring in a weather or logger file
 drying-do-look = Look at the reading that doesn't fit
@@ -60,7 +60,7 @@ pour-day-answer-unknown = Can't tell for { $day }: the file has no hour with air
 pour-day-answer-cannot = Can't tell how fast the fresh slab would lose water
 pour-day-also-possible = Possibly above it { $times }.
 pour-day-protect = Fresh concrete may crack before it sets. Pour in the calm hours, or have wind breaks, shade, fog and clean covers at the slab before the truck comes. No evaporation film unless a sample has shown that the stain takes on it.
-pour-day-look-back = That day is past. Look for short parallel cracks from the first hours and write down what you find.
+pour-day-look-back = That day is past. Look for short parallel cracks from the first hours and log what you find.
 pour-day-silica-fume = With silica fume in the mix the alarm is half: at it or possibly above it { $times }.
 pour-day-on = { $date }
 pour-day-typical = a typical { $month } { $day }
@@ -81,8 +81,8 @@ pour-day-highest = Most at { $hour }: { $rate }.
 pour-day-not-known = not known
 pour-day-last-reading = By the last air reading
 pour-day-moment = { $moment }: { $rate }, with its margin { $span }; { $level }.
-pour-day-do-air = Write down the air at the slab
-pour-day-do-crack = Write down a crack
+pour-day-do-air = Log the air at the slab
+pour-day-do-crack = Log a crack
 pour-day-why = Where water leaves faster than it bleeds up, the skin shrinks before it has strength: short cracks and a weak, blotchy surface that stain shows for good. The rate is an estimate for fresh, wet concrete, good to about 40 %; it says nothing of concrete that has set.
 pour-day-formula = The formula:
 pour-day-fact-alarm = Alarm: { $value }.
@@ -96,7 +96,7 @@ time-answer-day = { $days ->
         [one] Day 1 since the pour
        *[other] Day { $days } since the pour
     }
-time-answer-no-pour = No pour is written down yet
+time-answer-no-pour = No pour is logged yet
 time-days-since-pour = { $days } days since the pour
 time-equivalent-age = { $days } days with temperature counted in
 time-dry-enough = Down to { $limit }
@@ -107,11 +107,11 @@ time-counted = { $count ->
 time-chart = From pour to hand-over
 time-do-next = See what to do next
 time-why = The waits between pour and hand-over cannot be hurried, only planned: the age, the drying, the rinse water. A date promised without them is what comes back as a failed floor.
-time-empty = Pour, cure, panels, tests, spills, coats and rinse stand here as soon as they are written down.
+time-empty = Pour, cure, panels, tests, spills, coats and rinse stand here as soon as they are logged.
 
 ## Air record: a weather file or a logger's table
 air-title = Bring in a weather or logger file
-air-what = For the drying forecast and for pour day. You see what was read before anything is written.
+air-what = For the drying forecast and for pour day. You see what was read before anything is logged.
 air-file = The file
 air-file-hint = CSV, EPW or TMY3, up to 8 MB and 60,000 rows
 air-look = See what is in it
@@ -122,12 +122,12 @@ air-accepted-epw = A weather year in EPW form.
 air-accepted-tmy3 = A typical year in TMY3 form.
 air-accepted-table = A table saved as CSV with a line of names: a time, and at least one of air temperature, humidity and slab temperature. Wind is needed for pour day. Units stand in the names:
 air-answer = { $count ->
-        [one] 1 row, { $from }. Nothing is written yet.
-       *[other] { $n } rows from { $from } to { $to }. Nothing is written yet.
+        [one] 1 row, { $from }. Nothing is logged yet.
+       *[other] { $n } rows from { $from } to { $to }. Nothing is logged yet.
     }
 air-answer-typical = { $count ->
-        [one] 1 hour of a typical year, { $from }. Nothing is written yet.
-       *[other] { $n } hours of a typical year, from { $from } to { $to }. Nothing is written yet.
+        [one] 1 hour of a typical year, { $from }. Nothing is logged yet.
+       *[other] { $n } hours of a typical year, from { $from } to { $to }. Nothing is logged yet.
     }
 air-step = One row every { $step }.
 air-source = Call it
@@ -145,7 +145,7 @@ air-left-out = Left out or doubtful
 air-nothing-left-out = Nothing: every row is good.
 air-more = And { $count } more of that kind.
 air-map = Something is in the wrong column
-air-map-what = Choose the column for what was not recognized or was taken wrongly. The rest can stay as it is.
+air-map-what = Choose the column for what was not recognized or was read wrongly. The rest can stay as it is.
 air-map-recognized = as found
 air-map-time = Date and time in one column
 air-map-date = Date
@@ -190,8 +190,8 @@ air-assumed-two-digit-years = Years of two digits were put in the 2000s.
 air-assumed-local-times = Times without an offset were read as local time of { $zone }.
 air-assumed-stated-offset = Times were read at UTC offset { $offset }, as the file says.
 air-assumed-repeated-hour = { $count ->
-        [one] 1 row from line { $line } on lies in the hour that clocks repeat: the first pass was taken as the earlier hour.
-       *[other] { $count } rows from line { $line } on lie in the hour that clocks repeat: the first pass was taken as the earlier hour.
+        [one] 1 row from line { $line } on lies in the hour that clocks repeat: the first pass was read as the earlier hour.
+       *[other] { $count } rows from line { $line } on lie in the hour that clocks repeat: the first pass was read as the earlier hour.
     }
 air-assumed-hour-ending = Each row is stamped at the end of its hour, in standard time, UTC offset { $offset }.
 air-assumed-wind-at-station = The wind is as the weather station reads it, usually 10 m above open ground; at the slab it is less.

@@ -88,7 +88,7 @@ pic-low = low
 pic-mid = middle
 pic-high = high
 
-pic-drying-axis = Humidity in the slab
+pic-drying-axis = In-slab RH
 pic-drying-desc = Humidity in the slab by day since the pour: forecast, readings and limits.
 pic-drying-on = Forecast for { $date }: { $middle }; 8 slabs in 10 lie from { $low } to { $high }.
 pic-drying-no-forecast = There is no forecast yet: it needs the thickness and the mix of the pour.

@@ -162,7 +162,7 @@ why-moisture-tests-lapsed = Some moisture tests are too old to count.
 why-moisture-tests-disagree = One moisture test is over the limit and another is under it. The tests contradict each other: don't seal on this. Limits for the sealer "{ $sealer }": { $humidity_limit } humidity in the slab, emission of { $emission_limit }.
 why-moisture-tests-weak = The moisture tests were not done by the test's own rules: wrong probe depth, too short a wait, or wrong dish time. They can't release anything. Limits for the sealer "{ $sealer }": { $humidity_limit } humidity in the slab, emission of { $emission_limit }.
 why-slab-too-humid = A probe in the slab reads { $humidity_read }; the limit for the sealer "{ $sealer }" is { $humidity_limit }. If it is sealed now, the sealer can turn white, blister or peel.
-why-emission-too-high = A dish test reads { $emission_read }; the limit for the sealer "{ $sealer }" is { $emission_limit }. If it is sealed now, the sealer can turn white, blister or peel.
+why-emission-too-high = A calcium chloride test reads { $emission_read }; the limit for the sealer "{ $sealer }" is { $emission_limit }. If it is sealed now, the sealer can turn white, blister or peel.
 why-sheet-wet = There were drops under the plastic sheet: too wet for the sealer "{ $sealer }".
 why-sheet-wet-sealer-tolerates = There were drops under the plastic sheet. The sealer "{ $sealer }" is said to tolerate damp; how much, only its maker can say.
 why-sheet-dry = Nothing under the plastic sheet: no drops, no darkening. That is enough for the sealer "{ $sealer }".
@@ -175,7 +175,7 @@ why-too-few-sheets = { $have ->
     } here for the sealer "{ $sealer }".
 why-sheet-darkened = The slab was darker under the plastic sheet, with no drops. Not clearly dry, not clearly wet.
 why-sheet-too-short = The plastic sheet did not stay down long enough to count.
-why-sheet-is-not-enough = A plastic sheet is not enough for the sealer "{ $sealer }". It needs humidity probes in the slab, or dish tests.
+why-sheet-is-not-enough = A plastic sheet is not enough for the sealer "{ $sealer }". It needs humidity probes in the slab, or calcium chloride tests.
 why-humidity-needs-maker = A probe in the slab reads { $humidity_read }, over { $humidity_limit }. Some makers of the sealer "{ $sealer }" allow that and some don't: get it in writing.
 why-no-moisture-test = No moisture test counts yet for the sealer "{ $sealer }". Only a test shows that a slab is dry.
 why-too-few-moisture-tests = { $have ->

@@ -13,10 +13,10 @@ hold-site = site setup
 hold-air = air
 
 ask-age = Is the slab old enough, or one even color?
-ask-membrane = Is the surface free of film?
+ask-membrane = Free of film?
 ask-absorbency = Does the slab soak up water, and evenly?
 ask-reaction = Does this concrete react with the stain?
-ask-contamination = Is it free of oil, marks, drips and shadows?
+ask-contamination = Free of oil, marks, drips and shadows?
 ask-moisture = Is the slab dry enough for the chosen sealer?
 ask-surface-ph = Does the surface pH suit the next step?
 ask-repairs = Are cracks, holes and patches mapped and settled?
@@ -37,10 +37,10 @@ ignored-panel = Nobody knows the color before the floor is stained, and a reacti
 ignored-site = Acid in the eyes or on the skin can't be flushed at once, and rinse water can end up where it must not. Don't start acid work.
 ignored-air = The stain can come out weak or with lap marks; the sealer can turn white.
 
-state-released = Released
-state-unproven = Not proven yet
+state-released = OK
+state-unproven = Not tested
 state-cant-tell = Can't tell
-state-held = Held
+state-held = Hold
 
 overall-released = Ready to stain: all { $asked } hold points are released.
 overall-released-stained = Ready to seal: all { $asked } hold points that are still asked are released.

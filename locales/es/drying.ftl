@@ -1,16 +1,16 @@
 # Cuándo es probable que la losa esté seca, y la evaporación el día del colado.
 
-## Lo que el pronóstico dio por supuesto
-drying-assumed-sides-not-noted = Nadie anotó por cuántos lados puede secar: se tomó uno, el de arriba.
-drying-assumed-cure-not-noted = No hay curado anotado: se tomó que la losa estuvo mojada hasta el { $until }, un curado largo.
-drying-assumed-cure-not-ended = No está anotado cuándo acabó el curado húmedo: se tomó el { $until }.
+## Lo que el pronóstico supuso
+drying-assumed-sides-not-noted = Nadie anotó por cuántos lados puede secar: se supuso uno, el de arriba.
+drying-assumed-cure-not-noted = No hay curado anotado: se supuso que la losa estuvo mojada hasta el { $until }, un curado largo.
+drying-assumed-cure-not-ended = No está anotado cuándo acabó el curado húmedo: se supuso que fue el { $until }.
 drying-assumed-membrane-cure = Hay anotada una membrana de curado. Frena el secado hasta que se quita, y eso no se cuenta: espere fechas más tardías.
 drying-assumed-cure-method-unknown = No se sabe cómo se curó la losa: el secado se contó desde esa anotación.
 drying-assumed-several-pours = En esta losa hay { $count } colados: se siguió el más nuevo, del { $taken }.
 drying-assumed-fly-ash-not-counted = La mezcla lleva { $share } de ceniza volante o escoria, que las tablas de secado de las que sale esto no cubren.
 drying-assumed-no-sealer-chosen = Para parte de la losa no se ha elegido sellador: valen los dos límites habituales, el de selladores que respiran y el de películas cerradas.
-drying-assumed-air-humidity-assumed = No hay humedad del aire anotada: se tomó { $humidity }, como en las tablas de secado.
-drying-assumed-air-temperature-assumed = No hay temperatura anotada: se tomó { $temperature }, como en las tablas de secado.
+drying-assumed-air-humidity-assumed = No hay humedad del aire anotada: se supuso { $humidity }, como en las tablas de secado.
+drying-assumed-air-temperature-assumed = No hay temperatura anotada: se supuso { $temperature }, como en las tablas de secado.
 drying-assumed-humidity-on-few-days = La humedad del aire está anotada en { $known ->
         [one] 1 día
        *[other] { $known } días
@@ -19,12 +19,12 @@ drying-assumed-temperature-on-few-days = La temperatura está anotada en { $know
         [one] 1 día
        *[other] { $known } días
     } de { $of }: los une una línea recta.
-drying-assumed-humidity-after-record = Después de lo anotado se tomó que el aire se queda en { $humidity }, el promedio del último mes anotado.
-drying-assumed-temperature-after-record = Después de lo anotado se tomó que la temperatura se queda en { $temperature }, el promedio del último mes anotado.
+drying-assumed-humidity-after-record = Después de lo anotado se supuso que el aire se queda en { $humidity }, el promedio del último mes anotado.
+drying-assumed-temperature-after-record = Después de lo anotado se supuso que la temperatura se queda en { $temperature }, el promedio del último mes anotado.
 drying-assumed-weather-not-room = La losa está bajo techo: el archivo de clima no se usó para el aire que tiene encima.
-drying-assumed-typical-year-outdoors = Los días sin anotación se tomaron de un año típico: días así, no esas fechas.
+drying-assumed-typical-year-outdoors = Los días sin anotación salen de un año típico: días así, no esas fechas.
 drying-assumed-rain-not-counted = Al aire libre la lluvia vuelve a mojar la losa, y eso no se cuenta.
-drying-assumed-zones-as-one-slab = Las lecturas de { $zones } zonas se tomaron como de una sola losa.
+drying-assumed-zones-as-one-slab = Las lecturas de { $zones } zonas se usaron como si fueran de una sola losa.
 drying-assumed-rinse-not-counted = El piso se enjuagó el { $date }, y esa agua no se cuenta: espere fechas más tardías.
 
 ## Por qué no hay pronóstico
@@ -39,7 +39,7 @@ drying-cannot-outdoors-no-air = La losa está al aire libre y no hay humedad del
 ## Lo que va junto a un pronóstico
 drying-caution-forecast-never-releases = Un pronóstico nunca libera un punto de espera: lo libera una medición en la losa.
 drying-caution-makers-sheet-governs = Manda la hoja del fabricante del sellador.
-drying-caution-prior-needs-readings = Todavía no cuenta ninguna lectura en esta losa: esto sale de tablas de secado recordadas. Las sondas en esta losa lo afinan.
+drying-caution-prior-needs-readings = Todavía no cuenta ninguna lectura en esta losa: esto sale de tablas de secado citadas de memoria. Las sondas en esta losa lo afinan.
 drying-caution-readings-unexplained = Las lecturas no van con esta losa como está anotada, así que no se da fecha. Revise las sondas, la mezcla, el espesor, el curado y el lugar.
 drying-caution-rule-earlier = Aquí la regla de campo llega muy pronto: según este pronóstico, nueve de cada diez losas siguen entonces demasiado húmedas.
 drying-caution-past-horizon = Una fecha que no se da queda más allá del tiempo calculado.
@@ -49,15 +49,15 @@ drying-left-out-before-pour = Se tomó antes de colar este concreto.
 drying-left-out-under-wet-cure = Se tomó antes de que la losa empezara a secar.
 drying-left-out-no-depth = No está anotada la profundidad de la sonda.
 drying-left-out-deeper-than-slab = La profundidad anotada es mayor que el espesor de la losa.
-drying-left-out-not-equilibrated = El barreno debe estar tapado { $needed } antes de leer; no lo estuvo, o nadie lo anotó.
+drying-left-out-not-equilibrated = El hoyo de la sonda debe estar tapado { $needed } antes de leer; no lo estuvo, o nadie lo anotó.
 drying-left-out-other-pour = Está en una zona que se coló en otro momento.
 
 ## Lecturas que no van, límites y la regla de campo
 drying-unexplained-reading = Una lectura de { $read } no puede ser de esta losa: la más cercana de las losas probables tiene { $nearest }.
 drying-unexplained-too-few-agree = Muy pocas de las losas probables concuerdan con todas las lecturas juntas.
-drying-limit-maker = { $humidity }: el límite del fabricante para el sellador "{ $sealer }"
-drying-limit-class = { $humidity }: el límite habitual para el sellador "{ $sealer }"
-drying-limit-class-if-maker-says = { $humidity }: para el sellador "{ $sealer }", solo si su fabricante lo permite por escrito
+drying-limit-maker = { $humidity }: el límite del fabricante para el sellador «{ $sealer }»
+drying-limit-class = { $humidity }: el límite habitual para el sellador «{ $sealer }»
+drying-limit-class-if-maker-says = { $humidity }: para el sellador «{ $sealer }», solo si su fabricante lo permite por escrito
 drying-limit-breathing = { $humidity }: el límite habitual para selladores que respiran
 drying-limit-film = { $humidity }: el límite habitual para películas cerradas
 drying-rule-agrees = La regla de campo, un mes por pulgada, cae dentro del pronóstico.
@@ -69,11 +69,11 @@ drying-rests-readings = Se basa también en las lecturas en esta losa.
 drying-rests-nothing = No se da fecha: las lecturas no van con esta losa.
 
 ## Evaporación el día del colado
-pour-day-assumed-concrete-temperature = La temperatura del concreto no está anotada: se tomó { $taken }, la mitad de lo que se pide en el camión ({ $window }).
-pour-day-assumed-wind-from-station = El viento es de una estación, y para la losa se tomó el { $share }. Es mejor una lectura en la losa.
+pour-day-assumed-concrete-temperature = La temperatura del concreto no está anotada: se supuso { $taken }, a medio camino de lo que se pide en el camión ({ $window }).
+pour-day-assumed-wind-from-station = El viento es el de una estación; para la losa se supuso el { $share } de ese viento. Es mejor una lectura en la losa.
 pour-day-assumed-typical-year = Las horas son de un año típico: un día así, no esa fecha.
 pour-day-assumed-open-to-the-weather = El clima es el de un terreno abierto; bajo techo y entre muros hay más calma.
-pour-day-assumed-stamped-at-the-end = Cada renglón del archivo se tomó como el fin de su tiempo.
+pour-day-assumed-stamped-at-the-end = Cada renglón del archivo se leyó como el fin de su tiempo.
 pour-day-cannot-no-day = No se dio día y no hay colado anotado. Elija un día.
 pour-day-cannot-no-series = El diario no tiene archivo de clima. Traiga uno con temperatura del aire, humedad y viento.
 pour-day-cannot-day-not-covered = Ningún archivo de clima del diario cubre el { $day }.

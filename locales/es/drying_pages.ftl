@@ -1,26 +1,26 @@
 # Las páginas de secado, día del colado, línea de tiempo y registro del aire. No más seguras que los cálculos.
 
 drawing-as-table = Lo mismo en una tabla
-page-assumed = Lo que se dio por supuesto
+page-assumed = Lo que se supuso
 page-grade = Grado: { $grade }.
 
 ## Secado
-drying-answer-between = { $basis ->
-        [readings] Según las lecturas
-       *[mix] Solo según mezcla, espesor y aire
-    }, 8 de 10 losas así bajan a { $limit } entre el { $early } y el { $late }.
-drying-answer-open = { $basis ->
-        [readings] Según las lecturas
-       *[mix] Solo según mezcla, espesor y aire
-    }, 1 de 10 losas así baja a { $limit } para el { $early }, y menos de 9 de 10 para el { $horizon }.
-drying-answer-late = { $basis ->
-        [readings] Según las lecturas
-       *[mix] Solo según mezcla, espesor y aire
-    }, menos de 1 de 10 losas así baja a { $limit } para el { $horizon }.
-drying-answer-reached = { $basis ->
-        [readings] Según las lecturas
-       *[mix] Solo según mezcla, espesor y aire
-    }, 9 de 10 losas así ya estaban en { $limit } el { $late }: mida ahora.
+drying-answer-between = Lo más probable: la losa baja a { $limit } entre el { $early } y el { $late } (8 de cada 10 losas como esta; { $basis ->
+        [readings] con sus lecturas
+       *[mix] sin lecturas, solo por mezcla, espesor y aire
+    }).
+drying-answer-open = Para el { $early } baja a { $limit } 1 de cada 10 losas como esta; para el { $horizon }, menos de 9 de cada 10 ({ $basis ->
+        [readings] con sus lecturas
+       *[mix] sin lecturas, solo por mezcla, espesor y aire
+    }).
+drying-answer-late = Para el { $horizon } baja a { $limit } menos de 1 de cada 10 losas como esta ({ $basis ->
+        [readings] con sus lecturas
+       *[mix] sin lecturas, solo por mezcla, espesor y aire
+    }).
+drying-answer-reached = Mida ahora: 9 de cada 10 losas como esta ya estaban en { $limit } el { $late } ({ $basis ->
+        [readings] con sus lecturas
+       *[mix] sin lecturas, solo por mezcla, espesor y aire
+    }).
 drying-answer-nothing = No se puede decir: las lecturas no cuadran con esta losa como se anotó
 drying-answer-no-limit = El sellador elegido no pone límite a la humedad en la losa
 drying-answer-cannot = Todavía no se puede decir cuándo estará seca la losa
@@ -41,11 +41,11 @@ drying-chart-before = Lo probable antes de las lecturas
 drying-line-breathing = selladores que respiran
 drying-line-film = películas cerradas
 drying-limits = Límites y fechas
-drying-limits-what = Parte de las losas así que está en cada límite o debajo, y para qué día
+drying-limits-what = Para qué día llegan al límite las losas como esta
 drying-limit = Límite
-drying-early = 1 de 10 para el
-drying-middle = La mitad para el
-drying-late = 9 de 10 para el
+drying-early = 1 de cada 10
+drying-middle = La mitad
+drying-late = 9 de cada 10
 drying-past = más allá del tiempo visto
 drying-mind = Antes de contar con ello
 drying-left-out = Lecturas que se dejaron fuera
@@ -59,7 +59,7 @@ pour-day-answer-below-known = Debajo de la alarma { $day }, en las horas que se 
 pour-day-answer-unknown = No se puede decir para { $day }: el archivo no tiene ninguna hora con aire, humedad y viento
 pour-day-answer-cannot = No se puede decir qué tan rápido perdería agua la losa fresca
 pour-day-also-possible = Quizá por encima { $times }.
-pour-day-protect = El concreto fresco puede agrietarse antes de fraguar. Cuele en las horas tranquilas, o tenga cortavientos, sombra, neblina de agua y cubiertas limpias junto a la losa antes de que llegue el camión. Nada de película contra la evaporación, a menos que una muestra haya probado que el tinte la acepta.
+pour-day-protect = El concreto fresco puede agrietarse antes de fraguar. Cuele en las horas tranquilas, o tenga cortavientos, sombra, neblina de agua y mantas limpias junto a la losa antes de que llegue el camión. No use película contra la evaporación, a menos que una muestra haya probado que el tinte la acepta.
 pour-day-look-back = Ese día ya pasó. Busque grietas cortas y paralelas de las primeras horas y anote lo que encuentre.
 pour-day-silica-fume = Con humo de sílice en la mezcla la alarma es la mitad: en ella o quizá por encima { $times }.
 pour-day-on = el { $date }
@@ -70,7 +70,7 @@ pour-day-line-usual = alarma
 pour-day-line-silica-fume = humo de sílice
 pour-day-day = Día
 pour-day-see = Ver ese día
-pour-day-mistake = "{ $typed }" no es un día. Se acepta una fecha como 2026-05-03.
+pour-day-mistake = «{ $typed }» no es un día. Se acepta una fecha como 2026-05-03.
 pour-day-hour = Hora
 pour-day-rate = Agua que sale, con su margen
 pour-day-level = Frente a la alarma
@@ -83,7 +83,7 @@ pour-day-last-reading = Según la última lectura del aire
 pour-day-moment = { $moment }: { $rate }, con su margen { $span }; { $level }.
 pour-day-do-air = Anotar el aire en la losa
 pour-day-do-crack = Anotar una grieta
-pour-day-why = Donde el agua sale más rápido de lo que sube el sangrado, la piel se encoge antes de tener resistencia: grietas cortas y una superficie débil y manchada que el tinte deja ver para siempre. La cifra es un cálculo aproximado para concreto fresco y mojado, con un margen de cerca de 40 %; no dice nada del concreto ya endurecido.
+pour-day-why = Donde el agua sale más rápido de lo que sube el agua de sangrado, la superficie se encoge antes de agarrar fuerza: grietas cortas y una superficie débil y manchada que el tinte deja ver para siempre. La cifra es un cálculo aproximado para concreto fresco y mojado, con un margen de cerca de 40 %; no dice nada del concreto ya endurecido.
 pour-day-formula = La fórmula:
 pour-day-fact-alarm = Alarma: { $value }.
 pour-day-fact-silica-fume = Alarma con humo de sílice: { $value }.
@@ -106,7 +106,7 @@ time-counted = { $count ->
     }
 time-chart = Del colado a la entrega
 time-do-next = Ver qué sigue
-time-why = Las esperas entre el colado y la entrega no se apuran, solo se planean: la edad, el secado, el agua del enjuague. Una fecha prometida sin ellas es la que regresa como piso fallado.
+time-why = Las esperas entre el colado y la entrega no se apuran, solo se planean: la edad, el secado, el agua del enjuague. Si se promete una fecha sin contarlas, el piso regresa fallado.
 time-empty = Aquí aparecen el colado, el curado, las muestras, las pruebas, los derrames, las manos y el enjuague en cuanto se anotan.
 
 ## Registro del aire: un archivo del clima o la tabla de un registrador
@@ -145,7 +145,7 @@ air-left-out = Lo que se dejó fuera o es dudoso
 air-nothing-left-out = Nada: todos los renglones están bien.
 air-more = Y { $count } más de ese tipo.
 air-map = Algo está en la columna equivocada
-air-map-what = Elija la columna de lo que no se reconoció o se tomó mal. Lo demás puede quedar como está.
+air-map-what = Elija la columna de lo que no se reconoció o se leyó mal. Lo demás puede quedar como está.
 air-map-recognized = como está
 air-map-time = Fecha y hora en una columna
 air-map-date = Fecha
@@ -164,14 +164,14 @@ air-mistake-bytes = El archivo pasa de 8 MB. Se aceptan hasta 8 MB; haga que el 
 air-mistake-rows = El archivo tiene { $count } renglones. Se aceptan hasta 60,000; haga que el registrador guarde cada hora, o corte el archivo.
 air-refused-empty = El archivo está vacío. Se acepta EPW, TMY3 o una tabla con un renglón de nombres.
 air-refused-binary = Este no es un archivo de texto. Se acepta EPW, TMY3 o una tabla; guarde la hoja de cálculo como CSV.
-air-refused-header = Renglón { $line }, "{ $found }": no es el renglón que esa forma lleva ahí. Se acepta el archivo como lo da el servicio del clima; bájelo otra vez.
-air-refused-site-field = Renglón { $line }, { $field } "{ $found }": no se puede leer. Se acepta el archivo como lo da el servicio del clima; bájelo otra vez.
+air-refused-header = Renglón { $line }, «{ $found }»: no es el renglón que esa forma lleva ahí. Se acepta el archivo como lo da el servicio del clima; bájelo otra vez.
+air-refused-site-field = Renglón { $line }, { $field } «{ $found }»: no se puede leer. Se acepta el archivo como lo da el servicio del clima; bájelo otra vez.
 air-refused-no-time = No se reconoció ninguna columna de hora entre: { $found }. Elíjala abajo.
 air-refused-no-reading = No se reconoció ninguna columna de aire, humedad o losa entre: { $found }. Elíjala abajo.
 air-refused-no-columns = No se reconoció ni hora ni lecturas entre: { $found }. Elija las columnas abajo, o dé a la tabla un renglón de nombres como hora, aire °F, HR %.
-air-refused-no-such-column = No hay columna "{ $column }". Se acepta una de { $found }.
-air-refused-unknown-unit = "{ $found }" no es una unidad para eso. Se acepta { $accepted }.
-air-refused-unit-missing = La columna "{ $column }" no dice su unidad, y 30 grados pueden ser helada o calor. Se acepta { $accepted }. Elíjala abajo.
+air-refused-no-such-column = No hay columna «{ $column }». Se acepta una de { $found }.
+air-refused-unknown-unit = «{ $found }» no es una unidad para eso. Se acepta { $accepted }.
+air-refused-unit-missing = La columna «{ $column }» no dice su unidad, y 30 grados pueden ser helada o calor. Se acepta { $accepted }. Elíjala abajo.
 air-refused-mapping = Las columnas de un año del clima son fijas. Deje todo como está.
 air-refused-no-rows = No hay renglones después de los nombres del renglón { $line }. Se acepta un renglón por cada hora.
 air-refused-no-good-row = { $count ->
@@ -182,16 +182,16 @@ air-assumed-utf16 = El texto se leyó como UTF-16.
 air-assumed-latin1 = El texto se leyó como Latin-1.
 air-assumed-header-line = Los nombres están en el renglón { $line }; lo de arriba no se usa.
 air-assumed-tab = Las columnas se separan con tabuladores.
-air-assumed-separator = Las columnas se separan con el signo "{ $sign }".
+air-assumed-separator = Las columnas se separan con el signo «{ $sign }».
 air-assumed-decimal-comma = Algunos números llevan coma decimal.
 air-assumed-time = La hora viene de { $columns }.
 air-assumed-unused = No se usan: { $columns }.
-air-assumed-two-digit-years = Los años de dos cifras se tomaron como de los 2000.
+air-assumed-two-digit-years = Los años de dos cifras se leyeron como de los 2000.
 air-assumed-local-times = Las horas sin diferencia horaria se leyeron como hora local de { $zone }.
 air-assumed-stated-offset = Las horas se leyeron con la diferencia UTC { $offset }, como dice el archivo.
 air-assumed-repeated-hour = { $count ->
-        [one] 1 renglón desde el { $line } cae en la hora que los relojes repiten: la primera vuelta se tomó como la hora anterior.
-       *[other] { $count } renglones desde el { $line } caen en la hora que los relojes repiten: la primera vuelta se tomó como la hora anterior.
+        [one] 1 renglón desde el { $line } cae en la hora que los relojes repiten: la primera vuelta se leyó como la hora anterior.
+       *[other] { $count } renglones desde el { $line } caen en la hora que los relojes repiten: la primera vuelta se leyó como la hora anterior.
     }
 air-assumed-hour-ending = Cada renglón lleva el final de su hora, en hora estándar, diferencia UTC { $offset }.
 air-assumed-wind-at-station = El viento es el que lee la estación, por lo general a 10 m sobre campo abierto; en la losa es menos.
@@ -220,8 +220,8 @@ air-date-order-habit = Las fechas se leyeron con { $order ->
         [month] el mes
        *[day] el día
     } primero. Nada en el archivo lo decide: revíselo.
-air-skipped-cell = Renglón { $line }, columna { $column }, "{ $value }": { $why }
-air-skipped-row = Renglón { $line }, "{ $value }": { $why }
+air-skipped-cell = Renglón { $line }, columna { $column }, «{ $value }»: { $why }
+air-skipped-row = Renglón { $line }, «{ $value }»: { $why }
 air-why-not-a-number = no es un número. Se acepta { $accepted }.
 air-why-unknown-unit = una unidad que no se conoce para eso. Se acepta { $accepted }.
 air-why-out-of-range = más o menos de lo que se puede medir al aire libre. Se acepta { $accepted }.

@@ -29,7 +29,7 @@ photo-why-small_marks = { $count ->
         [one] Destaca una marca pequeña
        *[other] Destacan { $count } marcas pequeñas
     }, { $share } de la losa, como pisadas mojadas o manchas. Mírelas en la obra.
-photo-why-mottle = El color varía como un veteado natural, y no en manchas.
+photo-why-mottle = El color varía como un jaspeado natural, y no en manchas.
 photo-why-faint_pattern = Hay dos tonos, aunque muy cercanos.
 photo-why-large_pattern = Queda un dibujo ancho y débil que la luz no explica.
 photo-why-blurred = La foto está borrosa. Sujétela firme y tómela otra vez.
@@ -52,4 +52,4 @@ photo-trend-too-few = Hay muy pocas fotos que se puedan medir para decir hacia d
 photo-trend-more-even = La losa se está emparejando.
 photo-trend-no-change = Ningún cambio que cuente.
 photo-trend-less-even = La losa se está desemparejando.
-photo-color = L { $l }, a { $a }, b { $b } ({ $hex }); moteado { $mottling } en unidades CIEDE2000.
+photo-color = L { $l }, a { $a }, b { $b } ({ $hex }); jaspeado { $mottling } en unidades CIEDE2000.

@@ -38,8 +38,8 @@ why-tests-look-clear-all-the-same = Aun así, las gotas y los raspados salen lim
 why-no-film-test = Todavía no hay gota de agua ni raspado. Nadie sabe si hay una película.
 why-film-on-blade = La espátula levanta una viruta como de cera o escamas, o la superficie se siente pegajosa. Eso es una película, aunque el agua se absorba y aunque no se vea, y el tinte no reacciona a través de una película.
 why-film-on-blade-water-stopped = El agua tarda o se queda parada, y la espátula levanta una película. Las dos pruebas dicen lo mismo: primero hay que quitar la película.
-why-beads-on-powder = El agua se hace bolitas, pero la espátula solo levanta polvo gris. Puede ser aceite o silicón, o un tratamiento que penetró. El trapo con solvente puede encontrar los dos primeros.
-why-water-stands-no-blade = El agua se queda parada o se hace bolitas, y ningún raspado ha sacado polvo gris limpio. Algo detiene el agua: trátelo como película hasta que un raspado diga otra cosa.
+why-beads-on-powder = El agua se hace bolita, pero la espátula solo levanta polvo gris. Puede ser aceite o silicón, o un tratamiento que penetró. El trapo con solvente puede encontrar los dos primeros.
+why-water-stands-no-blade = El agua se queda parada o se hace bolita, y ningún raspado ha sacado polvo gris limpio. Algo detiene el agua: trátelo como película hasta que un raspado diga otra cosa.
 why-slow-on-powder = El agua tarda o se queda parada, y la espátula saca polvo gris. Es pasta densa, o un tratamiento que penetró y que ninguna espátula levanta. Un trapo limpio y una gota de ácido que burbujea los distinguen.
 why-rag-changes-shine = El trapo cambió el brillo. Puede ser una película delgada o un tratamiento que penetró; solo el tinte en un lugar que no se vea lo dice.
 why-clean-rag-no-acid-drop = La espátula no lo aclara y el trapo salió limpio. Solo una gota de ácido dice si penetró algo que no deja pasar el tinte.
@@ -88,7 +88,7 @@ why-no-drops = Nadie ha medido qué tan rápido se absorbe el agua. Aquí { $nee
 why-dense-finish-needs-coat = Un acabado tan cerrado muchas veces pide una mano más de tinte.
 why-film-hides-absorbency = Hay una película; las gotas no dicen nada del concreto que está abajo.
 why-burnished = El agua se queda parada, pero la espátula saca polvo gris: la superficie está bruñida y cerrada. El tinte se puede ir con el lavado.
-why-water-stands-unknown-why = El agua se queda parada o se hace bolitas y nadie sabe por qué: película, aceite o superficie bruñida.
+why-water-stands-unknown-why = El agua se queda parada o se hace bolita y nadie sabe por qué: película, aceite o superficie bruñida.
 why-drinks-unevenly = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. El color va a salir igual de disparejo, fuerte aquí y débil allá.
 why-drinks-somewhat-unevenly = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. No es parejo ni claramente disparejo.
 why-slow-places-together = En este acabado la gota más rápida se absorbe en { $fastest } y la más lenta en { $slowest }: { $factor } veces el tiempo de la otra. Con más gotas no va a cambiar; las lentas están juntas.
@@ -113,11 +113,11 @@ why-drinks-evenly = { $drops ->
 why-no-fizz = Una gota de ácido no burbujeó: no encontró cal libre con que reaccione el tinte. Puede ser una sobrecapa de yeso o de polímero, o algo que no deja pasar el ácido. Aquí el tinte reactivo no da color.
 why-weak-fizz = Una gota de ácido burbujea poco. Solo un panel o una muestra en sitio de este concreto dice si toma el tinte.
 why-strong-fizz = Una gota de ácido burbujea fuerte: este concreto reacciona.
-why-plain-portland = La nota de la mezcla dice concreto Portland común, con poca ceniza volante y sin cloruro.
+why-plain-portland = El ticket de la mezcla dice concreto Portland común, con poca ceniza volante y sin cloruro.
 why-much-fly-ash = La mezcla lleva { $share } de ceniza volante; con más de { $limit } puede reaccionar débil o disparejo. Solo un panel o una muestra en sitio de este concreto lo dice.
 why-chloride-in-mix = La mezcla lleva cloruro, que puede hacer que el color salga manchado. Solo un panel o una muestra en sitio de este concreto lo dice.
 why-old-topping-unknown = Es un piso viejo y nadie sabe de qué es su capa de arriba. Las sobrecapas de yeso o de polímero no reaccionan.
-why-reaction-untried = Nadie ha probado si este concreto reacciona: ni gota de ácido, ni nota completa de la mezcla, ni un panel suyo teñido.
+why-reaction-untried = Nadie ha probado si este concreto reacciona: ni gota de ácido, ni datos completos de la mezcla, ni un panel suyo teñido.
 why-panel-took-stain = El panel { $panel } es de este concreto y tomó el tinte.
 
 ## Contaminación
@@ -134,8 +134,8 @@ why-incident-cleared = { $what }, { $date }: se trató y el lugar pasó su prueb
 why-incident-accepted = { $what }, { $date }: { $by } lo aceptó como está.
 why-incident-not-acceptable = Se aceptó, pero esto solo se resuelve con tratamiento y prueba.
 why-nothing-takes-it-out = { $what }, { $date }: no se conoce tratamiento que lo quite. Solo se cierra si el dueño lo acepta.
-why-cover-still-lies = La cubierta que se puso el { $date } sigue ahí. Nadie puede ver lo que hay abajo.
-why-ink-lay-against-slab = La cubierta que se puso el { $date } tenía el lado impreso hacia abajo, y nadie ha revisado desde que se levantó. La tinta se puede quedar en la superficie.
+why-cover-still-lies = La protección que se puso el { $date } sigue ahí. Nadie puede ver lo que hay abajo.
+why-ink-lay-against-slab = La protección que se puso el { $date } tenía el lado impreso hacia abajo, y nadie ha revisado desde que se levantó. La tinta se puede quedar en la superficie.
 why-plastic-lay-on-slab = Se puso plástico el { $date } y nadie ha revisado desde que se levantó. Puede dejar líneas como de mármol.
 why-no-survey = Nadie ha recorrido la losa buscando aceite, marcas, goteos y sombras.
 why-survey-old = El último recorrido de la losa fue el { $date }, hace { $days ->
@@ -145,7 +145,7 @@ why-survey-old = El último recorrido de la losa fue el { $date }, hace { $days 
         [one] 1 día
        *[other] { $keeps } días
     }.
-why-survey-under-cover = El recorrido del { $date } se hizo con una cubierta puesta. Lo que había debajo nadie lo vio.
+why-survey-under-cover = El recorrido del { $date } se hizo con una protección puesta. Lo que había debajo nadie lo vio.
 why-surveyed = La losa se recorrió el { $date }. Con otros oficios en la obra, un recorrido vale { $keeps ->
         [one] 1 día
        *[other] { $keeps } días
@@ -154,29 +154,29 @@ why-surveyed = La losa se recorrió el { $date }. Con otros oficios en la obra, 
 ## Humedad
 
 why-no-sealer-chosen = No se ha elegido sellador. De él depende qué tan seca debe estar la losa.
-why-still-wet-curing = El curado húmedo empezó el { $date } y no se ha anotado el fin. Una prueba de humedad bajo cubiertas mojadas no dice nada.
+why-still-wet-curing = El curado húmedo empezó el { $date } y no se ha anotado el fin. Una prueba de humedad bajo mantas mojadas no dice nada.
 why-moisture-tests-outdated = Las pruebas de humedad anteriores ya no cuentan: se hicieron antes de terminar el curado húmedo o antes del último enjuague.
 why-moisture-tests-wetted = Las pruebas de humedad de antes de que entrara agua ya no cuentan.
 why-moisture-tests-lapsed = Algunas pruebas de humedad son demasiado viejas para contar.
-why-moisture-tests-disagree = Una prueba de humedad pasa del límite y otra no. Las pruebas se contradicen: no selle así. Límites para el sellador "{ $sealer }": { $humidity_limit } de humedad en la losa, emisión de { $emission_limit }.
-why-moisture-tests-weak = Las pruebas de humedad no se hicieron según sus propias reglas: sonda a otra profundidad, poca espera o tiempo de plato equivocado. No pueden liberar nada. Límites para el sellador "{ $sealer }": { $humidity_limit } de humedad en la losa, emisión de { $emission_limit }.
-why-slab-too-humid = Una sonda en la losa marca { $humidity_read }; el límite para el sellador "{ $sealer }" es { $humidity_limit }. Si se sella ahora, el sellador puede ponerse blanco, hacer ampollas o pelarse.
-why-emission-too-high = Una prueba de plato marca { $emission_read }; el límite para el sellador "{ $sealer }" es { $emission_limit }. Si se sella ahora, el sellador puede ponerse blanco, hacer ampollas o pelarse.
-why-sheet-wet = Había gotas debajo del plástico: demasiada humedad para el sellador "{ $sealer }".
-why-sheet-wet-sealer-tolerates = Había gotas debajo del plástico. Se dice que el sellador "{ $sealer }" aguanta humedad; cuánta, solo lo puede decir el fabricante.
-why-sheet-dry = Nada debajo del plástico: ni gotas ni oscurecimiento. Para el sellador "{ $sealer }" es suficiente.
+why-moisture-tests-disagree = Una prueba de humedad pasa del límite y otra no. Las pruebas se contradicen: no selle así. Límites para el sellador «{ $sealer }»: { $humidity_limit } de humedad en la losa, emisión de { $emission_limit }.
+why-moisture-tests-weak = Las pruebas de humedad no se hicieron según sus propias reglas: sonda a otra profundidad, poca espera o tiempo de plato equivocado. No pueden liberar nada. Límites para el sellador «{ $sealer }»: { $humidity_limit } de humedad en la losa, emisión de { $emission_limit }.
+why-slab-too-humid = Una sonda en la losa marca { $humidity_read }; el límite para el sellador «{ $sealer }» es { $humidity_limit }. Si se sella ahora, el sellador puede ponerse blanco, hacer ampollas o pelarse.
+why-emission-too-high = Una prueba de cloruro de calcio marca { $emission_read }; el límite para el sellador «{ $sealer }» es { $emission_limit }. Si se sella ahora, el sellador puede ponerse blanco, hacer ampollas o pelarse.
+why-sheet-wet = Había gotas debajo del plástico: demasiada humedad para el sellador «{ $sealer }».
+why-sheet-wet-sealer-tolerates = Había gotas debajo del plástico. Se dice que el sellador «{ $sealer }» aguanta humedad; cuánta, solo lo puede decir el fabricante.
+why-sheet-dry = Nada debajo del plástico: ni gotas ni oscurecimiento. Para el sellador «{ $sealer }» es suficiente.
 why-too-few-sheets = { $have ->
         [one] Hasta ahora hay 1 plástico seco;
        *[other] Hasta ahora hay { $have } plásticos secos;
     } aquí { $needed ->
         [one] hace falta 1
        *[other] hacen falta { $needed }
-    } para el sellador "{ $sealer }".
+    } para el sellador «{ $sealer }».
 why-sheet-darkened = La losa se oscureció debajo del plástico, sin gotas. Ni claramente seca ni claramente húmeda.
 why-sheet-too-short = El plástico no estuvo puesto el tiempo necesario para contar.
-why-sheet-is-not-enough = Para el sellador "{ $sealer }" no basta el plástico. Hacen falta sondas de humedad en la losa o pruebas de plato.
-why-humidity-needs-maker = Una sonda en la losa marca { $humidity_read }, más de { $humidity_limit }. Algunos fabricantes del sellador "{ $sealer }" lo permiten y otros no: consígalo por escrito.
-why-no-moisture-test = Todavía no cuenta ninguna prueba de humedad para el sellador "{ $sealer }". Solo una prueba demuestra que la losa está seca.
+why-sheet-is-not-enough = Para el sellador «{ $sealer }» no basta el plástico. Hacen falta sondas de humedad en la losa o pruebas de cloruro de calcio.
+why-humidity-needs-maker = Una sonda en la losa marca { $humidity_read }, más de { $humidity_limit }. Algunos fabricantes del sellador «{ $sealer }» lo permiten y otros no: consígalo por escrito.
+why-no-moisture-test = Todavía no cuenta ninguna prueba de humedad para el sellador «{ $sealer }». Solo una prueba demuestra que la losa está seca.
 why-too-few-moisture-tests = { $have ->
         [one] Hasta ahora hay 1 prueba de humedad;
        *[other] Hasta ahora hay { $have } pruebas de humedad;
@@ -184,7 +184,7 @@ why-too-few-moisture-tests = { $have ->
         [one] hace falta 1
        *[other] hacen falta { $needed }
     }.
-why-dry-enough = Las pruebas de humedad están dentro del límite para el sellador "{ $sealer }": a lo más { $humidity_limit } de humedad en la losa, o emisión de { $emission_limit }.
+why-dry-enough = Las pruebas de humedad están dentro del límite para el sellador «{ $sealer }»: a lo más { $humidity_limit } de humedad en la losa, o emisión de { $emission_limit }.
 why-month-per-inch = Solo regla de campo, un mes por pulgada: { $thickness } de concreto secando desde el { $from } estarían secos hacia el { $date }. Solo una prueba lo dice.
 
 ## pH de la superficie
@@ -239,7 +239,7 @@ why-crack-not-measured = Nadie ha medido el ancho de esta grieta.
 why-crack-wide = Esta grieta mide { $width } de ancho; si pasa de { $limit }, alguien tiene que decidir. El tinte se junta ahí.
 why-crack-hairline = Fisura de { $width } de ancho. Aun así se va a ver con el tinte.
 why-hole-open = Hay un hoyo abierto. El tinte se junta ahí, y un parche puede tomar otro color.
-why-spall-open = Hay un desconchado abierto. El tinte se junta ahí, y un parche puede tomar otro color.
+why-spall-open = Hay un despostillado abierto. El tinte se junta ahí, y un parche puede tomar otro color.
 why-patch-untried = Hay un parche viejo y nadie ha probado el tinte en él. Puede tomar otro color, o ninguno.
 why-surface-dusts = La superficie suelta polvo. La capa débil de arriba se puede llevar el tinte.
 why-repaired-owner-told = Reparado con cemento. El dueño sabe que se va a notar.
@@ -257,28 +257,28 @@ why-panel-mix-unknown = { $by } aprobó el panel { $panel } el { $date }, pero n
 why-panel-other-finish = El panel { $panel }, que { $by } aprobó el { $date }, no tiene el acabado de este piso: allá { $panel_has }, aquí { $zone_has }. No representa este piso.
 why-panel-other-mix = El panel { $panel }, que { $by } aprobó el { $date }, no es de la mezcla de este piso: allá { $panel_has }, aquí { $zone_has }. No representa este piso.
 why-panel-other-zone = El panel { $panel }, que { $by } aprobó el { $date }, es una muestra en sitio en otra parte del piso. No representa esta parte.
-why-floor-changed-since-panel = Después, este piso se lijó con malla, se desbastó, se granalló, se arenó o se lavó con ácido. El panel { $panel }, que { $by } aprobó el { $date }, ya no muestra lo que es este piso.
+why-floor-changed-since-panel = Después, este piso se lijó con malla, se desbastó, se granalló, se sandblasteó o se lavó con ácido. El panel { $panel }, que { $by } aprobó el { $date }, ya no muestra lo que es este piso.
 why-approved-before-stained = { $by } aprobó el panel { $panel } el { $date }, pero el diario no dice cómo se tiñó.
 why-stained-again-since-approval = El panel { $panel } se volvió a teñir después de que { $by } lo aprobó el { $date }. Lo aprobado era otro color.
-why-choice-withdrawn = { $by } retiró la elección del panel { $panel } el { $date }: "{ $reason }".
-why-part-without-panel = Una parte de este piso es de otro concreto u otro acabado ("{ $part_is }"), y ningún panel aprobado muestra qué hace ahí el tinte.
+why-choice-withdrawn = { $by } retiró la elección del panel { $panel } el { $date }: «{ $reason }».
+why-part-without-panel = Una parte de este piso es de otro concreto u otro acabado («{ $part_is }»), y ningún panel aprobado muestra qué hace ahí el tinte.
 why-panel-approved = { $by } aprobó el panel { $panel } el { $date }. Tiene el concreto y el acabado de este piso.
 why-approved-unsealed = { $by } aprobó el panel { $panel } el { $date } sin sellador. El sellador puede cambiar el color; todavía no se puede saber si es el color elegido.
 
 ## Obra
 
-why-site-not-checked = Nadie ha revisado el agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad.
+why-site-not-checked = Nadie ha revisado el agua, el lavaojos, el plan del agua residual y las hojas de seguridad.
 why-site-partly-checked = Falta revisar: { $item }.
-why-site-check-old = El agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad se revisaron por última vez el { $date }, hace { $days ->
+why-site-check-old = El agua, el lavaojos, el plan del agua residual y las hojas de seguridad se revisaron por última vez el { $date }, hace { $days ->
         [one] 1 día
        *[other] { $days } días
     }. Una revisión vale { $keeps ->
         [one] 1 día
        *[other] { $keeps } días
     }.
-why-site-check-not-today = El agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad se revisaron por última vez el { $date }. El día del trabajo se revisan otra vez.
+why-site-check-not-today = El agua, el lavaojos, el plan del agua residual y las hojas de seguridad se revisaron por última vez el { $date }. El día del trabajo se revisan otra vez.
 why-site-lacks = Falta en la obra: { $item }. Sin eso no se trabaja con ácido.
-why-site-ready = Agua, lavaojos, plan del agua residual y hojas de datos de seguridad: revisados.
+why-site-ready = Agua, lavaojos, plan del agua residual y hojas de seguridad: revisados.
 why-site-again-on-the-day = El día del trabajo se revisan otra vez.
 
 ## Aire
@@ -303,10 +303,10 @@ why-wind-no-spraying = El viento es de { $wind }; con más de { $limit } no se r
 
 ## Liberado por una persona
 
-why-released-by-person = { $by } lo liberó el { $date }: "{ $reason }".
-why-release-lapsed = { $by } lo liberó el { $date } ("{ $reason }"). Hay pruebas más nuevas en contra, así que esa liberación ya no cuenta.
-why-nobody-may-release-site = { $by } lo liberó el { $date } ("{ $reason }"). Ninguna palabra sustituye el agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad.
-why-nobody-may-release-air = { $by } lo liberó el { $date } ("{ $reason }"). El aire no se libera de palabra: solo cuenta una lectura dentro de las horas del trabajo.
-why-word-does-not-settle = { $by } lo liberó el { $date } ("{ $reason }"). Ninguna palabra cambia lo que aquí se sabe; esa liberación no cuenta.
+why-released-by-person = { $by } lo liberó el { $date }: «{ $reason }».
+why-release-lapsed = { $by } lo liberó el { $date } («{ $reason }»). Hay pruebas más nuevas en contra, así que esa liberación ya no cuenta.
+why-nobody-may-release-site = { $by } lo liberó el { $date } («{ $reason }»). Ninguna palabra sustituye el agua, el lavaojos, el plan del agua residual y las hojas de seguridad.
+why-nobody-may-release-air = { $by } lo liberó el { $date } («{ $reason }»). El aire no se libera de palabra: solo cuenta una lectura dentro de las horas del trabajo.
+why-word-does-not-settle = { $by } lo liberó el { $date } («{ $reason }»). Ninguna palabra cambia lo que aquí se sabe; esa liberación no cuenta.
 why-closed-by-stain = Ya tiene tinte. Así estaba antes de la primera mano; aquí ya no se prueba nada.
 remedy-unknown = averiguar primero qué es

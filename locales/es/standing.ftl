@@ -12,16 +12,16 @@ hold-panel = panel de muestra
 hold-site = preparación de la obra
 hold-air = aire
 
-ask-age = ¿Ya tiene los días la losa, o está toda de un solo color parejo?
-ask-membrane = ¿Está la superficie libre de película?
+ask-age = ¿Ya tiene los días la losa, o está toda de un solo color?
+ask-membrane = ¿Está libre de película la superficie?
 ask-absorbency = ¿La losa absorbe agua, y parejo?
 ask-reaction = ¿Reacciona este concreto con el tinte?
-ask-contamination = ¿Está libre de aceite, marcas, goteos y sombras?
+ask-contamination = ¿Está limpia de aceite, marcas, goteos y sombras?
 ask-moisture = ¿Está lo bastante seca la losa para el sellador elegido?
 ask-surface-ph = ¿Sirve el pH de la superficie para el paso que sigue?
 ask-repairs = ¿Están anotados y resueltos los parches, hoyos y grietas?
 ask-panel = ¿Está aprobado un panel de este concreto con este acabado?
-ask-site = ¿Están listos el agua, el lavaojos, el plan del agua residual y las hojas de datos de seguridad?
+ask-site = ¿Están listos el agua, el lavaojos, el plan del agua residual y las hojas de seguridad (SDS)?
 ask-air = ¿Sirven el aire y la superficie de la losa para trabajar ahora mismo?
 
 # Qué pasa si se omite: nunca más seguro que los registros del oficio sobre las pruebas.
@@ -37,10 +37,10 @@ ignored-panel = Nadie sabe el color antes de teñir el piso, y un color reactivo
 ignored-site = El ácido en los ojos o en la piel no se podría enjuagar al momento, y el agua de enjuague puede ir a dar a donde no debe. No empiece a trabajar con ácido.
 ignored-air = El tinte puede salir débil o con traslapes marcados; el sellador puede ponerse blanco.
 
-state-released = Liberado
+state-released = Bien
 state-unproven = Sin comprobar
-state-cant-tell = No se puede saber
-state-held = Detenido
+state-cant-tell = No se sabe
+state-held = Alto
 
 overall-released = Lista para teñir: los { $asked } puntos de espera están liberados.
 overall-released-stained = Lista para sellar: los { $asked } puntos de espera que todavía se preguntan están liberados.
@@ -59,8 +59,8 @@ stage-seal = { $zones }: mano { $coat } de { $of } de sellador, no antes del { $
 stage-cure = { $zones }: ya se selló; que nadie pise ahí antes del { $until }.
 stage-open = { $zones }: ya se puede pisar.
 overall-unproven = Todavía no: { $point }.
-overall-cant-tell = Todavía no se puede saber: { $point }.
-overall-held = Detenida: { $point }.
+overall-cant-tell = Todavía no se sabe: { $point }.
+overall-held = Alto: { $point }.
 overall-point-at = { $point }, { $where }
 overall-released-where = Lista para teñir, { $where }: los { $asked } puntos de espera están liberados.
 where-whole = todo el piso
@@ -95,6 +95,6 @@ ready-in-all = { $waits ->
        *[other] Trabajo: { $work }; la espera más larga: { $wait }.
     } Aunque pasen todas las pruebas, no estará lista antes del { $earliest }. Si una prueba no pasa, habrá más trabajo.
 ready-question = ¿Qué falta para que esté lista?
-ready-head = Qué falta para que la losa "{ $slab }" esté lista, al { $moment }:
+ready-head = Qué falta para que la losa «{ $slab }» esté lista, al { $moment }:
 overall-lapses = Lo comprobado vale hasta el { $until }.
 overall-own-figures = Esta losa va por cifras propias en: { $points }.

@@ -14,7 +14,7 @@
 //! use units::Length;
 //! use localization::{Lang, UnitSystem, Locale};
 //! let reader = Locale::new(Lang::Es, UnitSystem::Imperial);
-//! assert_eq!(reader.state(State::Held), "Detenido");
+//! assert_eq!(reader.state(State::Held), "Alto");
 //! assert_eq!(reader.length(Length::feet_inches(12.0, 6.5)), "12' 6 1/2\"");
 //! let reader = Locale::new(Lang::En, UnitSystem::Metric);
 //! assert_eq!(reader.hold_point(HoldPointId::Membrane), "membrane");

@@ -154,7 +154,7 @@ pub(crate) enum Command {
                       underfoot serve --addr 0.0.0.0:8712 --public https://slabs.example.org\n  \
                       underfoot serve --log-format json 2>> underfoot.log")]
     Serve(Serve),
-    /// Open a slab
+    /// Start a slab
     #[command(after_help = "Example:\n  underfoot new \"Creek Road shop\" --time-zone America/Chicago")]
     New(New),
     /// List the slabs
@@ -237,7 +237,7 @@ pub(crate) enum Command {
     Recipe {
         #[command(flatten)]
         which: Which,
-        /// The wished color: a screen color #rrggbb, L, a and b, or the name of a panel
+        /// The target color: a screen color #rrggbb, L, a and b, or the name of a panel
         #[arg(long, value_name = "COLOR")]
         wish: Option<String>,
         /// Only panels seen in this state [default: whichever tells most, sealed before stained]

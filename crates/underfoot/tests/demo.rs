@@ -58,7 +58,7 @@ fn it_shows_the_main_job_and_a_second_run_adds_nothing_and_says_the_same() {
 fn it_speaks_spanish() {
     let site = Site::empty();
     let shown = demo(&site, &["--lang", "es"]).out;
-    for part in ["Detenida: ", "puntos de espera", "27 de marzo de 2026", "Tinte reactivo"] {
+    for part in ["Alto: ", "puntos de espera", "27 de marzo de 2026", "Tinte reactivo"] {
         assert!(shown.contains(part), "{part}: {shown}");
     }
     for english in ["On hold", "hold points", "March", "Reactive stain", "What to buy"] {

@@ -40,7 +40,7 @@ fn every_line_of_the_order_has_a_spread_a_unit_and_a_grade() {
 #[test]
 fn text_and_spanish_name_the_same_items() {
     let site = Site::with_slab();
-    for (lang, stain, drums) in [("en", "Reactive stain", "Drums"), ("es", "Tinte reactivo", "Tambos")] {
+    for (lang, stain, drums) in [("en", "Reactive stain", "Waste drums"), ("es", "Tinte reactivo", "Tambos")] {
         let told = site.run(&["order", "--lang", lang]).ends(0).out;
         assert!(told.contains(stain) && told.contains(drums), "{told}");
     }

@@ -121,7 +121,10 @@ fn the_demo_is_answered_with_the_dates_of_the_forecast_and_joins_the_work_that_r
 
     let spanish = site.get_as(&path, SPANISH).ends(200).text();
     assert!(work(&spanish).is_none(), "the reader's language does not begin another forecast");
-    assert!(spanish.contains("Solo según mezcla, espesor y aire") && spanish.contains("Un pronóstico nunca libera"));
+    assert!(
+        spanish.contains("sin lecturas, solo por mezcla, espesor y aire")
+            && spanish.contains("Un pronóstico nunca libera")
+    );
 
     let line = settled(&site, &format!("/slab/{id}/time"), "lang=en");
     assert!(line.contains("<h1>Day 32 since the pour</h1>"), "February 23 to March 27");
@@ -157,7 +160,7 @@ fn an_empty_slab_is_told_what_to_write_down() {
     let site = Site::empty();
     let id = site.slab("empty", "");
     for (cookies, drying, time) in [
-        ("lang=en", "No pour is noted.", "No pour is written down yet"),
+        ("lang=en", "No pour is noted.", "No pour is logged yet"),
         (SPANISH, "No hay colado anotado.", "Todavía no hay colado anotado"),
     ] {
         let page = site.get_as(&format!("/slab/{id}/drying"), cookies).ends(200).holds(drying);
@@ -204,7 +207,7 @@ fn a_weather_year_is_looked_at_before_it_is_written_and_tells_the_pour_day() {
     site.get(&path).ends(200).holds("enctype=\"multipart/form-data\"");
     let before = entries(&site, id);
     let look = site.post_files(&path, &[("step", "look")], &[("file", "greensboro.csv", WEATHER)]).ends(200);
-    let look = look.holds("2,880 hours of a typical year").holds("Nothing is written yet").text();
+    let look = look.holds("2,880 hours of a typical year").holds("Nothing is logged yet").text();
     assert!(look.contains("marks 108 hours of rain as doubtful") && !look.contains("every row is good"));
     assert_eq!(entries(&site, id), before, "looking writes nothing");
     let (kept, entry) = (hidden(&look, "kept"), hidden(&look, "entry"));

@@ -147,7 +147,7 @@ fn sentences_read_as_they_should() {
     let concrete = PourAssumption::ConcreteTemperature { taken, low, high };
     assert_eq!(
         english.pour_day_assumption(&concrete),
-        "The temperature of the concrete is not on record: 70 °F was taken, the middle of what is asked for at the \
+        "The temperature of the concrete is not on record: 70 °F is assumed, the middle of what is asked for at the \
          truck (50 °F to 90 °F)."
     );
     let entry = entry("reading");

@@ -153,7 +153,7 @@ fn several_items_become_a_list() {
     );
     assert_eq!(
         spanish().reason(&three),
-        "Falta en la obra: agua, plan del agua residual y hojas de datos de seguridad. Sin eso no se trabaja con ácido."
+        "Falta en la obra: agua, plan del agua residual y hojas de seguridad (SDS). Sin eso no se trabaja con ácido."
     );
 }
 
@@ -241,13 +241,13 @@ fn the_answer_names_the_step_and_its_time() {
     let unclear = overall(State::CantTell, Some(HoldPointId::Moisture), next(Action::SetProbes, 60, 24), 1);
     assert_eq!(
         english().overall(&unclear),
-        "Can't tell yet: moisture. Set humidity probes in the slab, or dish tests, where their marks may show, and \
+        "Can't tell yet: moisture. Set humidity probes in the slab, or calcium chloride tests, where their marks may show, and \
          read them after the wait (60 minutes, then wait 24 hours)."
     );
     let nothing_to_do = overall(State::Held, Some(HoldPointId::SurfacePh), None, 1);
     assert_eq!(english().overall(&nothing_to_do), "On hold: surface pH.");
     let untimed = overall(State::Held, Some(HoldPointId::Age), next(Action::NotePour, 0, 0), 1);
-    assert_eq!(english().overall(&untimed), "On hold: age. Write down the pour date.");
+    assert_eq!(english().overall(&untimed), "On hold: age. Log the pour date.");
 }
 
 #[test]
@@ -287,7 +287,7 @@ fn the_stage_names_zones_and_times() {
     );
     assert_eq!(
         spanish().overall(&both),
-        "Detenida: pH de la superficie. Shop: el tinte trabaja hasta el 3 de mayo de 2026 14:05. Office: sin teñir \
+        "Alto: pH de la superficie. Shop: el tinte trabaja hasta el 3 de mayo de 2026 14:05. Office: sin teñir \
          todavía."
     );
     let dry = told(&[(Stage::Dry, "whole")], State::Released, None);

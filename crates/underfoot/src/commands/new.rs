@@ -1,4 +1,4 @@
-//! Open a slab.
+//! Start a slab.
 
 use crate::out::answer;
 use serde_json::{Map, json};
