@@ -111,7 +111,7 @@ fn a_plan_drawn_anew_keeps_joints_and_score_lines() {
     let (site, id) = of(&[LINED]);
     let before = spec(&site, id);
     site.get(&page(id, "draw")).ends(200).holds("has 2 joints and 4 patterns of score lines; the new plan keeps them");
-    site.get_as(&page(id, "draw"), "lang=es").holds("2 juntas y 4 trazos");
+    site.get_as(&page(id, "draw"), "lang=es").holds("2 juntas y 4 dibujos");
     let rows = rooms(&[["West", "", "", "20 ft", "30 ft"], ["East", "20 ft", "", "21 ft", "30 ft"]]);
     site.post(&page(id, "draw?way=rooms"), &rows).ends(303);
     let after = spec(&site, id);
@@ -200,7 +200,7 @@ fn lengths_sections_and_tiles_are_told() {
     fields.push(("sliver", "60"));
     let seen = post_as(&site, &page(id, "lines/look"), &fields, "lang=es; measure=metric", "text/html").ends(200);
     // Below 60 % of 16 ft, which is 9.6 ft: the two of 8 ft.
-    seen.holds("2 enteros, 4 cortados; 2 tiras angostas").holds("4 tramos entre las juntas");
+    seen.holds("2 enteros, 4 cortados; 2 tiras angostas").holds("4 paños entre juntas");
 }
 
 #[test]

@@ -103,7 +103,7 @@ fn a_wished_color_finds_the_recipe_with_its_radius_and_the_nearest_real_panel() 
     }
     assert!(page.contains("Make a panel of it before you promise it"));
     let by_panel = site.get(&format!("/slab/{id}/panels?wish_panel=P5&by=panel")).ends(200).text();
-    assert!(by_panel.contains("The nearest real panel is P5, 0 from the wish"), "a panel is nearest to itself");
+    assert!(by_panel.contains("The nearest real panel is P5, 0 from the target color"), "a panel is nearest to itself");
     let by_lab = site.get(&format!("/slab/{id}/panels?wish_l=39,4&wish_a=4.9&wish_b=17.6&by=lab")).ends(200).text();
     assert!(by_lab.contains("The nearest real panel is P1"), "a comma is a decimal point too");
 }
