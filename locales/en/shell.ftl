@@ -16,8 +16,8 @@ standing-source = Source: { $source }. Grade: { $grade }.
 standing-if-ignored = If ignored: { $consequence }
 standing-evidence = { $count ->
         [0] No entry speaks to it yet.
-        [one] Rests on 1 entry.
-       *[other] Rests on { $count } entries.
+        [one] Based on 1 entry.
+       *[other] Based on { $count } entries.
     }
 diary-corrected = (corrected)
 paper-written = Wrote { $file }
