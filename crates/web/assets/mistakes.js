@@ -78,7 +78,7 @@ function nameOf(control) {
 
 function line(control, text) {
   const name = nameOf(control);
-  const message = name ? `${name}: ${text}` : text;
+  const message = name && !text.includes(name) ? `${name}: ${text}` : text;
   if (!control || control.type === "hidden") return make("li", { text: message });
   const link = make("a", { href: `#${idOf(control)}`, text: message });
   link.addEventListener("click", (event) => {

@@ -164,6 +164,9 @@ fn with_field_name(schema: &'static EntrySchema, input: &str, said: &str, locale
         (None, name) if name == "place" || PLACE_INPUTS.contains(&name) => locale.message("place", &[]),
         (None, _) => return said.to_owned(),
     };
+    if said.contains(&name) {
+        return said.to_owned();
+    }
     locale.message("mistake-of-field", &[("field", name.into()), ("said", said.into())])
 }
 
@@ -241,7 +244,7 @@ fn undo(context: &RequestContext, posted: &Posted) -> Answer {
     let id: EntryId = context.part("entry").parse().map_err(|_| PageError::NotFound)?;
     let old = opened.diary.get(id).ok_or(PageError::NotFound)?;
     let fields = kind.read(&posted.typed, context.locale().unit_system);
-    let fields = fields.map_err(|wrong| PageError::FieldErrors(field_errors(&wrong, context.locale())))?;
+    let fields = fields.map_err(|wrong| PageError::FieldErrors(field_errors(&wrong, kind, context.locale())))?;
     let submitted = Submitted { old: Some(old), ..Submitted::of(kind, fields) };
     let written = write(context, &opened, submitted, posted)?;
     answer(context, posted, &opened, kind, Some(old), Ok(written))

@@ -155,7 +155,7 @@ fn a_number_that_can_mean_two_units_is_asked_about() {
     let site = Site::with_slab();
     let server = site.serve();
     let tab = Visit::within(60).tab(Reading::PHONE);
-    tab.read_as(&server, Reading { metric: true, ..Reading::PHONE });
+    tab.read_as(&server, Reading { measure: "metric", ..Reading::PHONE });
     tab.go(&server, &format!("/slab/{}/add/pour", site.slab()));
     tab.choose("place_kind", "slab");
     tab.fill("[name='happened']", "2025-03-03 07:00");
