@@ -174,7 +174,8 @@ fn a_refusal_names_its_field_in_the_readers_language() {
         let error = refused(calculator, pairs);
         assert_eq!(error.field_name(), field, "{calculator} {pairs:?}: {error}");
         for (locale, parts) in [(ENGLISH, english), (SPANISH, spanish)] {
-            let plain = plain(&error, locale);
+            // Each language quotes in its own way.
+            let plain = plain(&error, locale).replace(['«', '»'], "\"");
             for part in parts {
                 assert!(plain.contains(part), "{calculator} {pairs:?}: \"{part}\" is not in: {plain}");
             }

@@ -33,5 +33,5 @@ fn every_example_fills_its_form_and_reads_back_equal() {
             checked += 1;
         }
     }
-    assert_eq!(checked, 2 * 45);
+    assert_eq!(checked, 2 * 46);
 }

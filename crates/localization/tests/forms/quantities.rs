@@ -40,7 +40,7 @@ const KEPT: &[Case] = &[
     ("air_reading", "humidity", &[], "75 % RH", ["75 % RH", "75 % RH"]),
     ("air_reading", "wind", &[], "3", ["3 mph", "3 m/s"]),
     ("job_opened", "elevation", &[("name", "shop")], "800", ["800 ft", "800 m"]),
-    ("pour", "thickness", &[], "4", ["4 in", "4 mm"]),
+    ("defect", "width", &[("what", "crack")], "0.4", ["0.4 in", "0.4 mm"]),
     ("pour", "thickness", &[], "12' 6 1/2\"", ["12' 6 1/2\"", "12' 6 1/2\""]),
     ("pour", "cement", &[], "520", ["520 lb/yd³", "520 kg/m³"]),
     ("pour", "strength", &[], "4,000", ["4,000 psi", "4,000 MPa"]),
@@ -82,8 +82,7 @@ fn every_example_of_every_quantity_reads_as_it_stands_and_its_number_with_the_un
         for unit_system in UnitSystem::ALL {
             let example = field.example(unit_system);
             assert_eq!(quantity.read(example, Some(unit_system)).as_deref(), Ok(example), "{}", field.name);
-            let kept =
-                quantity.read("5", Some(unit_system)).or_else(|_| quantity.read("0.5", Some(unit_system))).unwrap();
+            let kept = ["5", "0.5", "200"].iter().find_map(|bare| quantity.read(bare, Some(unit_system)).ok()).unwrap();
             assert!(kept.ends_with(field.unit(unit_system)), "{}: {kept}", field.name);
             checked += 1;
         }
@@ -92,6 +91,37 @@ fn every_example_of_every_quantity_reads_as_it_stands_and_its_number_with_the_un
 }
 
 const QUANTITIES: usize = 48;
+
+/// A bare number far from any such thing is asked for its unit; what is written with one is taken as it stands.
+#[test]
+fn a_bare_number_that_nobody_means_is_asked_back() {
+    let panel = [("panel", "P1"), ("mix", "4021")];
+    for (kind, field, others, typed, unit_system, taken) in [
+        ("pour", "thickness", &[][..], "10", Metric, false),
+        ("pour", "thickness", &[], "4", Metric, false),
+        ("pour", "thickness", &[], "49", Metric, false),
+        ("pour", "thickness", &[], "50", Metric, true),
+        ("pour", "thickness", &[], "100", Metric, true),
+        ("pour", "thickness", &[], "1001", Metric, false),
+        ("pour", "thickness", &[], "10 mm", Metric, true),
+        ("pour", "thickness", &[], "10 cm", Metric, true),
+        ("pour", "thickness", &[], "10 in", Metric, true),
+        ("pour", "thickness", &[], "10", Imperial, true),
+        ("pour", "thickness", &[], "4", Imperial, true),
+        ("pour", "thickness", &[], "100", Imperial, false),
+        ("pour", "thickness", &[], "1", Imperial, false),
+        ("panel_made", "side", &panel, "18", Metric, false),
+        ("panel_made", "side", &panel, "18", Imperial, true),
+        ("panel_made", "side", &panel, "450", Metric, true),
+        ("slab_humidity", "depth", &[("humidity", "80 %")], "4", Metric, false),
+        ("slab_humidity", "depth", &[("humidity", "80 %")], "40", Metric, true),
+    ] {
+        let mut pairs = others.to_vec();
+        pairs.push((field, typed));
+        let read = read(kind, &pairs, unit_system);
+        assert_eq!(read.is_ok(), taken, "{kind}.{field} {typed} {unit_system:?}: {read:?}");
+    }
+}
 
 #[test]
 fn what_is_no_such_quantity_is_refused_with_the_reason() {

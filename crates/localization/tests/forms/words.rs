@@ -24,13 +24,13 @@ fn key(name: &str) -> String {
 }
 
 const MISTAKES: &str =
-    "missing missing-named none-answered not-both no-number no-unit unknown-unit out-of-order negative
+    "missing missing-named no-place two-days unit-unclear of-field none-answered not-both no-number no-unit unknown-unit out-of-order negative
     share-or-percent percent-range ratio-range ph-range too-cold not-a-choice not-an-id not-a-count not-positive
     not-zero-or-more not-zero-to-hundred not-a-color-number not-money not-a-currency not-a-time-zone
     outside-the-picture no-patch refused not-a-term unknown-field wrong-form given-twice not-a-number";
 
 const PROBLEMS: &str = "line-missing line-any-text line-none-answered line-not-both before-pour in-future no-such-entry other-kind no-such-panel no-panel-yet no-such-zone off-plan
-    off-slab bad-plan deeper-than-slab figure not-above-zero no-kind unknown-kind";
+    no-place nothing-taken-back job-taken-back off-slab bad-plan deeper-than-slab figure not-above-zero no-kind unknown-kind";
 
 /// The keys that somebody may ask for; of a specific and a general one, whichever stands there.
 fn usable() -> BTreeSet<String> {
@@ -67,7 +67,7 @@ fn usable() -> BTreeSet<String> {
     usable.extend(Group::ALL.iter().map(|g| format!("form-group-{}", g.name())));
     usable.extend(PLACE_KINDS.iter().map(|k| format!("place-{}", key(k))));
     usable.extend(PLACE_INPUTS.iter().map(|i| format!("field-{}", key(i))));
-    usable.insert("form-fact".to_owned());
+    usable.extend(["form-fact", "place-all-over"].map(str::to_owned));
     usable.extend("day hour second each ratio fraction emission".split(' ').map(|u| format!("form-unit-{u}")));
     usable
 }
