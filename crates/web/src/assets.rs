@@ -1,5 +1,6 @@
 //! The files that pages fetch: style, script, icon, the worker that keeps pages for reading offline.
 
+use std::borrow::Cow;
 use std::sync::LazyLock;
 
 use axum::extract::Path;
@@ -23,11 +24,23 @@ static HASH: LazyLock<String> = LazyLock::new(|| {
     for name in names {
         hasher.update(name.as_bytes());
         if let Some(file) = Files::get(&name) {
-            hasher.update(&file.data);
+            hasher.update(&slim(&name, &file.data));
         }
     }
     hasher.finalize().to_hex()[..16].to_owned()
 });
+
+/// A file as it travels: without the lines of a script that only speak to whoever reads it here, and without what
+/// its lines are moved in by. Our scripts have no text over several lines, where that would change something.
+fn slim<'f>(name: &str, data: &'f [u8]) -> Cow<'f, [u8]> {
+    let kind = name.rsplit('.').next().unwrap_or_default();
+    let Some(text) = std::str::from_utf8(data).ok().filter(|_| matches!(kind, "js" | "css")) else {
+        return Cow::Borrowed(data);
+    };
+    let lines =
+        text.lines().map(str::trim).filter(|line| !line.is_empty() && !(kind == "js" && line.starts_with("//")));
+    Cow::Owned(lines.flat_map(|line| [line, "\n"]).collect::<String>().into_bytes())
+}
 
 /// The address of a file.
 pub(crate) fn address(name: &str) -> String {
@@ -40,8 +53,8 @@ pub(crate) async fn file(Path((hash, name)): Path<(String, String)>) -> Response
     let Some(file) = found.filter(|_| name != WORKER) else { return StatusCode::NOT_FOUND.into_response() };
     let kind = file.metadata.mimetype().to_owned();
     let kind = if kind.starts_with("text/") { format!("{kind}; charset=utf-8") } else { kind };
-    ([(CONTENT_TYPE, kind.as_str()), (CACHE_CONTROL, "public, max-age=31536000, immutable")], file.data.into_owned())
-        .into_response()
+    let data = slim(&name, &file.data).into_owned();
+    ([(CONTENT_TYPE, kind.as_str()), (CACHE_CONTROL, "public, max-age=31536000, immutable")], data).into_response()
 }
 
 /// The worker, with the addresses of this version's files written into it.
@@ -49,7 +62,8 @@ pub(crate) async fn worker() -> Response {
     let mut names: Vec<_> = Files::iter().filter(|name| name != WORKER).collect();
     names.sort();
     let addresses: Vec<String> = names.iter().map(|name| address(name)).collect();
-    let text = Files::get(WORKER).map(|file| String::from_utf8_lossy(&file.data).into_owned()).unwrap_or_default();
+    let text = Files::get(WORKER).map(|file| String::from_utf8_lossy(&slim(WORKER, &file.data)).into_owned());
+    let text = text.unwrap_or_default();
     let list = serde_json::to_string(&addresses).unwrap_or_else(|_| "[]".to_owned());
     let text = text.replace("__HASH__", &HASH).replace("__ASSETS__", &list);
     let allowed = HeaderName::from_static("service-worker-allowed");
@@ -70,4 +84,29 @@ pub(crate) async fn manifest() -> Response {
         "icons": [{ "src": address("icon.svg"), "sizes": "any", "type": "image/svg+xml", "purpose": "any" }],
     });
     ([(CONTENT_TYPE, "application/manifest+json"), (CACHE_CONTROL, "no-cache")], text.to_string()).into_response()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Files, slim};
+
+    #[test]
+    fn no_text_of_a_script_goes_over_several_lines() {
+        let scripts = Files::iter().filter(|name| name.ends_with(".js"));
+        for name in scripts {
+            let file = Files::get(&name).expect("it is there");
+            let text = String::from_utf8(file.data.into_owned()).expect("scripts are UTF-8");
+            for line in text.lines().filter(|line| !line.trim_start().starts_with("//")) {
+                assert!(line.matches('`').count() % 2 == 0 && !line.ends_with('\\'), "{name}: {line}");
+            }
+        }
+    }
+
+    #[test]
+    fn only_what_speaks_to_its_reader_is_left_out() {
+        let script = b"// Why.\n\nconst at = \"https://a.example//b\"; // here\n  go(at);\n";
+        assert_eq!(&*slim("a.js", script), b"const at = \"https://a.example//b\"; // here\ngo(at);\n");
+        assert_eq!(&*slim("a.css", b"a {\n  top: 0;\n}\n"), b"a {\ntop: 0;\n}\n");
+        assert_eq!(&*slim("a.svg", b"  // as it is"), b"  // as it is");
+    }
 }
