@@ -75,6 +75,8 @@ new-slab-open = Start the slab
 
 offline-title = No signal, and this page was not kept
 offline-what = Pages of the slab that you opened last are kept on this phone, and so are the forms you use on it. What you log there waits and is sent when there is signal.
+signed-out-title = Signed out on this phone
+signed-out-what = Nobody is signed in here now, and the pages kept for whoever was are gone. To sign in there must be signal. Entries that were not sent yet stay on this phone and are sent when the person who wrote them signs in here again.
 
 trouble-title = That did not work
 trouble-not-found = There is no such page here
@@ -83,6 +85,9 @@ trouble-sign-in = Sign in first
 trouble-sign-in-next = Go to the sign-in page.
 trouble-forbidden = You may not do that here
 trouble-forbidden-next = Guests read, crew logs, admins have a say over people and links. Ask an admin.
+trouble-other-writer = This was written by somebody who was signed in here before
+trouble-other-writer-next = Nothing was written under your name. It waits for the person who wrote it.
+mistake-writer = This form was opened by somebody who was signed in here before. You are signed in as { $name }. Look it over: write it down again and it stands under your name.
 trouble-foreign-origin = That came from another site and was refused
 trouble-foreign-origin-next = Open the page here and send it again.
 trouble-foreign-host = This address is not one of this machine

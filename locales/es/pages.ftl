@@ -75,6 +75,8 @@ new-slab-open = Crear la losa
 
 offline-title = Sin señal, y esta página no estaba guardada
 offline-what = Las páginas de la última losa que abrió están guardadas en este teléfono, y también los formularios que usa en ella. Lo que anote ahí espera y se envía cuando haya señal.
+signed-out-title = Sesión cerrada en este teléfono
+signed-out-what = Nadie tiene la sesión abierta aquí, y las páginas guardadas de quien la tenía ya no están. Para entrar hace falta señal. Las anotaciones sin enviar se quedan en este teléfono y se envían cuando la persona que las escribió vuelva a entrar aquí.
 
 trouble-title = Eso no funcionó
 trouble-not-found = Aquí no hay tal página
@@ -83,6 +85,9 @@ trouble-sign-in = Primero entre con su nombre y contraseña
 trouble-sign-in-next = Vaya a la página para entrar.
 trouble-forbidden = Usted no puede hacer eso aquí
 trouble-forbidden-next = Los invitados leen, la cuadrilla anota, los administradores deciden sobre usuarios y enlaces. Pregunte a un administrador.
+trouble-other-writer = Esto lo escribió alguien que antes tenía la sesión abierta aquí
+trouble-other-writer-next = No se anotó nada a nombre de usted. Espera a la persona que lo escribió.
+mistake-writer = Este formulario lo abrió alguien que antes tenía la sesión abierta aquí. Usted entró como { $name }. Revíselo: si lo anota otra vez, queda a nombre de usted.
 trouble-foreign-origin = Eso vino de otro sitio y se rechazó
 trouble-foreign-origin-next = Abra la página aquí y envíelo otra vez.
 trouble-foreign-host = Esta dirección no es de esta máquina

@@ -10,7 +10,7 @@ use axum::body::Bytes;
 use axum::extract::{ConnectInfo, FromRequest, FromRequestParts, Multipart, RawPathParams, Request, State};
 use axum::http::header::{ACCEPT, CONTENT_TYPE};
 use axum::http::request::Parts;
-use axum::http::{HeaderMap, Uri};
+use axum::http::{HeaderMap, HeaderName, HeaderValue, Uri};
 use axum::response::Response;
 use axum::routing::{MethodRouter, get, post};
 use form_schema::FormData;
@@ -173,12 +173,18 @@ async fn run(
     work: impl FnOnce(&RequestContext) -> Answer + Send + 'static,
 ) -> Response {
     let (app, headers) = (Arc::clone(&context.app), context.headers.clone());
+    let writer = context.visitor.writer();
     let done = on_a_thread(move || {
         let json = context.wants_json();
-        context
+        let mut response = context
             .must(need)
             .and_then(|()| work(&context))
-            .unwrap_or_else(|trouble| trouble.answer(context.frame(String::new()), json))
+            .unwrap_or_else(|trouble| trouble.answer(context.frame(String::new()), json));
+        // A phone keeps for nobody else what was made for this visitor.
+        if let Ok(writer) = HeaderValue::from_str(&writer) {
+            response.headers_mut().insert(HeaderName::from_static("x-writer"), writer);
+        }
+        response
     });
     match done.await {
         Ok(response) => response,

@@ -53,6 +53,7 @@ pub(crate) fn write_form(
     posted: &Posted,
     old: Option<&Entry>,
 ) -> Result<EntryId, PageError> {
+    must_be_writers(context, posted)?;
     let locale = context.locale();
     let typed = untangled(&posted.typed);
     let mut wrong: Vec<FieldError> = Vec::new();
@@ -112,6 +113,24 @@ impl Submitted<'_> {
     }
 }
 
+/// Refuses a form that somebody else filled in, on this phone or in another tab, before this visitor signed
+/// in: it would be written under the wrong name. Every form of ours says who fills it in, and so does whatever a
+/// phone has kept, which is known by its id. A program that is no browser says nothing and writes as itself.
+pub(crate) fn must_be_writers(context: &RequestContext, posted: &Posted) -> Result<(), PageError> {
+    let was_kept = context.wants_json() && posted.typed.first("entry").is_some();
+    match posted.typed.first("writer") {
+        Some(writer) if writer == context.visitor.writer() => Ok(()),
+        None if !(was_kept && context.app.asks_for_people()) => Ok(()),
+        // The phone keeps it for whoever wrote it.
+        _ if context.wants_json() => Err(PageError::OtherWriter),
+        // The form comes back with all that was typed, as one of this visitor's own.
+        _ => {
+            let name = context.visitor.name.as_str().into();
+            Err(PageError::mistake("writer", context.locale().message("mistake-writer", &[("name", name)])))
+        }
+    }
+}
+
 /// Writes an entry through the writer that the command line has too.
 pub(crate) fn write(
     context: &RequestContext,
@@ -119,6 +138,7 @@ pub(crate) fn write(
     submitted: Submitted<'_>,
     posted: &Posted,
 ) -> Result<EntryId, PageError> {
+    must_be_writers(context, posted)?;
     let locale = context.locale();
     let typed = |name: &str| posted.typed.first(name).map(str::trim).filter(|text| !text.is_empty());
     let now = When::new(context.app.asked_at(opened.record.id), &opened.zone);

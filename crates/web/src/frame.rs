@@ -54,8 +54,13 @@ pub(crate) struct Frame {
     /// The same for a person.
     pub(crate) stands_said: Option<String>,
     pub(crate) encrypted: bool,
+    /// What a phone keeps for reading offline, as JSON.
     pub(crate) keep: String,
+    /// Changes when the kept forms of the slab do.
+    pub(crate) version: i64,
     pub(crate) visitor: String,
+    /// See [`Visitor::writer`]; none on a page for whoever holds the phone.
+    pub(crate) writer: Option<String>,
     pub(crate) permission: Permission,
     pub(crate) people: bool,
     /// One quiet sentence about what was just done.
@@ -94,6 +99,15 @@ impl Frame {
         frame
     }
 
+    /// Makes it the frame of a page for whoever holds the phone.
+    pub(crate) fn for_anybody(mut self, app: &App) -> Self {
+        self.visitor = String::new();
+        self.writer = None;
+        self.keep = "[]".to_owned();
+        self.more = screens::everywhere(self.locale, Permission::Nothing, app.asks_for_people());
+        self
+    }
+
     /// The frame at an address. Below a link everybody is a stranger, the owner too, and so is what
     /// they see when it fails.
     pub(crate) fn at(mut self, here: &str) -> Self {
@@ -102,6 +116,7 @@ impl Frame {
             self.plain = true;
             self.permission = Permission::Nothing;
             self.visitor = String::new();
+            self.writer = None;
             self.more = Vec::new();
         }
         self
@@ -116,7 +131,7 @@ impl Frame {
             locale: Visitor::voice_of(headers),
             theme: Theme::Light,
         };
-        Self::of(app, &nobody, String::new())
+        Self { writer: None, ..Self::of(app, &nobody, String::new()) }
     }
 
     fn of(app: &App, visitor: &Visitor, title: String) -> Self {
@@ -133,8 +148,10 @@ impl Frame {
             stands_at: stands_at.map(|at| at.to_string()),
             stands_said: None,
             encrypted: app.is_encrypted() || app.settings.access == Access::ThisMachine,
-            keep: "[]".to_owned(),
+            keep: screens::keep(locale, visitor.permission),
+            version: 0,
             visitor: visitor.name.clone(),
+            writer: Some(visitor.writer()),
             permission: visitor.permission,
             people: app.asks_for_people(),
             said: None,
@@ -150,7 +167,8 @@ impl Frame {
         let id = record.id.to_string();
         self.bar = screens::bar(self.locale, &id, &context.here, self.permission);
         self.more = screens::more(self.locale, &id, &context.here, self.permission, self.people);
-        self.keep = screens::keep(&id, self.permission);
+        self.keep = screens::keep_slab(self.locale, &id, self.permission);
+        self.version = record.version;
         self.say_entry(context, record);
         let base = format!("/slab/{id}");
         self.headed(context, record, zone, id, base)
@@ -203,6 +221,11 @@ impl Frame {
         }
         self.slab = Some(Head { id, name: record.name.clone(), demo, base });
         self
+    }
+
+    /// The writer as a form sends it along.
+    pub(crate) fn writer(&self) -> &str {
+        self.writer.as_deref().unwrap_or_default()
     }
 
     /// A sentence without holes.

@@ -21,6 +21,8 @@ pub(crate) enum PageError {
     SetUp,
     /// This visitor may not do this.
     Forbidden,
+    /// Filled in by somebody else, who was signed in on the same phone before.
+    OtherWriter,
     /// Sent from another site.
     ForeignOrigin,
     /// Addressed to another host.
@@ -80,6 +82,7 @@ impl PageError {
             Self::SignIn(_) => "not signed in",
             Self::SetUp => "no owner yet",
             Self::Forbidden => "no right to it",
+            Self::OtherWriter => "written by somebody else",
             Self::ForeignOrigin => "sent from another site",
             Self::ForeignHost => "addressed to another host",
             Self::Wait(_) => "too many tries",
@@ -97,6 +100,7 @@ impl PageError {
             Self::NotFound => StatusCode::NOT_FOUND,
             Self::SignIn(_) | Self::SetUp => StatusCode::UNAUTHORIZED,
             Self::Forbidden | Self::ForeignOrigin => StatusCode::FORBIDDEN,
+            Self::OtherWriter => StatusCode::CONFLICT,
             Self::ForeignHost => StatusCode::MISDIRECTED_REQUEST,
             Self::Wait(_) => StatusCode::TOO_MANY_REQUESTS,
             Self::FieldErrors(_) => StatusCode::UNPROCESSABLE_ENTITY,
@@ -113,6 +117,7 @@ impl PageError {
             Self::NotFound => ("trouble-not-found", "trouble-not-found-next"),
             Self::SignIn(_) | Self::SetUp => ("trouble-sign-in", "trouble-sign-in-next"),
             Self::Forbidden => ("trouble-forbidden", "trouble-forbidden-next"),
+            Self::OtherWriter => ("trouble-other-writer", "trouble-other-writer-next"),
             Self::ForeignOrigin => ("trouble-foreign-origin", "trouble-foreign-origin-next"),
             Self::ForeignHost => ("trouble-foreign-host", "trouble-foreign-host-next"),
             Self::Wait(_) => ("trouble-wait", "trouble-wait-next"),

@@ -51,6 +51,9 @@ pub(crate) struct Visitor {
     pub(crate) theme: Theme,
 }
 
+/// The writer where nobody has to sign in.
+const HERE: &str = "here";
+
 /// A session ends this long after it began.
 pub(crate) const SESSION: SignedDuration = SignedDuration::from_hours(24 * 14);
 
@@ -76,6 +79,16 @@ pub(crate) fn cookie(headers: &HeaderMap, name: &str) -> Option<String> {
 }
 
 impl Visitor {
+    /// Whose name stands under what is written: the id of the person; [`HERE`] where nobody has to sign in;
+    /// nothing for a stranger. A phone keeps by it what belongs to whom.
+    pub(crate) fn writer(&self) -> String {
+        match &self.person {
+            Some(person) => person.id.to_string(),
+            None if self.permission > Permission::Nothing => HERE.to_owned(),
+            None => String::new(),
+        }
+    }
+
     /// How the sender of a request reads: as chosen before, else as the browser is set.
     pub(crate) fn voice_of(headers: &HeaderMap) -> Locale {
         Locale::new(

@@ -31,6 +31,12 @@ pub(super) fn routes() -> Router<Arc<App>> {
         .route("/slab/{slab}/undo/{entry}", form(Permission::Write, undo))
 }
 
+/// The addresses of all forms of a slab with their names.
+pub(super) fn addresses(locale: Locale, id: &str) -> impl Iterator<Item = (String, String)> {
+    let kinds = EntryKind::ALL.iter().filter(|kind| !kind.schema().own_screen);
+    kinds.map(move |kind| (format!("/slab/{id}/add/{}", kind.name()), locale.kind(*kind)))
+}
+
 #[derive(Template)]
 #[template(path = "add.html")]
 struct Menu {

@@ -28,7 +28,7 @@ use slab_plan::PlanSpec;
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form, page};
 use crate::control::mistake_of;
-use crate::entries::{Opened, Submitted, after, write};
+use crate::entries::{Opened, Submitted, after, must_be_writers, write};
 use crate::frame::{Frame, NavLink, show};
 use crate::page_error::PageError;
 use crate::visitor::Permission;
@@ -108,6 +108,13 @@ fn all_ways(id: &str, locale: Locale, here: Here) -> Vec<NavLink> {
     all.push(way("dxf", locale.message("dxf-title", &[]), Here::Dxf));
     all.push(way("lines", locale.message("lines-title", &[]), Here::Lines));
     all
+}
+
+/// The addresses of the forms that tell a plan, with their names.
+pub(super) fn addresses(locale: Locale, id: &str) -> impl Iterator<Item = (String, String)> {
+    let ways = Telling::ALL.into_iter().map(move |way| link(id, way, locale, false));
+    let first = (format!("/slab/{id}/plan/draw"), locale.message("draw-title", &[]));
+    std::iter::once(first).chain(ways.map(|way| (way.href, way.label)))
 }
 
 fn link(id: &str, way: Telling, locale: Locale, here: bool) -> NavLink {
@@ -202,6 +209,7 @@ fn draw(context: &RequestContext, posted: &Posted) -> Answer {
 }
 
 fn written(context: &RequestContext, opened: &Opened, way: Telling, posted: &Posted) -> Result<EntryId, PageError> {
+    must_be_writers(context, posted)?;
     let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let kept = Kept::of(way, &posted.typed, &slab);
     let proved = prove(way, &posted.typed, kept.as_ref(), context.locale());

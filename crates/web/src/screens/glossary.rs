@@ -104,8 +104,7 @@ fn shown(context: &RequestContext) -> Answer {
     if !search.is_empty() {
         other_way.append_pair("q", &search);
     }
-    let mut frame = context.frame(locale.message("glossary-title", &[]));
-    frame.keep = "[\"/glossary\"]".to_owned();
+    let frame = context.frame(locale.message("glossary-title", &[]));
     Ok(show(&Page {
         frame,
         from,

@@ -24,7 +24,6 @@ mod sums;
 mod time_line;
 mod visit;
 
-use slab_diary::EntryKind;
 use std::sync::Arc;
 
 use axum::Router;
@@ -152,15 +151,17 @@ struct OtherScreen {
     label: &'static str,
     /// Whether there is a way to it on every page.
     way: bool,
+    /// Whether it is kept for reading offline.
+    keep: bool,
     routes: fn() -> Router<Arc<App>>,
 }
 
 const OTHER_SCREENS: &[OtherScreen] = &[
-    OtherScreen { path: "/", label: "way-slabs", way: true, routes: slabs::routes },
-    OtherScreen { path: "/reading", label: "way-reading", way: false, routes: reading::routes },
-    OtherScreen { path: "/sums", label: "way-sums", way: true, routes: sums::routes },
-    OtherScreen { path: "/glossary", label: "way-glossary", way: true, routes: glossary::routes },
-    OtherScreen { path: "/facts", label: "way-facts", way: true, routes: facts::routes },
+    OtherScreen { path: "/", label: "way-slabs", way: true, keep: true, routes: slabs::routes },
+    OtherScreen { path: "/reading", label: "way-reading", way: false, keep: false, routes: reading::routes },
+    OtherScreen { path: "/sums", label: "way-sums", way: true, keep: true, routes: sums::routes },
+    OtherScreen { path: "/glossary", label: "way-glossary", way: true, keep: true, routes: glossary::routes },
+    OtherScreen { path: "/facts", label: "way-facts", way: true, keep: false, routes: facts::routes },
 ];
 
 /// A screen that is there only where people sign in.
@@ -209,15 +210,33 @@ pub(crate) fn everywhere(locale: Locale, permission: Permission, people: bool) -
         .collect()
 }
 
-/// The addresses a phone keeps for reading offline, as JSON: the slab's screens and the forms used
-/// kneeling on it.
-pub(crate) fn keep(id: &str, permission: Permission) -> String {
-    let screens =
-        SLAB_SCREENS.iter().filter(|s| s.keep && permission >= s.need).map(|s| format!("/slab/{id}{}", s.path));
-    let quick = EntryKind::ALL
-        .iter()
-        .filter(|kind| kind.schema().quick && permission >= Permission::Write)
-        .map(|kind| format!("/slab/{id}/add/{}", kind.name()));
-    let all: Vec<String> = screens.chain(quick).chain(["/", "/sums", "/glossary"].map(str::to_owned)).collect();
-    serde_json::to_string(&all).unwrap_or_else(|_| "[]".to_owned())
+/// Addresses with their names, for a phone to keep.
+type Kept = Vec<(String, String)>;
+
+/// What a phone keeps of the screens about no slab: the list, every calculation, the trade words.
+fn keep_everywhere(locale: Locale, permission: Permission) -> Kept {
+    if permission < Permission::Read {
+        return Kept::new();
+    }
+    let screens = OTHER_SCREENS.iter().filter(|s| s.keep);
+    let screens = screens.map(|s| (s.path.to_owned(), locale.message(s.label, &[])));
+    screens.chain(sums::addresses(locale)).collect()
+}
+
+fn as_json(kept: &Kept) -> String {
+    serde_json::to_string(kept).unwrap_or_else(|_| "[]".to_owned())
+}
+
+/// What a phone keeps for reading offline, as JSON, from a page about no slab.
+pub(crate) fn keep(locale: Locale, permission: Permission) -> String {
+    as_json(&keep_everywhere(locale, permission))
+}
+
+/// The same from a page about a slab: its screens and every form that can wait on a phone too.
+pub(crate) fn keep_slab(locale: Locale, id: &str, permission: Permission) -> String {
+    let screens = SLAB_SCREENS.iter().filter(|s| s.keep && permission >= s.need);
+    let screens = screens.map(|s| (format!("/slab/{id}{}", s.path), locale.message(s.label, &[])));
+    let writes = permission >= Permission::Write;
+    let forms = add::addresses(locale, id).chain(drawing::addresses(locale, id)).filter(|_| writes);
+    as_json(&screens.chain(forms).chain(keep_everywhere(locale, permission)).collect())
 }

@@ -177,6 +177,11 @@ fn sign_in(context: &RequestContext, posted: &Posted) -> Answer {
     where_people_sign_in(context)?;
     let name = name_of(posted);
     let next = next_of(posted.typed.first("next"));
+    // Whoever signs in is not the one before, whether the password is right or not: on a shared phone that
+    // one's session may have been left open.
+    if let Some(old) = token_of(&context.headers, &context.app) {
+        context.app.store().end_session(old)?;
+    }
     admit(context, &name)?;
     let password = secret_of(posted, "password");
     let found = context.app.store().person_by_name(&name)?;
@@ -233,7 +238,10 @@ fn sign_out(context: &RequestContext, _: &Posted) -> Answer {
     if let Some(token) = token_of(&context.headers, &context.app) {
         context.app.store().end_session(token)?;
     }
-    let mut response = Redirect::to("/sign-in").into_response();
+    let mut response = match context.wants_json() {
+        true => axum::Json(serde_json::json!({ "ok": true })).into_response(),
+        false => Redirect::to("/sign-in").into_response(),
+    };
     set_cookie(&mut response, &context.app, "", 0);
     let clear = HeaderName::from_static("clear-site-data");
     response.headers_mut().insert(clear, HeaderValue::from_static("\"cache\""));

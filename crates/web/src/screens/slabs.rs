@@ -15,7 +15,7 @@ use store::{SlabQuery, SlabRecord};
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form, page};
 use crate::control::{Control, FieldErrors, Known, controls};
-use crate::entries::{Opened, field_errors, write_form};
+use crate::entries::{Opened, field_errors, must_be_writers, write_form};
 use crate::frame::{Frame, show};
 use crate::page_error::PageError;
 use crate::visitor::Permission;
@@ -156,6 +156,7 @@ fn open(context: &RequestContext, posted: &Posted) -> Answer {
 
 fn open_slab(context: &RequestContext, posted: &Posted) -> Result<SlabId, PageError> {
     let locale = context.locale();
+    must_be_writers(context, posted)?;
     let name = posted.typed.first("name").unwrap_or_default().trim().to_owned();
     // All that is wrong with the form first: a slab is made only when its first entry can be.
     EntryKind::JobOpened
@@ -208,8 +209,7 @@ struct Offline {
 
 /// What a phone shows in place of a page that it has not kept.
 fn offline(context: &RequestContext) -> Answer {
-    let mut frame = context.frame(context.locale().message("offline-title", &[]));
-    frame.visitor = String::new();
+    let frame = context.frame(context.locale().message("offline-title", &[])).for_anybody(&context.app);
     Ok(show(&Offline { frame }))
 }
 

@@ -33,6 +33,11 @@ pub(super) fn routes() -> Router<Arc<App>> {
         .route("/sums/{sum}", page(Permission::Read, one).merge(form(Permission::Read, sent)))
 }
 
+/// The addresses of all calculations with their names.
+pub(super) fn addresses(locale: Locale) -> impl Iterator<Item = (String, String)> {
+    calculators::calculators().iter().map(move |sum| (format!("/sums/{}", sum.id()), sum.title(locale)))
+}
+
 #[derive(Template)]
 #[template(path = "sums.html")]
 struct List {
@@ -46,8 +51,7 @@ fn list(context: &RequestContext) -> Answer {
         let way = NavLink { href: format!("/sums/{}", sum.id()), label: sum.title(locale), here: false };
         (way, sum.about(locale))
     });
-    let mut frame = context.frame(locale.message("sums-title", &[]));
-    frame.keep = "[\"/sums\"]".to_owned();
+    let frame = context.frame(locale.message("sums-title", &[]));
     Ok(show(&List { ways: ways.collect(), frame }))
 }
 
@@ -93,6 +97,8 @@ struct Page {
     title: String,
     about: String,
     unit_system: &'static str,
+    /// Whether something was to be worked out.
+    asked: bool,
     answered: Option<Answered>,
     /// What is wrong and with which field; no field when it is the whole of it.
     refused: Refused,
@@ -190,10 +196,9 @@ fn answer(
     let main = main.into_iter().map(of_field).collect();
     let more: Vec<Input> = more.into_iter().map(of_field).collect();
     let title = of.title(locale);
-    let mut frame = context.frame(title.clone());
-    frame.keep = format!("[\"/sums\",\"/sums/{}\"]", of.id());
     let page = Page {
-        frame,
+        frame: context.frame(title.clone()),
+        asked: asked.is_some(),
         path: format!("/sums/{}", of.id()),
         title,
         about: of.about(locale),

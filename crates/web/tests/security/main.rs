@@ -17,3 +17,4 @@ mod routes;
 mod script;
 mod sign_in;
 mod uploads;
+mod writers;

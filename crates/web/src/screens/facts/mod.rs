@@ -146,8 +146,7 @@ fn shown(context: &RequestContext) -> Answer {
         chosen: topic == about,
         value: topic.clone(),
     }));
-    let mut frame = context.frame(locale.message("facts-title", &[]));
-    frame.keep = "[\"/facts\"]".to_owned();
+    let frame = context.frame(locale.message("facts-title", &[]));
     Ok(show(&Page {
         frame,
         filtered: !about.is_empty() || !search.is_empty(),
