@@ -4,11 +4,13 @@ import { startCard } from "./card.js";
 import { settlePosted, startDraft } from "./drafts.js";
 import { startDrops } from "./drops.js";
 import { startEntry } from "./entry.js";
-import { canKeep, startKeeping, startSignOut } from "./keep.js";
+import { fillFromAddress, startSum } from "./address.js";
+import { canKeep, startKeeping } from "./keep.js";
 import { startLook } from "./looks.js";
 import { startMend } from "./mend.js";
 import { startPhotographs } from "./photos.js";
-import { placeFromAddress, startPlan } from "./plan.js";
+import { startPerson, startSignOut, watchPerson } from "./person.js";
+import { startPlan } from "./plan.js";
 import { startQueue } from "./queue.js";
 import { startRows } from "./rows.js";
 import { saySaid, startCopy, startPrint } from "./small.js";
@@ -34,11 +36,12 @@ each("[data-copy]", startCopy);
 each("[data-print]", startPrint);
 each("[data-work]", startWork);
 each("form[data-sign-out]", startSignOut);
+each("form[data-sum]", startSum);
 
 async function startForm(form) {
   const showMistakesOfRecord = await startMend(form);
   await startDraft(form);
-  placeFromAddress(form);
+  fillFromAddress(form);
   showMistakesOfRecord();
   each("[data-stopwatch]", startStopwatch, form);
   // The browser tests wait for this.
@@ -49,5 +52,6 @@ each("form[data-entry], form[data-draft]", startForm);
 if (canKeep()) {
   each("[data-outbox]", startBox);
   startQueue();
+  watchPerson();
 }
-startKeeping();
+startPerson().then(startKeeping);

@@ -1,4 +1,5 @@
 // The box that shows what waits on this phone: [data-outbox] in the layout.
+import { writerHere } from "./person.js";
 import { outbox, sendNow } from "./queue.js";
 import { make, moment, word } from "./words.js";
 
@@ -53,7 +54,7 @@ function sendButton(status) {
     status.textContent = word("script-sending");
     await sendNow().catch(() => {});
     button.disabled = false;
-    if ((await outbox.all()).length) status.textContent = word("script-still-waits");
+    if ((await outbox.of(await writerHere())).length) status.textContent = word("script-still-waits");
     button.focus();
   });
   return button;
@@ -71,8 +72,19 @@ export function startBox(section) {
   // An entry also leaves the box when it was thrown away, or refused and is shown in its form again.
   let sent = false;
 
+  // Where nobody is signed in: how many wait, and nothing of what or whose.
+  async function tellOthers() {
+    const count = (await outbox.all()).length;
+    list.replaceChildren();
+    head.textContent = count ? word("script-waits-for-others", { count }) : "";
+    button.hidden = true;
+    section.hidden = !count;
+  }
+
   async function refresh() {
-    const records = await outbox.all();
+    const writer = await writerHere();
+    if (!writer) return tellOthers();
+    const records = await outbox.of(writer);
     // Redrawn only when something changed, so that the focus is not taken from its buttons.
     const now = JSON.stringify(records.map(({ id, state, mistakes }) => [id, state, mistakes]));
     if (now === shown) return;

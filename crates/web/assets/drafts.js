@@ -8,11 +8,12 @@ import { make, word } from "./words.js";
 
 const POSTED = "underfoot-posted";
 
+// A draft belongs to the person who typed it; the next one on this phone begins with a blank form.
 // A form that mends a waiting record has a draft of its own, so that it does not overwrite what
 // was typed for a new entry of the same kind.
 export function draftKey(form) {
-  if (form.dataset.mends) return `mend:${form.dataset.mends}`;
-  return form.dataset.draft ?? null;
+  const what = form.dataset.mends ? `mend:${form.dataset.mends}` : form.dataset.draft;
+  return what ? `${document.body.dataset.writer}:${what}` : null;
 }
 
 function read(key) {
@@ -23,11 +24,30 @@ function read(key) {
   }
 }
 
-function write(key, draft) {
+// Which part of a form could not be kept, the texts or the photographs.
+const unsaved = new Set();
+
+// Storage is full or forbidden: the form still works, it only forgets when it is left, and says so.
+function noteSaved(form, part, is) {
+  if (is) unsaved.delete(part);
+  else unsaved.add(part);
+  let line = form.querySelector("[data-unsaved]");
+  if (!line && unsaved.size) {
+    line = make("p", { class: "mistakes", role: "alert", "data-unsaved": "" });
+    form.prepend(line);
+  }
+  if (!line) return;
+  form.dataset.unsaved = unsaved.size ? "yes" : "";
+  line.textContent = unsaved.size ? word("script-unsaved") : "";
+  line.hidden = !unsaved.size;
+}
+
+function write(form, key, draft) {
   try {
     localStorage.setItem(`draft:${key}`, JSON.stringify(draft));
+    noteSaved(form, "texts", true);
   } catch {
-    // Storage is full or forbidden: the form still works, it only forgets on reload.
+    noteSaved(form, "texts", false);
   }
 }
 
@@ -36,7 +56,7 @@ export function noteBeside(form, name, value) {
   const key = draftKey(form);
   if (!key) return;
   const draft = read(key) ?? { fields: typedPairs(form), entry: hiddenInput(form, "entry")?.value };
-  write(key, { ...draft, beside: { ...draft.beside, [name]: value } });
+  write(form, key, { ...draft, beside: { ...draft.beside, [name]: value } });
 }
 
 export function notedBeside(form, name) {
@@ -48,7 +68,7 @@ export function saveDraft(form) {
   const key = draftKey(form);
   if (!key) return;
   const entry = hiddenInput(form, "entry")?.value;
-  write(key, { fields: typedPairs(form), entry, beside: read(key)?.beside });
+  write(form, key, { fields: typedPairs(form), entry, beside: read(key)?.beside });
 }
 
 // Copying a photograph takes a moment; one after another, so that the last choice is what stays.
@@ -65,10 +85,9 @@ export function saveDraftPhotographs(form) {
     .then(async () => {
       if (chosen.length) await outbox.drafts.put(key, await copies(chosen));
       else await outbox.drafts.remove(key);
+      noteSaved(form, "photographs", true);
     })
-    .catch(() => {
-      // No room: the photographs stay in the form, they only do not outlive a reload.
-    });
+    .catch(() => noteSaved(form, "photographs", false));
   return photographsWork;
 }
 
@@ -96,10 +115,8 @@ export function settlePosted() {
   const [arrival] = performance.getEntriesByType("navigation");
   // Back from the browser's own "no connection" page: nothing was sent.
   if (arrival && arrival.type !== "navigate") return;
-  const refused = document.querySelector(
-    `form[data-typed="server"][data-draft="${CSS.escape(key)}"]`,
-  );
-  if (!refused) forget(key);
+  const refused = [...document.querySelectorAll('form[data-typed="server"]')];
+  if (!refused.some((form) => draftKey(form) === key)) forget(key);
 }
 
 function showRestored(form) {
@@ -150,7 +167,7 @@ export async function startDraft(form) {
   if (draft || typedByServer) restored = (await restorePhotographs(form)) || restored;
   if (restored && !typedByServer) showRestored(form);
   const save = () => {
-    if (!form.dataset.afresh && !form.dataset.sent) saveDraft(form);
+    if (!form.dataset.afresh && !form.dataset.sent && !form.dataset.filling) saveDraft(form);
   };
   form.addEventListener("input", save);
   form.addEventListener("change", save);

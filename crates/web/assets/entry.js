@@ -3,6 +3,7 @@ import { clearDraft, rememberPosted, saveDraft, saveDraftPhotographs } from "./d
 import { actionPath, hiddenInput } from "./fields.js";
 import { canKeep } from "./keep.js";
 import { clearMistakes, showMistakes } from "./mistakes.js";
+import { leaveIfOthers } from "./person.js";
 import { copies, tooLarge } from "./photos.js";
 import { leftOpen, recallZone, rememberZone } from "./place.js";
 import { askToStay, handOver, sendKept, outbox } from "./queue.js";
@@ -44,6 +45,7 @@ async function recordOf(form, submitter) {
   }
   return {
     id: hiddenInput(form, "entry").value,
+    writer: document.body.dataset.writer,
     action: actionPath(form, submitter),
     fields: stamped(form, fields),
     files: await copies(chosen),
@@ -92,21 +94,35 @@ async function refuse(form, record, mistakes) {
   setSending(form, false);
   saveDraft(form);
   await saveDraftPhotographs(form);
-  // Only now: what was typed is kept as a draft again. A mended record stays in the box.
-  if (!form.dataset.mends) await outbox.remove(record.id);
+  // Only now: what was typed is kept as a draft again. A mended record stays in the box, and so does
+  // one that the phone has no room to keep as a draft.
+  if (!form.dataset.mends && !form.dataset.unsaved) await outbox.remove(record.id);
   showMistakes(form, mistakes);
 }
 
-// The phone has no room to keep the entry: post it the plain way rather than not at all.
-function postPlainly(form, submitter) {
-  rememberPosted(form);
-  fillStamps(form);
-  if (submitter?.name) {
-    const chosen = document.createElement("input");
-    Object.assign(chosen, { type: "hidden", name: submitter.name, value: submitter.value });
-    form.append(chosen);
+const askBeforeLeaving = (event) => event.preventDefault();
+
+// The phone could not keep the entry: it is sent at once, or said that it is neither kept nor sent.
+// Then this form is the only place that has it.
+async function sendUnkept(form, record, trouble) {
+  const outcome = await outbox.post(record);
+  if (outcome.is === "sent") {
+    form.dataset.sent = "yes";
+    await clearDraft(form);
+    goAfterSent(form, record, outcome);
+    return;
   }
-  HTMLFormElement.prototype.submit.call(form);
+  setSending(form, false);
+  addEventListener("beforeunload", askBeforeLeaving);
+  const full = trouble?.name === "QuotaExceededError";
+  const message = word(full ? "script-no-room" : "script-cannot-store");
+  showMistakes(form, outcome.is === "refused" ? outcome.mistakes : [{ field: "", message }]);
+}
+
+function goAfterSent(form, record, { said, location }) {
+  removeEventListener("beforeunload", askBeforeLeaving);
+  if (said) sayLater(said);
+  go(samePlace(location) ? location : nextOf(form, record.action));
 }
 
 function fillStamps(form) {
@@ -130,12 +146,20 @@ async function submit(form, submitter) {
   let record;
   try {
     record = await reading;
-    await outbox.put(record);
   } catch {
     setSending(form, false);
-    postPlainly(form, submitter);
+    showMistakes(form, [{ field: "photographs", message: word("script-photograph-unreadable") }]);
     return;
   }
+  // What was typed stays as a draft of the one whose page this was.
+  if (await leaveIfOthers()) return;
+  try {
+    await outbox.put(record);
+  } catch (trouble) {
+    await sendUnkept(form, record, trouble);
+    return;
+  }
+  removeEventListener("beforeunload", askBeforeLeaving);
   // The outbox has it now. A draft left behind would come back later under a used-up id.
   form.dataset.sent = "yes";
   await clearDraft(form);
@@ -143,8 +167,7 @@ async function submit(form, submitter) {
   if (outcome.is === "refused") {
     await refuse(form, record, outcome.mistakes);
   } else if (outcome.is === "sent") {
-    if (outcome.said) sayLater(outcome.said);
-    go(samePlace(outcome.location) ? outcome.location : nextOf(form, record.action));
+    goAfterSent(form, record, outcome);
   } else {
     await afterKept(form, record.action);
   }

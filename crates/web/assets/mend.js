@@ -10,7 +10,7 @@ export async function startMend(form) {
   const id = new URLSearchParams(location.search).get("mend");
   if (!id) return () => {};
   const record = await outbox.get(id).catch(() => null);
-  if (!record || record.action !== actionPath(form)) return () => {};
+  if (record?.writer !== document.body.dataset.writer || record.action !== actionPath(form)) return () => {};
   form.dataset.mends = id;
   fillPairs(form, record.fields);
   const entry = hiddenInput(form, "entry");

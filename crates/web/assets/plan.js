@@ -67,7 +67,7 @@ function openMenu(figure, texts) {
   menu.focus();
 }
 
-function choosePoint(form) {
+export function choosePoint(form) {
   const point = form.querySelector('input[name="place_kind"][value="point"]');
   if (point) point.checked = true;
   const list = form.querySelector('select[name="place_kind"]');
@@ -138,17 +138,4 @@ export function startPlan(figure) {
     form.addEventListener("input", followFields);
     followFields();
   }
-}
-
-// A form kept for offline use is opened with the place in its address; the server could not
-// fill it in. The tap is newer than any draft.
-export function placeFromAddress(form) {
-  const asked = new URLSearchParams(location.search);
-  const [x, y] = ["x", "y"].map((name) => form.elements.namedItem(name));
-  if (!asked.has("x") || !asked.has("y") || !x || !y) return;
-  if (form.dataset.typed === "server" || form.dataset.mends) return;
-  x.value = asked.get("x");
-  y.value = asked.get("y");
-  choosePoint(form);
-  changedBySelf(form);
 }

@@ -44,7 +44,7 @@ export async function sendKept(record) {
 
 // After a pass that is running already comes another: what stopped that one may be mended by now.
 export async function sendNow() {
-  const records = await outbox.all();
+  const records = await outbox.of((await outbox.who()).writer);
   if (records.some((record) => record.state !== "refused")) await outbox.sendAll();
 }
 
