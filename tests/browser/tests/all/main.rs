@@ -3,9 +3,11 @@
 
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
+mod before_going;
 mod by_keyboard;
 mod drops;
 mod first_run;
+mod full_phone;
 mod incident;
 mod offline;
 mod photographs;
@@ -13,6 +15,7 @@ mod pictures;
 mod screens;
 mod screens_of_people;
 mod share;
+mod shared_phone;
 mod three_taps;
 mod typed;
 mod whole_slab;

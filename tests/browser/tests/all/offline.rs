@@ -6,23 +6,24 @@
 use browser_tests::{CLOCK, Reading, Server, Site, Tab, Visit, repository};
 
 /// Opens the slab and waits until the phone has all it needs to do without a connection.
-fn ready_for_offline(tab: &Tab, server: &Server, slab: &str) {
+pub(crate) fn ready_for_offline(tab: &Tab, server: &Server, slab: &str) {
     tab.go(server, &format!("/slab/{slab}"));
     tab.until_true("navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)");
     tab.until_true(
         "caches.open('pages').then((pages) => pages.keys()).then((kept) => {
            const paths = kept.map((request) => new URL(request.url).pathname);
-           return JSON.parse(document.body.dataset.keep).every((path) => paths.includes(path)); })",
+           return JSON.parse(document.body.dataset.keep).every(([path]) => paths.includes(path.split('?')[0])); })",
     );
 }
 
-fn waiting(tab: &Tab) -> u64 {
+/// How many wait on the phone, whoever wrote them.
+pub(crate) fn waiting(tab: &Tab) -> u64 {
     tab.eval("self.underfootOutbox.all().then((all) => all.length)").as_u64().unwrap()
 }
 
 /// The number that the box shows.
 #[track_caller]
-fn box_says(tab: &Tab, number: u64) {
+pub(crate) fn box_says(tab: &Tab, number: u64) {
     tab.until_true(&format!(
         "!document.querySelector('[data-outbox]').hidden &&
          document.querySelector('[data-outbox] .count').textContent.match(/\\d+/)?.[0] === '{number}' &&
