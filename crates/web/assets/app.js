@@ -50,6 +50,8 @@ async function startForm(form) {
 each("form[data-entry], form[data-draft]", startForm);
 
 if (canKeep()) {
+  // At once, before anybody taps: it moves the page. On this very machine the line is safe.
+  each("[data-no-offline]", (strip) => strip.remove());
   each("[data-outbox]", startBox);
   startQueue();
   watchPerson();

@@ -79,8 +79,6 @@ async function register() {
 
 // `kept` is when this page was kept; asking for more without a connection would only cost battery.
 export async function startKeeping(kept) {
-  const unsafe = document.querySelector("[data-no-offline]");
-  if (unsafe) unsafe.hidden = canKeep();
   if (!canKeep()) return;
   if (kept) showKept(kept);
   const list = listToKeep();

@@ -24,7 +24,7 @@ fn a_reload_brings_back_texts_choices_and_photographs() {
     tab.photograph(&[&repository("crates/photo/tests/data/restarts.jpg")]);
     tab.until_true("document.querySelectorAll('.photographs img').length === 1");
     // The copy on the phone is made in the background; it is there before a person can go on.
-    tab.until_true("self.underfootOutbox.drafts.get(document.querySelector('[data-draft]').dataset.draft).then((kept) => kept?.files.length === 1)");
+    tab.until_true("self.underfootOutbox.drafts.get(`${document.body.dataset.writer}:${document.querySelector('[data-draft]').dataset.draft}`).then((kept) => kept?.files.length === 1)");
     let id = tab.value("[name='entry']");
     tab.reload();
     assert!(tab.sees("[data-restored]"), "it says that it was restored");
