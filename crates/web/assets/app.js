@@ -2,7 +2,6 @@
 import { startBox } from "./box.js";
 import { startCard } from "./card.js";
 import { settlePosted, startDraft } from "./drafts.js";
-import { startDrops } from "./drops.js";
 import { startEntry } from "./entry.js";
 import { fillFromAddress, startSum } from "./address.js";
 import { canKeep, startKeeping } from "./keep.js";
@@ -31,7 +30,8 @@ each("[data-card-mark]", startCard);
 each("[data-plan]", startPlan);
 each("form[data-look]", (form) => startLook(form, (into) => each("[data-plan]", startPlan, into)));
 each("form[data-entry]", startEntry);
-each("[data-drops]", startDrops);
+// Only where it is needed: it is no part of the first load.
+each("[data-drops]", (box) => import("./drops.js").then(({ startDrops }) => startDrops(box)));
 each("[data-copy]", startCopy);
 each("[data-print]", startPrint);
 each("[data-work]", startWork);

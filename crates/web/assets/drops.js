@@ -14,7 +14,8 @@ const secondsOf = (drop) => Math.max(0, Math.round((Date.now() - drop.since) / 1
 const clockOf = (all) => `${Math.floor(all / 60)}:${String(all % 60).padStart(2, "0")}`;
 
 export function startDrops(box) {
-  const key = `underfoot-drops:${document.body.dataset.slab}`;
+  const { slab, writer } = document.body.dataset;
+  const key = `underfoot-drops:${writer}:${slab}`;
   const list = box.querySelector("[data-drops-list]");
   const said = box.querySelector("[data-drops-said]");
   const svg = box.querySelector("[data-drops-plan] svg");
@@ -54,10 +55,11 @@ export function startDrops(box) {
     ];
     const record = {
       id: drop.id,
+      writer,
       action: box.dataset.action,
       fields,
       files: [],
-      slab: document.body.dataset.slab ?? "",
+      slab: slab ?? "",
       label: `${box.dataset.label} ${drop.n}`,
       made: Date.now(),
       state: "waiting",

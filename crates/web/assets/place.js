@@ -2,13 +2,15 @@
 // Without a connection nobody else would ask: the server's "where?" would come hours later.
 const HOURS = 12;
 
-const zoneKey = () => `underfoot-zone:${document.body.dataset.slab ?? ""}`;
+const { slab, writer, made } = document.body.dataset;
+const zoneKey = `underfoot-zone:${writer}:${slab}`;
 const chosen = (form) => form.querySelector('[name="place_kind"]:checked');
 
 function answered(form, asked) {
   if (asked.tagName === "INPUT") return asked.value.trim() !== "";
   // About an incident that has its own place, or typed as a point.
-  return Boolean(chosen(form) || form.elements.namedItem("x")?.value.trim() || form.querySelector('[name="of"]:checked')?.value || form.querySelector('select[name="of"]')?.value);
+  const typed = (name) => form.elements.namedItem(name)?.value.trim();
+  return Boolean(chosen(form) || typed("x") || typed("y") || typed("of"));
 }
 
 export function leftOpen(form) {
@@ -18,15 +20,19 @@ export function leftOpen(form) {
 
 export function rememberZone(form) {
   const zone = chosen(form)?.value;
-  if (zone?.startsWith("zone:")) localStorage.setItem(zoneKey(), JSON.stringify({ zone, at: Date.now() }));
+  if (zone?.startsWith("zone:")) localStorage.setItem(zoneKey, JSON.stringify({ zone, at: Date.now() }));
 }
+
+const isRecent = (at) => Date.now() - at < HOURS * 3_600_000;
 
 // A page kept on the phone was made before the last entry: the phone knows the zone better.
 export function recallZone(form) {
   const place = form.querySelector("[data-missing][data-recalls]");
-  if (!place || chosen(form)) return;
-  const last = JSON.parse(localStorage.getItem(zoneKey()) ?? "null");
-  if (!last || Date.now() - last.at > HOURS * 3_600_000) return;
-  const choice = form.querySelector(`[name="place_kind"][value="${CSS.escape(last.zone)}"]`);
+  const now = place && chosen(form);
+  if (!place || (now && now.value !== place.dataset.guess)) return;
+  const last = JSON.parse(localStorage.getItem(zoneKey) ?? "null");
+  const zone = last && isRecent(last.at) ? last.zone : null;
+  const choice = zone && form.querySelector(`[name="place_kind"][value="${CSS.escape(zone)}"]`);
   if (choice) choice.checked = true;
+  else if (now && !isRecent(Date.parse(made))) now.checked = false;
 }

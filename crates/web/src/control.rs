@@ -203,6 +203,8 @@ pub(crate) struct Places {
     pub(crate) missing: Option<String>,
     /// Whether the zone of the last entry is the first guess.
     pub(crate) recalls: bool,
+    /// The choice that is only a guess, by the last entry.
+    pub(crate) guess: Option<String>,
     /// Whether the plan lies open: a spot is tapped there sooner than it is told in words.
     pub(crate) plan_open: bool,
     /// The plan to tap on.
@@ -211,6 +213,9 @@ pub(crate) struct Places {
     pub(crate) rest: Vec<(String, String)>,
     pub(crate) mistakes: Vec<String>,
 }
+
+/// Says of the zone filled into a form that it is a guess.
+pub(crate) const GUESSED: &str = "zone_guessed";
 
 /// A tap on a zone says two things at once: the kind of place, and which.
 const ZONE: &str = "zone:";
@@ -335,6 +340,10 @@ pub(crate) fn places(
     Some(Places {
         missing,
         recalls: !spreads(schema),
+        guess: typed
+            .answer(GUESSED)
+            .and_then(|_| choices.iter().find(|choice| choice.chosen))
+            .map(|choice| choice.value.clone()),
         plan_open: spreads(schema) || matches!(kind.as_str(), "point" | "zone_point"),
         choices,
         may_be_point,

@@ -16,7 +16,7 @@ use trade_facts::Trade;
 
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form, page};
-use crate::control::{Control, FieldErrors, Known, Places, controls, last_zone, photographs, places};
+use crate::control::{Control, FieldErrors, GUESSED, Known, Places, controls, last_zone, photographs, places};
 use crate::entries::{Opened, Submitted, after, field_errors, write, write_form};
 use crate::entry_text;
 use crate::frame::{Frame, NavLink, show};
@@ -203,6 +203,7 @@ fn blank(context: &RequestContext) -> Answer {
         let slab = fold(&opened.diary, Knowledge::noted_by(at));
         if let Some(zone) = last_zone(kind.schema(), &slab, &context.visitor.name, at) {
             typed.set("zone", zone);
+            typed.set(GUESSED, "yes");
         }
     }
     Ok(show(&shown(context, &opened, kind, None, &typed, &[])))
