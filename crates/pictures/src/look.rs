@@ -2,8 +2,11 @@
 
 use localization::Locale;
 
+/// Units across a phone.
+const PHONE: f64 = 360.0;
+
 /// How a drawing is named and read.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Look {
     /// Begins every id in the drawing, so that several can stand on one page. Letters, digits, `-`
     /// and `_` are kept; anything else is left out.
@@ -12,13 +15,20 @@ pub struct Look {
     pub title: String,
     /// The reader.
     pub locale: Locale,
+    pub(crate) width: f64,
 }
 
 impl Look {
-    /// A look with this prefix, title and reader.
+    /// A look with this prefix, title and reader, as wide as a phone.
     #[must_use]
     pub fn new(prefix: &str, title: &str, locale: Locale) -> Self {
-        Self { prefix: prefix.to_owned(), title: title.to_owned(), locale }
+        Self { prefix: prefix.to_owned(), title: title.to_owned(), locale, width: PHONE }
+    }
+
+    /// For a desk: a chart grows to these units, 360 to 1600, and its lettering keeps its size.
+    #[must_use]
+    pub fn wide(self, units: f64) -> Self {
+        Self { width: if units.is_finite() { units.clamp(PHONE, 1600.0) } else { self.width }, ..self }
     }
 }
 

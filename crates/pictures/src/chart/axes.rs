@@ -5,11 +5,10 @@ use crate::lettering::{SMALL, fitted, width};
 use crate::spread::{Wish, apart};
 use crate::svg::{Anchor, CEMENT, INK, Letters, PALE, Svg};
 
-/// All charts are a phone's width.
-pub(super) const WIDTH: f64 = 360.0;
-
 /// The part of a chart with the curves, and the values at its edges.
 pub(super) struct Axes {
+    /// Of the whole chart.
+    pub(super) width: f64,
     pub(super) plot: Box2,
     pub(super) x: (f64, f64),
     pub(super) y: (f64, f64),
@@ -51,7 +50,7 @@ impl Axes {
             let x = self.x_at(*value);
             svg.stroke(&[(x, y), (x, y + 4.0)], "p-axis", (INK, 1.0), "");
             let half = width(words, SMALL) / 2.0;
-            let middle = x.clamp(half + 2.0, WIDTH - half - 2.0);
+            let middle = x.clamp(half + 2.0, self.width - half - 2.0);
             if middle - half > used + 4.0 {
                 svg.text((middle, y + down), Letters::new(SMALL).at(Anchor::Middle), words);
                 used = middle + half;
@@ -90,7 +89,7 @@ impl Axes {
         );
         let letters = Letters::new(SMALL).halo();
         let half = width(words, SMALL) * if bold { 0.56 } else { 0.5 };
-        let middle = x.clamp(half + 2.0, WIDTH - half - 2.0);
+        let middle = x.clamp(half + 2.0, self.width - half - 2.0);
         let letters = if bold { letters.bold() } else { letters };
         svg.text((middle, top), letters.at(Anchor::Middle), words);
     }

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use localization::Locale;
 use units::{Duration, HumidityDifference, RelativeHumidity};
 
-use super::axes::{Axes, WIDTH};
+use super::axes::Axes;
 use super::ticks::{decimals, round_dates, round_numbers};
 use crate::boxes::{Box2, Xy};
 use crate::day::{date_after, day, day_year, days_between};
@@ -106,10 +106,10 @@ pub fn drying_chart(chart: &DryingChart) -> Drawing {
         dates.iter().map(|d| (f64::from(days_between(chart.poured, *d)), day(locale, *d))).collect();
     axes.level(&mut svg, &ticks, 16.0);
     let entries = entries(&svg, chart);
-    let height = key(&mut svg, &entries, (8.0, WIDTH - 8.0), axes.plot.bottom + 24.0) + 6.0;
+    let height = key(&mut svg, &entries, (8.0, chart.look.width - 8.0), axes.plot.bottom + 24.0) + 6.0;
     let sentences = sentences(chart);
     Drawing {
-        svg: svg.finish((WIDTH, height), &chart.look.title, &locale.message("pic-drying-desc", &[]), ""),
+        svg: svg.finish((chart.look.width, height), &chart.look.title, &locale.message("pic-drying-desc", &[]), ""),
         sentences,
         table: table(chart),
     }
@@ -133,8 +133,8 @@ fn axes(chart: &DryingChart) -> Axes {
     let lowest = all.chain(chart.limits.iter().map(|l| l.humidity.as_percent())).fold(95.0, f64::min);
     let low = ((lowest - 3.0) / 5.0).floor() * 5.0;
     // Two rows above the plot for the names of upright lines, one for the axis.
-    let plot = Box2 { left: 42.0, top: 56.0, right: WIDTH - 12.0, bottom: 266.0 };
-    Axes { plot, x: (0.0, last * 1.02), y: (low.max(0.0), 100.0) }
+    let plot = Box2 { left: 42.0, top: 56.0, right: chart.look.width - 12.0, bottom: 266.0 };
+    Axes { width: chart.look.width, plot, x: (0.0, last * 1.02), y: (low.max(0.0), 100.0) }
 }
 
 fn band(svg: &mut Svg, axes: &Axes, points: &[BandPoint]) {

@@ -4,7 +4,7 @@ use jiff::civil::DateTime;
 use localization::{Locale, UnitSystem};
 use units::EvaporationRate;
 
-use super::axes::{Axes, WIDTH};
+use super::axes::Axes;
 use super::ticks::{decimals, round_numbers};
 use crate::boxes::Box2;
 use crate::day::{day, day_year, hour};
@@ -117,10 +117,10 @@ pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
     axes.named_lines(&mut svg, &lines, lower_end(chart));
     hours(&mut svg, &axes, chart);
     let entries = entries(&svg, chart);
-    let height = key(&mut svg, &entries, (8.0, WIDTH - 8.0), axes.plot.bottom + 36.0) + 6.0;
+    let height = key(&mut svg, &entries, (8.0, chart.look.width - 8.0), axes.plot.bottom + 36.0) + 6.0;
     let sentences = sentences(chart);
     Drawing {
-        svg: svg.finish((WIDTH, height), &chart.look.title, &locale.message("pic-air-desc", &[]), ""),
+        svg: svg.finish((chart.look.width, height), &chart.look.title, &locale.message("pic-air-desc", &[]), ""),
         sentences,
         table: table(chart),
     }
@@ -143,8 +143,8 @@ fn axes(chart: &EvaporationChart) -> Axes {
     let highs = chart.hours.iter().filter_map(|h| h.rate).map(|r| r.high);
     let highest = highs.chain(chart.alarms.iter().map(|a| a.rate)).map(|r| in_reader(r, locale)).fold(0.0, f64::max);
     let top = if highest > 0.0 { highest * 1.12 } else { 1.0 };
-    let plot = Box2 { left: 42.0, top: 30.0, right: WIDTH - 10.0, bottom: 220.0 };
-    Axes { plot, x: (0.0, chart.hours.len().max(1) as f64), y: (0.0, top) }
+    let plot = Box2 { left: 42.0, top: 30.0, right: chart.look.width - 10.0, bottom: 220.0 };
+    Axes { width: chart.look.width, plot, x: (0.0, chart.hours.len().max(1) as f64), y: (0.0, top) }
 }
 
 /// The end of the chart where the bars are lower, for names to stand at.
@@ -202,7 +202,7 @@ fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
         let words = day(locale, h.from.date());
         let x = axes.x_at(at as f64);
         let wide = bold_width(&words, SMALL);
-        if begins && x > used && x + wide < WIDTH {
+        if begins && x > used && x + wide < axes.width {
             svg.text((x + 3.0, axes.plot.bottom + 30.0), Letters::new(SMALL).bold(), &words);
             if at > 0 {
                 let down = [(x, axes.plot.bottom + 19.0), (x, axes.plot.bottom + 32.0)];

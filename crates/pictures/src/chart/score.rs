@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::axes::{Axes, WIDTH};
+use super::axes::Axes;
 use super::ticks::{decimals, round_dates, round_numbers};
 use crate::boxes::Box2;
 use crate::day::{day, day_year, days_between};
@@ -31,8 +31,8 @@ pub fn score_chart(chart: &ScoreChart) -> Drawing {
     let along = |date: Date| f64::from(days_between(first, date));
     let last = chart.points.iter().map(|(date, _)| along(*date)).fold(1.0, f64::max);
     let highest = chart.points.iter().filter_map(|(_, score)| *score).fold(chart.patchy_from, f64::max);
-    let plot = Box2 { left: 42.0, top: 34.0, right: WIDTH - 12.0, bottom: 190.0 };
-    let axes = Axes { plot, x: (-0.03 * last, last * 1.03), y: (0.0, highest * 1.15) };
+    let plot = Box2 { left: 42.0, top: 34.0, right: chart.look.width - 12.0, bottom: 190.0 };
+    let axes = Axes { width: chart.look.width, plot, x: (-0.03 * last, last * 1.03), y: (0.0, highest * 1.15) };
     let scores = round_numbers(0.0, highest * 1.15, 5);
     let ticks: Vec<(f64, String)> = scores.iter().map(|s| (*s, locale.number(*s, decimals(&scores)))).collect();
     axes.upright(&mut svg, &ticks, &locale.message("pic-score-axis", &[]));
@@ -67,7 +67,12 @@ pub fn score_chart(chart: &ScoreChart) -> Drawing {
         None => Vec::new(),
     };
     Drawing {
-        svg: svg.finish((WIDTH, plot.bottom + 26.0), &chart.look.title, &locale.message("pic-score-desc", &[]), ""),
+        svg: svg.finish(
+            (chart.look.width, plot.bottom + 26.0),
+            &chart.look.title,
+            &locale.message("pic-score-desc", &[]),
+            "",
+        ),
         sentences,
         table: Table { head: vec![locale.message("pic-date", &[]), locale.message("pic-score-axis", &[])], rows },
     }

@@ -39,6 +39,31 @@ fn charts_and_time_line() {
 }
 
 #[test]
+fn a_desk_gets_wider_charts_that_tell_the_same() {
+    let largest = |drawing: &Drawing, prefix: &str| {
+        let found = sound(&drawing.svg, prefix);
+        readable(&found);
+        found.texts.iter().map(|(_, size)| *size).fold(0.0, f64::max)
+    };
+    for locale in voices() {
+        let (narrow, air) = (samples::drying(locale), samples::evaporation(locale));
+        let wide = DryingChart { look: Look::new("dry", "Wide", locale).wide(960.0), ..narrow.clone() };
+        let wide_air = EvaporationChart { look: Look::new("air", "Wide", locale).wide(960.0), ..air.clone() };
+        let pairs = [
+            ("dry", drying_chart(&narrow), drying_chart(&wide)),
+            ("air", evaporation_chart(&air), evaporation_chart(&wide_air)),
+        ];
+        for (prefix, phone, desk) in pairs {
+            assert!(phone.svg.contains("viewBox=\"0 0 360 ") && desk.svg.contains("viewBox=\"0 0 960 "), "{prefix}");
+            assert_eq!((&phone.sentences, &phone.table), (&desk.sentences, &desk.table));
+            assert!((largest(&phone, prefix) - largest(&desk, prefix)).abs() < 1e-9, "the lettering keeps its size");
+        }
+        let at_most = Look::new("dry", "Wide", locale).wide(f64::NAN);
+        assert_eq!(at_most, Look::new("dry", "Wide", locale), "no width is no change");
+    }
+}
+
+#[test]
 fn charts_of_nothing() {
     for locale in voices() {
         let look = |prefix: &str| Look::new(prefix, "Nothing", locale);
