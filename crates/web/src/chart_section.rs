@@ -8,11 +8,16 @@ use trade_facts::{Citation, Trade};
 
 use crate::control::short;
 
+/// Units across a chart beside the ways of a desk: fewer than its pixels, so that the lettering is large.
+pub(crate) const DESK_UNITS: f64 = 720.0;
+
 /// A drawing as the template shows it.
 #[derive(Debug, Clone)]
 pub(crate) struct Charted {
     pub(crate) title: String,
     pub(crate) svg: String,
+    /// The same for a desk, where it was drawn so.
+    pub(crate) wide: Option<String>,
     pub(crate) sentences: Vec<String>,
     pub(crate) head: Vec<String>,
     pub(crate) rows: Vec<Vec<String>>,
@@ -23,10 +28,16 @@ impl Charted {
         Self {
             title: title.to_owned(),
             svg: drawing.svg,
+            wide: None,
             sentences: drawing.sentences,
             head: drawing.table.head,
             rows: drawing.table.rows,
         }
+    }
+
+    /// Drawn a second time for a desk: what it tells is the same.
+    pub(crate) fn with_wide(self, drawing: Drawing) -> Self {
+        Self { wide: Some(drawing.svg), ..self }
     }
 }
 

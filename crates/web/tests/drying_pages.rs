@@ -115,9 +115,9 @@ fn the_demo_is_answered_with_the_dates_of_the_forecast_and_joins_the_work_that_r
     }
     assert!(page.contains("By mix, thickness and air alone, "), "no reading was taken: the answer says so");
     assert!(page.contains("A forecast never releases a hold point"));
-    assert!(page.contains("<figure class=\"drawing\"><svg"));
+    assert!(["phone", "desk"].iter().all(|on| page.contains(&format!("<figure class=\"drawing on-{on}\"><svg"))));
     assert!(page.contains(&format!("href=\"/slab/{id}/add/slab_humidity\"")));
-    assert!(page.find("<h1>") < page.find("<svg"), "the answer stands before the chart");
+    assert!(page.find("<h1>") < page.find("<figure"), "the answer stands before the chart");
 
     let spanish = site.get_as(&path, SPANISH).ends(200).text();
     assert!(work(&spanish).is_none(), "the reader's language does not begin another forecast");
@@ -140,7 +140,7 @@ fn readings_count_and_those_left_out_say_why() {
     assert!(page.contains("By the readings, "), "{page}");
     assert!(page.contains("What was likely before the readings"));
     assert!(page.contains("The hole must stand closed for") && page.contains("89 %"));
-    assert_eq!(page.matches("<svg").count(), 2, "with the readings, and before them");
+    assert_eq!(page.matches("drawing on-phone").count(), 2, "with the readings, and before them");
 }
 
 #[test]

@@ -195,7 +195,7 @@ fn lengths_sections_and_tiles_are_told() {
     // Grid lines: x = 16 and 32, y = 20: 2 · 30 + 40 ft. Whole: 2 of 16 by 20; cut: 8 by 20, and 3 of 10 ft depth;
     // 8 ft is half of 16 and no sliver, 10 ft neither.
     let seen = seen.holds("100&#39; 0&#34;").holds("2 whole, 4 cut; no slivers");
-    let seen = seen.holds("<svg ").holds("data-layer-of=\"joints\"").holds("data-layer-of=\"score-lines\"");
+    let seen = seen.holds("class=\"picture\"").holds("data-layer-of=\"joints\"").holds("data-layer-of=\"score-lines\"");
     seen.holds("Write the thickness of the slab to have the joints checked");
     fields.push(("sliver", "60"));
     let seen = post_as(&site, &page(id, "lines/look"), &fields, "lang=es; measure=metric", "text/html").ends(200);
@@ -422,7 +422,7 @@ fn a_drawing_is_looked_at_chosen_and_only_then_written() {
     let roles: Vec<&str> = roles.iter().map(String::as_str).collect();
     let looked = site.post(&page(id, "dxf"), &pairs(&pressed(&shown, &[], &roles, "look"))).ends(200);
     // 1200 ft² less an ellipse of half axes 3 and 1.5 ft, π · 4.5.
-    let looked = looked.holds("<svg ").holds("1,186 ft²").holds("2 joints.").holds("Salón").text();
+    let looked = looked.holds("class=\"picture\"").holds("1,186 ft²").holds("2 joints.").holds("Salón").text();
     assert_eq!(plans_written(&site, id), 0);
     for _ in 0..2 {
         let got = site.post(&page(id, "dxf"), &pairs(&pressed(&looked, &[], &roles, "write"))).ends(303);

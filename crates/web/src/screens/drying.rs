@@ -18,7 +18,7 @@ use trade_facts::Trade;
 use units::{Duration, HumidityDifference};
 
 use crate::app::App;
-use crate::chart_section::{Charted, evidence, source};
+use crate::chart_section::{Charted, DESK_UNITS, evidence, source};
 use crate::context::{Answer, RequestContext, page};
 use crate::entries::Opened;
 use crate::forecast::{Begun, Waiting, begin, governing, said, slab_of, stage};
@@ -216,7 +216,7 @@ fn chart(
         }
     }
     let cure = question.drying_from.duration_since(question.poured).as_secs_f64();
-    let drawing = drying_chart(&DryingChart {
+    let drawn = DryingChart {
         look: Look::new(prefix, &title, locale),
         poured: question.date(Duration::ZERO),
         today: Some(begun.today()),
@@ -224,8 +224,10 @@ fn chart(
         readings: readings.collect(),
         limits: limits.clone(),
         month_per_inch: forecast.rule_of_thumb.map(|rule| Duration::seconds(cure) + rule.wait),
-    });
-    let mut charted = Charted::new(&title, drawing);
+    };
+    let desk = Look::new(&format!("{prefix}-desk"), &title, locale).wide(DESK_UNITS);
+    let wide = drying_chart(&DryingChart { look: desk, ..drawn.clone() });
+    let mut charted = Charted::new(&title, drying_chart(&drawn)).with_wide(wide);
     // The chart reads its dates off a coarse band; the table of limits has them to the day. That it
     // proves nothing stands beside the answer.
     let coarse = |said: &String| {

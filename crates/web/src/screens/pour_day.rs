@@ -17,7 +17,7 @@ use slab_diary::{Slab, fold};
 use trade_facts::{Record, Trade};
 
 use crate::app::App;
-use crate::chart_section::{Charted, evidence, hour, source};
+use crate::chart_section::{Charted, DESK_UNITS, evidence, hour, source};
 use crate::context::{Answer, RequestContext, page};
 use crate::frame::{Frame, NavLink, show};
 use crate::visitor::Permission;
@@ -226,16 +226,19 @@ fn chart(told: &PourDay, zone: &TimeZone, locale: Locale) -> Charted {
     });
     let alarm = |rate, key: &'static str| AlarmLine { rate, label: locale.message(key, &[]) };
     let title = locale.message("pour-day-chart", &[("day", day_of(told, locale).into())]);
-    let drawing = evaporation_chart(&EvaporationChart {
+    let drawn = EvaporationChart {
         look: Look::new("air", &title, locale),
         hours: hours.collect(),
         alarms: vec![
             alarm(told.alarms.usual, "pour-day-line-usual"),
             alarm(told.alarms.silica_fume, "pour-day-line-silica-fume"),
         ],
-    });
+    };
+    let desk = Look::new("air-desk", &title, locale).wide(DESK_UNITS);
+    let wide = evaporation_chart(&EvaporationChart { look: desk, ..drawn.clone() });
     // The table below tells the same hours with their weather.
-    let mut charted = Charted { rows: Vec::new(), ..Charted::new(&title, drawing) };
+    let both = Charted::new(&title, evaporation_chart(&drawn)).with_wide(wide);
+    let mut charted = Charted { rows: Vec::new(), ..both };
     if told.basis == Basis::TypicalYear {
         // Such a day, never that date: what names the date is said without it.
         let year = told.day.year().to_string();
