@@ -1,14 +1,13 @@
 // An entry form: kept in the outbox first, then sent; the answer decides where to go.
 import { clearDraft, rememberPosted, saveDraft, saveDraftPhotographs } from "./drafts.js";
 import { actionPath, hiddenInput } from "./fields.js";
-import { canKeep } from "./keep.js";
 import { clearMistakes, showMistakes } from "./mistakes.js";
 import { leaveIfOthers } from "./person.js";
 import { copies, tooLarge } from "./photos.js";
 import { leftOpen, recallZone, rememberZone } from "./place.js";
 import { askToStay, handOver, sendKept, outbox } from "./queue.js";
 import { entryId, localTime } from "./stamp.js";
-import { sayLater } from "./small.js";
+import { canKeep, sayLater } from "./small.js";
 import { word } from "./words.js";
 
 function setSending(form, is) {

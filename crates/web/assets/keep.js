@@ -1,12 +1,7 @@
 // Reading offline: registers the worker, tells it what to keep, says when a page is a kept one and
 // whether all of a slab is on this phone.
+import { canKeep } from "./small.js";
 import { clock, word } from "./words.js";
-
-// Whether entries can wait on this phone and pages can be kept. A browser that calls the line safe
-// knows best: on this very machine there is no line.
-export function canKeep() {
-  return isSecureContext && "serviceWorker" in navigator && "indexedDB" in self;
-}
 
 const NAMES_SHOWN = 6;
 

@@ -1,6 +1,7 @@
 // Several people on one phone: a page belongs to the person it was made for, and so does what is
 // written on it.
-import { canKeep, keptSince } from "./keep.js";
+import { keptSince } from "./keep.js";
+import { canKeep } from "./small.js";
 import { outbox } from "./queue.js";
 import { make, word } from "./words.js";
 

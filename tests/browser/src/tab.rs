@@ -14,7 +14,7 @@ use crate::server::Server;
 const READY: &str = r#"(() => {
   if (document.readyState !== "complete" || window.underfootLeft) return false;
   if (!document.querySelector('script[type="module"]')) return true;
-  return document.documentElement.classList.contains("js") &&
+  return document.documentElement.dataset.started === "yes" &&
     [...document.querySelectorAll("form[data-entry], form[data-draft], [data-plan]")]
       .every((part) => part.dataset.ready === "yes" || (part.matches("[data-plan]") && !part.querySelector("svg")));
 })()"#;
