@@ -63,10 +63,12 @@ function sendButton(status) {
 export function startBox(section) {
   // The status line stays in place while the rest changes, or a screen reader would miss it.
   const status = make("p", { role: "status" });
-  const head = make("p", { class: "count" });
+  // One line, so that it takes nothing from the page; the list is a tap away.
+  const head = make("span", { class: "count" });
   const list = make("ul");
+  const fold = make("details", {}, make("summary", {}, head), list);
   const button = sendButton(status);
-  section.replaceChildren(head, list, button, status);
+  section.replaceChildren(make("div", { class: "waits" }, fold, button), status);
   let shown = "";
   let before = 0;
   // An entry also leaves the box when it was thrown away, or refused and is shown in its form again.
@@ -92,6 +94,9 @@ export function startBox(section) {
     head.textContent = records.length ? word("script-not-sent-yet", { count: records.length }) : "";
     list.replaceChildren(...records.map(item));
     button.hidden = !records.some((record) => record.state !== "refused");
+    fold.hidden = !records.length;
+    // What a person has to see to is not left for them to find.
+    if (records.some((record) => record.state !== "waiting")) fold.open = true;
     if (records.length) {
       section.hidden = false;
       if (records.length > before) status.textContent = "";
