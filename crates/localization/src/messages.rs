@@ -43,6 +43,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "en/people_pages.ftl",
         "en/line_pages.ftl",
         "en/papers.ftl",
+        "en/frame.ftl",
     ],
     Es: [
         "es/reasons.ftl",
@@ -69,6 +70,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "es/people_pages.ftl",
         "es/line_pages.ftl",
         "es/papers.ftl",
+        "es/frame.ftl",
     ],
 ];
 

@@ -81,6 +81,25 @@ impl Locale {
         self.message(key, &[])
     }
 
+    /// The name of a hold point where there is little room: a line of the ledger.
+    #[must_use]
+    pub fn hold_point_short(self, id: HoldPointId) -> String {
+        let key = match id {
+            HoldPointId::Age => "short-age",
+            HoldPointId::Membrane => "short-membrane",
+            HoldPointId::Absorbency => "short-absorbency",
+            HoldPointId::Reaction => "short-reaction",
+            HoldPointId::Contamination => "short-contamination",
+            HoldPointId::Moisture => "short-moisture",
+            HoldPointId::SurfacePh => "short-surface-ph",
+            HoldPointId::Repairs => "short-repairs",
+            HoldPointId::Panel => "short-panel",
+            HoldPointId::Site => "short-site",
+            HoldPointId::Air => "short-air",
+        };
+        self.message(key, &[])
+    }
+
     /// The question that a hold point answers.
     #[must_use]
     pub fn hold_point_question(self, id: HoldPointId) -> String {

@@ -15,6 +15,7 @@ use crate::assets;
 use crate::context::RequestContext;
 use crate::entry_text;
 use crate::fault;
+use crate::icons;
 use crate::page_error::PageError;
 use crate::screens;
 use crate::visitor::{Permission, Theme, Visitor};
@@ -44,10 +45,14 @@ pub(crate) struct Frame {
     pub(crate) theme: Theme,
     pub(crate) title: String,
     pub(crate) slab: Option<Head>,
-    /// The four or five ways at the foot of a phone.
+    /// The few ways at the foot of a phone.
     pub(crate) bar: Vec<NavLink>,
-    /// All other ways.
+    /// All other ways of this slab, or of the link that shows it.
     pub(crate) more: Vec<NavLink>,
+    /// The ways that every page has.
+    pub(crate) everywhere: Vec<NavLink>,
+    /// The moment that the page speaks of, for its print.
+    pub(crate) as_of: Option<String>,
     pub(crate) made: String,
     /// The moment at which the clock of the page stands, if it does.
     pub(crate) stands_at: Option<String>,
@@ -89,6 +94,13 @@ const SAID: [&str; 12] = [
     "said-approved",
 ];
 
+impl NavLink {
+    /// The symbol that stands beside its words.
+    pub(crate) fn icon(&self) -> &'static str {
+        icons::of_way(&self.href)
+    }
+}
+
 impl Frame {
     pub(crate) fn new(context: &RequestContext, title: String) -> Self {
         let mut frame = Self::of(&context.app, &context.visitor, title).at(&context.here);
@@ -117,7 +129,7 @@ impl Frame {
             self.permission = Permission::Nothing;
             self.visitor = String::new();
             self.writer = None;
-            self.more = Vec::new();
+            self.everywhere = Vec::new();
         }
         self
     }
@@ -129,7 +141,7 @@ impl Frame {
             name: String::new(),
             person: None,
             locale: Visitor::voice_of(headers),
-            theme: Theme::Light,
+            theme: Theme::default(),
         };
         Self { writer: None, ..Self::of(app, &nobody, String::new()) }
     }
@@ -143,7 +155,9 @@ impl Frame {
             title,
             slab: None,
             bar: Vec::new(),
-            more: screens::everywhere(locale, visitor.permission, app.asks_for_people()),
+            more: Vec::new(),
+            everywhere: screens::everywhere(locale, visitor.permission, app.asks_for_people()),
+            as_of: None,
             made: app.real_now().to_string(),
             stands_at: stands_at.map(|at| at.to_string()),
             stands_said: None,
@@ -166,7 +180,7 @@ impl Frame {
     pub(crate) fn about(mut self, context: &RequestContext, record: &SlabRecord, zone: &TimeZone) -> Self {
         let id = record.id.to_string();
         self.bar = screens::bar(self.locale, &id, &context.here, self.permission);
-        self.more = screens::more(self.locale, &id, &context.here, self.permission, self.people);
+        self.more = screens::more(self.locale, &id, &context.here, self.permission);
         self.keep = screens::keep_slab(self.locale, &id, self.permission);
         self.version = record.version;
         self.say_entry(context, record);
@@ -219,6 +233,7 @@ impl Frame {
             self.stands_at = Some(asked.display_with_offset(local.offset()).to_string());
             self.stands_said = Some(self.moment(asked, zone));
         }
+        self.as_of = Some(self.moment(asked, zone));
         self.slab = Some(Head { id, name: record.name.clone(), demo, base });
         self
     }
@@ -260,8 +275,14 @@ impl Frame {
         self.locale.unit_system == localization::UnitSystem::Metric
     }
 
-    pub(crate) fn is_dark(&self) -> bool {
-        self.theme == Theme::Dark
+    /// The themes that are not in use, with what the button for each says.
+    pub(crate) fn other_themes(&self) -> Vec<(&'static str, String)> {
+        let named = |theme: Theme| match theme {
+            Theme::Device => self.message("to-device"),
+            Theme::Light => self.message("to-light"),
+            Theme::Dark => self.message("to-dark"),
+        };
+        Theme::ALL.into_iter().filter(|theme| *theme != self.theme).map(|theme| (theme.name(), named(theme))).collect()
     }
 
     pub(crate) fn writes(&self) -> bool {

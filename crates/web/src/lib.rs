@@ -25,6 +25,7 @@ mod figures;
 mod forecast;
 mod frame;
 mod guard;
+mod icons;
 mod jobs;
 mod page_error;
 mod password;

@@ -9,20 +9,37 @@ use store::{Person, Role, TokenHash};
 
 use crate::app::App;
 
-/// Light by default, dark on request.
+/// As the device is set, unless its owner chose otherwise.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(crate) enum Theme {
     #[default]
+    Device,
     Light,
     Dark,
 }
 
 impl Theme {
+    pub(crate) const ALL: [Self; 3] = [Self::Device, Self::Light, Self::Dark];
+
     pub(crate) const fn name(self) -> &'static str {
         match self {
+            Self::Device => "device",
             Self::Light => "light",
             Self::Dark => "dark",
         }
+    }
+
+    /// What the browser is told about its own fields and bars.
+    pub(crate) const fn scheme(self) -> &'static str {
+        match self {
+            Self::Device => "light dark",
+            Self::Light => "light",
+            Self::Dark => "dark",
+        }
+    }
+
+    pub(crate) fn named(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|theme| theme.name() == name)
     }
 }
 
@@ -99,10 +116,7 @@ impl Visitor {
 
     pub(crate) fn of(app: &App, headers: &HeaderMap) -> Result<Self, store::StoreError> {
         let mut locale = Self::voice_of(headers);
-        let theme = match cookie(headers, "theme").as_deref() {
-            Some("dark") => Theme::Dark,
-            _ => Theme::Light,
-        };
+        let theme = cookie(headers, "theme").and_then(|name| Theme::named(&name)).unwrap_or_default();
         if !app.asks_for_people() {
             let name = app.settings.author.clone();
             return Ok(Self { permission: Permission::Own, name, person: None, locale, theme });

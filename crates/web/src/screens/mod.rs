@@ -195,10 +195,9 @@ pub(crate) fn bar(locale: Locale, id: &str, here: &str, permission: Permission) 
     SLAB_SCREENS.iter().filter(|s| s.bar && permission >= s.need).map(|s| way(locale, id, s, here)).collect()
 }
 
-/// All other ways from a page about a slab.
-pub(crate) fn more(locale: Locale, id: &str, here: &str, permission: Permission, people: bool) -> Vec<NavLink> {
-    let slab = SLAB_SCREENS.iter().filter(|s| !s.bar && permission >= s.need).map(|s| way(locale, id, s, here));
-    slab.chain(everywhere(locale, permission, people)).collect()
+/// All other ways of a slab.
+pub(crate) fn more(locale: Locale, id: &str, here: &str, permission: Permission) -> Vec<NavLink> {
+    SLAB_SCREENS.iter().filter(|s| !s.bar && permission >= s.need).map(|s| way(locale, id, s, here)).collect()
 }
 
 /// The ways from every page; `people` where they sign in.

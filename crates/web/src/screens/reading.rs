@@ -11,7 +11,7 @@ use localization::{Lang, UnitSystem};
 use crate::app::App;
 use crate::context::{Answer, Posted, RequestContext, form};
 use crate::entries::is_ours;
-use crate::visitor::Permission;
+use crate::visitor::{Permission, Theme};
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new().route("/reading", form(Permission::Nothing, set))
@@ -27,10 +27,8 @@ fn set(context: &RequestContext, posted: &Posted) -> Answer {
     if let Some(unit_system) = sent("measure").and_then(|text| text.parse::<UnitSystem>().ok()) {
         chosen.push(("measure", unit_system.name()));
     }
-    match sent("theme").as_deref() {
-        Some("dark") => chosen.push(("theme", "dark")),
-        Some("light") => chosen.push(("theme", "light")),
-        _ => {}
+    if let Some(theme) = sent("theme").and_then(|name| Theme::named(&name)) {
+        chosen.push(("theme", theme.name()));
     }
     if let Some(person) = &context.visitor.person {
         let now = |name: &str, known: &str| {

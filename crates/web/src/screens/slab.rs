@@ -53,6 +53,15 @@ pub(crate) struct Point {
     pub(crate) tests: Vec<TestHow>,
 }
 
+/// A hold point in the ledger: its short name and its state.
+#[derive(Debug, Clone)]
+struct LedgerLine {
+    id: &'static str,
+    short: String,
+    state: &'static str,
+    state_said: String,
+}
+
 /// What to do next, with the form that takes its answer.
 #[derive(Debug, Clone)]
 pub(crate) struct Step {
@@ -80,6 +89,9 @@ struct Page {
     open_said: String,
     step: Option<Step>,
     quick: Vec<NavLink>,
+    /// In the order of the job, so that each has its place.
+    ledger: Vec<LedgerLine>,
+    /// The worst first.
     points: Vec<Point>,
     /// The deeds that could make it ready, and last what they all take; empty when it is.
     to_ready: Vec<String>,
@@ -103,6 +115,12 @@ pub(crate) fn standing(context: &RequestContext, opened: &Opened, frame: Frame, 
             writes.then(|| form_for(next.action)).map(|kind| link(base, kind, next.zones.first().map(String::as_str)));
         Step { order: locale.order(next), time: locale.action_time(next), care: locale.care(next), href }
     });
+    let ledger = standing.hold_points.iter().map(|p| LedgerLine {
+        id: p.id.name(),
+        short: locale.hold_point_short(p.id),
+        state: p.state.name(),
+        state_said: locale.state(p.state),
+    });
     let mut points: Vec<Point> = standing.hold_points.iter().map(|p| point(p, sight, &slab, trade, locale)).collect();
     points.sort_by_key(|p| match p.state {
         "held" => 0,
@@ -123,6 +141,7 @@ pub(crate) fn standing(context: &RequestContext, opened: &Opened, frame: Frame, 
         open_said: locale.open_hold_points(&standing.overall),
         step,
         quick: if writes { quick.chain([all]).collect() } else { Vec::new() },
+        ledger: ledger.collect(),
         points,
         to_ready: if standing.overall.state == State::Released {
             Vec::new()
