@@ -101,16 +101,23 @@ export function givePhotographs(form, kept) {
 export function startPhotographs(input) {
   if (!input.form) return;
   const list = make("ul", { class: "photographs" });
-  input.after(list);
+  (input.closest("[data-shoots]") ?? input).after(list);
   previewLists.set(input, list);
-  input.addEventListener("change", () => {
+  const add = (added) => {
     const before = chosenBefore.get(input) ?? [];
-    const added = [...input.files];
     setFiles(input, input.multiple && added.length ? [...before, ...added] : added);
     show(input);
     const mistakes = tooLarge(input.form);
     if (mistakes.length) showMistakes(input.form, mistakes);
     tell(input, false);
+  };
+  input.addEventListener("change", () => add([...input.files]));
+  // What comes from the gallery joins what the camera took, so that there is one list of photographs.
+  const gallery = input.form.querySelector("input[data-photo-too]");
+  gallery?.addEventListener("change", () => {
+    const added = [...gallery.files];
+    gallery.value = "";
+    if (added.length) add(added);
   });
   // Some browsers keep the choice over a reload by themselves.
   if (input.files.length) {
