@@ -5,6 +5,7 @@
 
 mod before_going;
 mod by_keyboard;
+mod design;
 mod drops;
 mod first_run;
 mod full_phone;
