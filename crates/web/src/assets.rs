@@ -37,8 +37,7 @@ fn slim<'f>(name: &str, data: &'f [u8]) -> Cow<'f, [u8]> {
     let Some(text) = std::str::from_utf8(data).ok().filter(|_| matches!(kind, "js" | "css")) else {
         return Cow::Borrowed(data);
     };
-    let lines =
-        text.lines().map(str::trim).filter(|line| !line.is_empty() && !(kind == "js" && line.starts_with("//")));
+    let lines = text.lines().map(str::trim).filter(|line| !(line.is_empty() || kind == "js" && line.starts_with("//")));
     Cow::Owned(lines.flat_map(|line| [line, "\n"]).collect::<String>().into_bytes())
 }
 
