@@ -10,7 +10,7 @@ use jiff::Timestamp;
 use jiff::tz::TimeZone;
 use serde::Deserialize;
 use slab_answers::standing::{HoldPointId, Standing, State, standing};
-use slab_diary::{Context, Diary, Knowledge, SlabId, When, problems, read_lines};
+use slab_diary::{Context, Diary, Knowledge, ProblemKind, SlabId, When, problems, read_lines};
 use trade_facts::Trade;
 
 /// How many cases there are: none may vanish in silence.
@@ -85,6 +85,9 @@ impl Case {
         let entries = read_lines(&self.diary, &context).map_err(|e| format!("{e:?}"))?;
         let day_later = self.moment() + jiff::SignedDuration::from_hours(24);
         let found = problems(&Diary::new(), &entries, Trade::built_in(), day_later);
+        // A file of lines is taken with a word on a spot without a place.
+        let no_place = |problem: &slab_diary::Problem| matches!(problem.what, ProblemKind::NoPlace { .. });
+        let found: Vec<_> = found.into_iter().filter(|problem| !no_place(problem)).collect();
         if found.is_empty() == self.complaints {
             let found: Vec<String> = found.iter().map(|problem| format!("{problem:?}")).collect();
             return Err(format!("complaints: expected {}, got {found:?}", self.complaints));

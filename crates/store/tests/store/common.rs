@@ -88,7 +88,7 @@ pub(crate) fn add_raw(connection: &Connection, insert: &str, entry: &Entry) {
     let digest = blake3::hash(text.as_bytes());
     let sql = format!(
         "{insert} INTO entry (id, slab, happened_us, noted_us, kind, replaces, text, digest)
-         VALUES (?1, ?2, ?3, ?4, ?5, NULL, ?6, ?7)"
+         VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8)"
     );
     let values = (
         entry.id.to_string(),
@@ -96,6 +96,7 @@ pub(crate) fn add_raw(connection: &Connection, insert: &str, entry: &Entry) {
         entry.happened.instant().as_microsecond(),
         entry.noted.instant().as_microsecond(),
         entry.body.kind_name(),
+        entry.replaces.map(|id| id.to_string()),
         &text,
         digest.as_bytes(),
     );

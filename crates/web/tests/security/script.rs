@@ -141,7 +141,11 @@ fn odd_crowd() -> (Crowd, SlabId) {
 }
 
 fn forms() -> Vec<&'static EntrySchema> {
-    EntryKind::ALL.iter().map(|kind| kind.schema()).filter(|schema| !schema.own_screen).collect()
+    EntryKind::ALL
+        .iter()
+        .map(|kind| kind.schema())
+        .filter(|schema| !schema.own_screen && !schema.only_corrects)
+        .collect()
 }
 
 /// Writes an entry of every kind; how many texts of script went in.
@@ -317,5 +321,17 @@ fn a_client_who_writes_script_by_link_writes_text() {
         let text = crowd.site.look(&format!("/s/{token}/{page}"), "").ends(200).text();
         is_harmless(&text, page);
         assert!(text.contains("&#60;script&#62;alert"));
+    }
+}
+
+#[test]
+fn script_in_the_reason_for_striking_out_stays_text() {
+    let (crowd, slab) = odd_crowd();
+    let owner = as_person(ODD);
+    let written = crowd.site.post_as(&format!("/slab/{slab}/add/note"), &owner, &[("text", ODD)]).ends(303);
+    let entry = written.header("location").split("entry=").nth(1).unwrap().to_owned();
+    crowd.site.post_as(&format!("/slab/{slab}/undo/{entry}"), &owner, &[("reason", ODD)]).ends(303);
+    for page in [format!("/slab/{slab}/diary"), format!("/slab/{slab}/entry/{entry}")] {
+        is_harmless(&crowd.site.look(&page, &owner).ends(200).text(), &page);
     }
 }
