@@ -33,7 +33,7 @@ way-people = People
 way-reading = Language and units
 
 said-written = Logged in the diary.
-said-written-what = Written in the diary: { $entry }.
+said-written-what = Logged in the diary: { $entry }.
 said-corrected-what = Corrected: { $entry }. The old entry stays readable.
 said-corrected = Corrected. The old entry stays readable.
 said-opened = Slab started. Next: draw its plan and log the pour.
@@ -139,7 +139,7 @@ presets-head = One tap
 presets-or = or with details:
 happened-other = Another day or hour?
 happened = When it happened
-happened-hint = Empty means now.
+happened-hint = Date and time, as you would write it.
 happened-now = Empty means now.
 happened-needed = What follows counts from this moment, so it is not taken to be now.
 happened-example = 10/20/2026 7:30 am

@@ -87,7 +87,6 @@ const REFUSED: &[(&str, &[(&str, &str)])] = &[
     ("incident", &[("what", "cutting-oil")]),
     ("defect", &[("what", "crack")]),
     ("pour", &[("thickness", "half")]),
-    ("never_happened", &[("reason", "tapped by mistake")]),
 ];
 
 #[test]
@@ -174,7 +173,7 @@ fn what_never_happened_counts_for_nothing_and_can_come_back() {
         let told = site.run(&["diary", "--all", "--json", "--kind", kind]).ends(0).json_lines();
         told[0]["id"].as_str().unwrap().to_owned()
     };
-    let standing = || site.run(&["ready", "--json", "--at", "2026-04-20"]).json();
+    let standing = || site.run(&["ready", "--json", "--at", "2026-04-20", "--known", "happened"]).json();
     let before = standing();
     let oil = [("what", "cutting-oil"), ("zone", "office"), ("happened", "2026-03-05 10:00")];
     assert_eq!(post(&site, &format!("/slab/{id}/add/incident"), &oil, None), 303);
@@ -191,7 +190,9 @@ fn what_never_happened_counts_for_nothing_and_can_come_back() {
     site.run(&["fix", &pour, "--never-happened", "reason=it was the slab next door"]).ends(0);
     let bare = site.run(&["diary", "--json", "--kind", "pour"]).ends(0);
     assert!(bare.out.trim().is_empty(), "{}", bare.out);
-    // On what everything rests is not taken back, and nothing is taken back by nobody.
+    // On what everything rests is not taken back, and nothing is taken back without saying what.
+    let nothing = site.run(&["log", "never-happened", "reason=tapped by mistake"]);
+    assert!(nothing.code == 3 && nothing.err.contains("never_happened.replaces"), "{}", nothing.err);
     let job = entry_of("job_opened");
     assert_eq!(site.run(&["fix", &job, "--never-happened"]).code, 3);
     assert_eq!(post(&site, &format!("/slab/{id}/undo/{job}"), &[], None), 422);
@@ -207,10 +208,16 @@ fn a_date_is_read_as_people_write_it() {
         let told = site.run(&["diary", "--json", "--kind", "delivery"]).ends(0).json_lines();
         told.iter().map(|e| e["happened"].as_str().unwrap()[..16].to_owned()).collect()
     };
-    let form =
-        |happened| post(&site, &format!("/slab/{id}/add/delivery"), &[("what", "stain"), ("happened", happened)], None);
+    let form = |happened| {
+        post(
+            &site,
+            &format!("/slab/{id}/add/delivery"),
+            &[("item", "stain"), ("amount", "8 gal"), ("happened", happened)],
+            None,
+        )
+    };
     assert_eq!(form("3/20/2026 7:30 am"), 303);
-    site.run(&["log", "delivery", "what=stain", "--happened", "Mar 20 2026 7:30am"]).ends(0);
+    site.run(&["log", "delivery", "item=stain", "amount=8 gal", "--happened", "Mar 20 2026 7:30am"]).ends(0);
     assert_eq!(days(), ["2026-03-20T07:30"; 2]);
     for wrong in ["", "  ", "soon", "13/32/2026", "3/20/2026 25:00"] {
         assert_eq!(form(wrong), 422, "\"{wrong}\"");

@@ -23,7 +23,7 @@ const KEPT_OF = "x-kept-of";
 const WRITER = "x-writer";
 
 // What a form is opened with, not which page it is.
-const PASSING = ["x", "y", "said", "mend"];
+const PASSING = ["x", "y", "said", "entry", "mend"];
 const FORM_PAGE = /^\/slab\/[^/]+\/(add|fix)\//;
 const SUM_PAGE = /^\/sums\/./;
 // Changes only with the slab and with the program.

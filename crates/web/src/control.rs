@@ -245,9 +245,12 @@ fn spreads(schema: &EntrySchema) -> bool {
 }
 
 /// Whether a person has to say where. With several zones every default is wrong for most of them; with one,
-/// a test can only be in it, but an oil drip is not all over it.
+/// a test can only be in it, but an oil drip is not all over it. The air over a slab and a note about it are of the
+/// whole slab unless somebody says more.
 fn must_be_said(schema: &EntrySchema, slab: &Slab<'_>) -> bool {
     schema.place != PlaceInput::None
+        && schema.group != Group::Reading
+        && schema.kind != EntryKind::Note
         && (slab.zones().len() > 1 || spreads(schema) && slab.plan().is_some_and(slab_plan::Plan::is_drawn))
 }
 
@@ -266,7 +269,7 @@ pub(crate) fn place_left_open(schema: &EntrySchema, typed: &FormData, known: &Kn
 /// The zone that a form begins with: where this person last wrote something down, today. What spoils a zone
 /// has to be said each time.
 pub(crate) fn last_zone(schema: &EntrySchema, slab: &Slab<'_>, author: &str, now: Timestamp) -> Option<String> {
-    if schema.place == PlaceInput::None || spreads(schema) || slab.zones().len() < 2 {
+    if spreads(schema) || !must_be_said(schema, slab) {
         return None;
     }
     let recent = |entry: &&Entry| {

@@ -33,7 +33,7 @@ pub(super) fn routes() -> Router<Arc<App>> {
 
 /// The addresses of all forms of a slab with their names.
 pub(super) fn addresses(locale: Locale, id: &str) -> impl Iterator<Item = (String, String)> {
-    let kinds = EntryKind::ALL.iter().filter(|kind| !kind.schema().own_screen);
+    let kinds = EntryKind::ALL.iter().filter(|kind| has_form(kind.schema()));
     kinds.map(move |kind| (format!("/slab/{id}/add/{}", kind.name()), locale.kind(*kind)))
 }
 

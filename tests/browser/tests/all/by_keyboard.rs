@@ -53,6 +53,8 @@ fn from_the_list_to_a_written_entry() {
     let went = tab.text("location.pathname + location.search");
     assert_eq!(went, step);
     assert_eq!(tab.path(), format!("/slab/{}/add/water_drop", site.slab()), "the first test of all");
+    tab_to(&tab, "[name='place_kind']");
+    tab.press("Space");
     tab_to(&tab, "button[name='preset'][value='soaked_60_s']");
     tab.press_to("Space");
     let diary = site.diary();
@@ -66,6 +68,7 @@ fn enter_in_a_field_writes_what_was_typed_and_no_preset() {
     let server = site.serve();
     let tab = Visit::within(60).tab(Reading::DESK);
     tab.go(&server, &format!("/slab/{}/add/water_drop", site.slab()));
+    tab.choose("place_kind", "zone:shop");
     tab.fill("[name='soaked_in']", "41 s");
     tab.press_to("Enter");
     let diary = site.diary();
@@ -79,6 +82,7 @@ fn enter_without_script_writes_what_was_typed_and_no_preset() {
     let server = site.serve();
     let tab = Visit::within(60).tab(Reading::DESK.without_script());
     tab.go(&server, &format!("/slab/{}/add/water_drop", site.slab()));
+    tab.choose("place_kind", "zone:shop");
     tab.fill("[name='soaked_in']", "41 s");
     tab.press_to("Enter");
     let diary = site.diary();

@@ -56,6 +56,8 @@ fn draw_plan(tab: &Tab, letters: &mut usize) {
 fn note_pour(tab: &Tab, slab: &str, letters: &mut usize) {
     tab.tap_to(".bar a[href$='/add']");
     tab.tap_to(".kinds a[href$='/add/pour']");
+    tab.choose("place_kind", "slab");
+    typed(tab, letters, "[name='happened']", "2025-05-20 07:00");
     typed(tab, letters, "[name='thickness']", "4 in");
     tab.tap_to(".send button");
     assert_eq!(tab.path(), format!("/slab/{slab}"));

@@ -41,6 +41,7 @@ fn write_offline(tab: &Tab, server: &Server, slab: &str) {
         tab.until_true(box_is_right);
     };
     form("water_drop");
+    tab.choose("place_kind", "zone:shop");
     tab.tap_to("button[name='preset'][value='soaked_15_s']");
     box_says(tab, 1);
     assert!(tab.sees("[data-kept]"), "it says that the page is a kept one: {}", tab.seen());
@@ -124,8 +125,10 @@ fn two_tabs_send_what_waits_once() {
     let away = Server::stopped_at(port);
     drop(server);
     one.go(&away, &format!("/slab/{slab}/add/water_drop"));
+    one.choose("place_kind", "zone:shop");
     one.tap_to("button[name='preset'][value='soaked_15_s']");
     other.go(&away, &format!("/slab/{slab}/add/scrape"));
+    other.choose("place_kind", "zone:office");
     other.tap_to("button[name='preset'][value='curl']");
     box_says(&one, 2);
     box_says(&other, 2);

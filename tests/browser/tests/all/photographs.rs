@@ -30,6 +30,7 @@ fn a_photograph_is_shown_and_its_location_is_gone() {
     tab.go(&server, &format!("/slab/{}/add/water_drop", site.slab()));
     tab.photograph(&[&photograph]);
     tab.until_true("document.querySelectorAll('.photographs img').length === 1");
+    tab.choose("place_kind", "zone:shop");
     tab.tap_to("button[name='preset'][value='soaked_30_s']");
     tab.go(&server, &format!("/slab/{}/diary", site.slab()));
     tab.tap_to(".thumbs a");
@@ -52,6 +53,7 @@ fn a_photograph_taken_out_again_is_not_sent() {
     tab.until_true("document.querySelectorAll('.photographs img').length === 2");
     tab.tap(".photographs li:first-child button");
     tab.until_true("document.querySelectorAll('.photographs img').length === 1");
+    tab.choose("place_kind", "zone:shop");
     tab.tap_to("button[name='preset'][value='soaked_30_s']");
     let diary = site.diary();
     let drop = diary.iter().find(|e| e["body"]["kind"] == "water_drop").unwrap();

@@ -56,6 +56,7 @@ fn what_waits_is_sent_under_the_name_of_who_wrote_it() {
     drop(server);
 
     phone.go(&away, &format!("/slab/{slab}/add/water_drop"));
+    phone.choose("place_kind", "zone:shop");
     phone.tap_to("button[name='preset'][value='soaked_15_s']");
     box_says(&phone, 1);
     phone.go(&away, &format!("/slab/{slab}/add/note"));
