@@ -337,7 +337,7 @@ fn papers_say_beside_the_field_what_cannot_be_taken() {
     let link = address(&format!("{papers}/site-notice.pdf"), &[("link", "the office")]);
     site.get(&link).ends(422).holds("id=\"mistake-link\"").holds("value=\"the office\"");
     let spanish = site.get_as(&link, "lang=es").ends(422).holds("Esa no es una dirección web");
-    assert!(!spanish.text().contains("accepted"));
+    assert!(!spanish.text().contains("accepted:"), "the sentence is Spanish");
     // Before the pour nothing is in the diary but the plan.
     let drawn = site.slab("Drawn", DEMO.lines().nth(1).unwrap());
     let sheet = format!("/slab/{drawn}/papers/pour-sheet.pdf");

@@ -1,4 +1,5 @@
-//! What a phone loads over a weak signal before it can show a page for the first time.
+//! What a phone loads over a weak signal before it can show a page for the first time. The parts of a page are
+//! fetched afterwards; what they weigh on each page is held by the browser tests of the design.
 
 #![allow(clippy::unwrap_used, reason = "a test may stop")]
 
@@ -48,7 +49,7 @@ fn style_and_script_are_less_than_thirty_kilobytes() {
     for script in quoted(&page, "<script type=\"module\" src=\"") {
         with_imports(&site, script.to_owned(), &mut files);
     }
-    assert!(files.len() > 15, "all of it is found: {files:?}");
+    assert!(files.len() >= 3, "what the entry module imports is found: {files:?}");
     files.extend(quoted(&page, "<link rel=\"stylesheet\" href=\"").into_iter().map(str::to_owned));
     let sizes: Vec<(usize, &str)> = files.iter().map(|file| (sent(&site, file, "gzip").len(), file.as_str())).collect();
     let all: usize = sizes.iter().map(|(size, _)| size).sum();

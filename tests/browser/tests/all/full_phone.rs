@@ -39,6 +39,7 @@ fn a_photograph_is_not_lost_on_a_full_phone() {
     has_room_for(&tab, &server, 12_000_000);
     ready_for_offline(&tab, &server, &slab);
     tab.go(&server, &format!("/slab/{slab}/add/slab_photograph"));
+    tab.choose("place_kind", "zone:office");
     tab.photograph(&[&large_photograph(&site)]);
     // At once, not only when it is too late.
     tab.until_true("document.querySelector('[data-unsaved]')?.hidden === false");

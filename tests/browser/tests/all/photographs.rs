@@ -66,6 +66,7 @@ fn the_card_is_marked_by_two_taps() {
     let server = site.serve();
     let tab = Visit::within(60).tab(Reading::PHONE);
     tab.go(&server, &format!("/slab/{}/add/slab_photograph", site.slab()));
+    tab.choose("place_kind", "slab");
     tab.photograph(&[&repository(WITH_LOCATION)]);
     tab.until_true("document.querySelector('.card-picture img')?.naturalWidth > 0");
     tab.eval("document.querySelector('.card-picture').scrollIntoView({ block: 'center' })");
@@ -107,6 +108,8 @@ fn the_panel_is_marked_beside_the_card_and_its_color_is_measured() {
     let tab = Visit::within(60).tab(Reading::PHONE);
     let id = site.slab();
     tab.go(&server, &format!("/slab/{id}/add/panel_made"));
+    tab.choose("place_kind", "slab");
+    tab.fill("[name=\'happened\']", "5/19/2025 9:00 am");
     tab.fill("[name='panel']", "P1");
     tab.tap_to(".send button");
     tab.go(&server, &format!("/slab/{id}/add/panel_photographed?panel=P1&state=sealed&next=/slab/{id}/panels"));
@@ -143,6 +146,7 @@ fn a_photograph_of_a_patchy_slab_says_so_on_the_page_and_shows_where() {
     let tab = Visit::within(60).tab(Reading::PHONE);
     let id = site.slab();
     tab.go(&server, &format!("/slab/{id}/add/slab_photograph?next=/slab/{id}/photographs"));
+    tab.choose("place_kind", "slab");
     tab.photograph(&[&repository("demo/photographs/bay-day-11.jpg")]);
     tab.until_true("document.querySelectorAll('.photographs img').length === 1");
     tab.tap_to(".send button");
