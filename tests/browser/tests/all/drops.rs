@@ -3,6 +3,8 @@
 use browser_tests::{Reading, Server, Site, Tab, Visit};
 use serde_json::Value;
 
+use crate::incident::on_screen;
+
 fn drops_page(site: &Site, server: &Server) -> Tab {
     let tab = Visit::within(90).tab(Reading::PHONE);
     tab.go(server, &format!("/slab/{}/drops", site.slab()));
@@ -13,14 +15,8 @@ fn drops_page(site: &Site, server: &Server) -> Tab {
 /// Taps the plan at a place in feet.
 fn set_at(tab: &Tab, x: f64, y: f64) {
     let before = tab.eval("document.querySelectorAll('[data-drops-list] li').length").as_u64().unwrap();
-    let at = tab.eval(&format!(
-        "(() => {{ const svg = document.querySelector('[data-plan] svg');
-          svg.scrollIntoView({{ block: 'center' }});
-          const [x0, y0, m] = [svg.dataset.x0, svg.dataset.y0, svg.dataset.m].map(Number);
-          const point = new DOMPoint(({x} * 0.3048 - x0) / m, (y0 - {y} * 0.3048) / m).matrixTransform(svg.getScreenCTM());
-          return [point.x, point.y]; }})()"
-    ));
-    tab.tap_at(at[0].as_f64().unwrap(), at[1].as_f64().unwrap());
+    let (x, y) = on_screen(tab, x, y);
+    tab.tap_at(x, y);
     tab.until_true(&format!("document.querySelectorAll('[data-drops-list] li').length === {}", before + 1));
 }
 

@@ -13,7 +13,7 @@ fn plan_form(site: &Site, server: &Server, tab: &Tab) {
 }
 
 /// The point of the window where a place of the plan, in feet, is drawn.
-fn on_screen(tab: &Tab, x: f64, y: f64) -> (f64, f64) {
+pub(crate) fn on_screen(tab: &Tab, x: f64, y: f64) -> (f64, f64) {
     let at = tab.eval(&format!(
         "(() => {{ const svg = document.querySelector('[data-plan] svg');
           svg.scrollIntoView({{ block: 'center' }});
