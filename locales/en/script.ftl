@@ -37,10 +37,10 @@ script-restored = Restored what you had typed.
 script-start-afresh = Start afresh
 script-kept-page = You see this page as kept at { $time }. New entries wait on this phone.
 script-keeping = Putting all forms of this slab on this phone. Stay where there is signal until this line says they are here.
-script-all-kept = All forms of this slab are on this phone. Without signal, what you write waits here and is sent later. Only sums, files and joint lines need signal.
+script-all-kept = All forms of this slab are on this phone. Without signal, what you log waits here and is sent later. Only calculators, files and joint lines need signal.
 script-not-kept = Not on this phone yet, so not there without signal: { $names }. Stay where there is signal and load this page again.
 script-no-room-pages = This phone has no room for pages to use without signal. Missing: { $names }. Delete pictures or apps you do not need, then load this page again.
-script-sum-needs-signal = No signal: a sum is worked out by the server. What you typed stands here; press again when there is signal.
+script-sum-needs-signal = No signal: the server does the calculating. What you typed stands here; press again when there is signal.
 
 ## Photographs
 
@@ -61,7 +61,7 @@ script-drop-stands = Still stands
 script-drop-beads = Beads
 script-drop-remove = Remove
 script-drop-written = Drop { $number } is in the diary.
-script-drop-not-kept = No room on this phone to keep drop { $number } ({ $what }). Write it down by hand, or free some room and tap again.
+script-drop-not-kept = No room on this phone to keep drop { $number }. Its clock read { $clock }: write it on paper, or make room and tap again.
 script-stopwatch-runs = { $clock } ({ $seconds } s)
 script-plan-at = Marked { $x } across, { $y } up
 script-cannot-look = Can't check now: no connection. Below is how it stood before.

@@ -150,7 +150,8 @@ impl Writer<'_> {
         let mut line = Map::new();
         line.insert("id".to_owned(), json!(id.to_string()));
         let happened = match happened {
-            Some(typed) => When::read_typed(typed, &noted, self.dates)?,
+            // A time without an offset is the slab's own, wherever the phone that noted it believes to be.
+            Some(typed) => When::read_typed(typed, &When::new(noted.instant(), self.zone), self.dates)?,
             None => noted.clone(),
         };
         line.insert("happened".to_owned(), json!(happened.to_string()));

@@ -68,11 +68,15 @@ impl QuantityInput {
     }
 
     /// A length that is asked about when a bare number lies outside these millimeters: written with its unit, it is
-    /// taken.
+    /// taken. Such bounds are ours (common practice, no source): they refuse nothing.
     #[must_use]
     pub const fn usual_mm(self, least: u32, most: u32) -> Self {
         Self { usual_mm: Some((least, most)), ..self }
     }
+
+    /// How thick a slab is, wherever it is asked: from a thin topping to a footing. The bounds only decide whether a
+    /// bare number is asked for its unit; grade: common practice, no source.
+    pub const SLAB_THICKNESS: Self = Self::by_example(QuantityKind::Length, "4 in", "100 mm").usual_mm(30, 1000);
 
     /// Whether it is asked in percent.
     #[must_use]

@@ -83,7 +83,8 @@ fn lengths(spec: &WalkSpec, legs: &[Leg]) -> Vec<Suspect> {
     found
 }
 
-/// Within this many degrees of square the angle inside and the turn are the same to a tape.
+/// Within this many degrees of square the angle inside and the turn are the same to a tape. Common practice, no
+/// source.
 const SQUARE_WITHIN: f64 = 0.5;
 
 /// The turn at a corner whose inside angle was typed; nothing where both are the same, or it is no corner.

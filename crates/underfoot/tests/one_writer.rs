@@ -219,10 +219,18 @@ fn a_date_is_read_as_people_write_it() {
     assert_eq!(form("3/20/2026 7:30 am"), 303);
     site.run(&["log", "delivery", "item=stain", "amount=8 gal", "--happened", "Mar 20 2026 7:30am"]).ends(0);
     assert_eq!(days(), ["2026-03-20T07:30"; 2]);
+    // The clock of the slab, not that of a phone from elsewhere.
+    let away = [("noted", "2026-03-20T16:00:00+02:00"), ("happened", "2026-03-20 08:15")];
+    let away = [&[("item", "stain"), ("amount", "8 gal")][..], &away].concat();
+    assert_eq!(post(&site, &format!("/slab/{id}/add/delivery"), &away, None), 303);
+    let told = site.run(&["diary", "--json", "--kind", "delivery"]).ends(0).json_lines();
+    let at_eight = told.iter().find(|e| e["happened"].as_str().unwrap().contains("T08:15")).expect("it is there");
+    assert!(at_eight["happened"].as_str().unwrap().contains("-05:00"), "{at_eight}");
+    let written = days().len();
     for wrong in ["", "  ", "soon", "13/32/2026", "3/20/2026 25:00"] {
         assert_eq!(form(wrong), 422, "\"{wrong}\"");
     }
-    assert_eq!(days().len(), 2);
+    assert_eq!(days().len(), written);
 }
 
 #[test]

@@ -68,9 +68,9 @@ export function startDrops(box) {
     try {
       await outbox.put(record);
     } catch {
-      // Not kept, so not gone either: the clock's result stays in the row to be written by hand.
+      // Not kept, so not gone either: the row stays, and what the clock read is told.
       for (const other of row.querySelectorAll("button")) other.disabled = false;
-      say(word("script-drop-not-kept", { number: drop.n, what: `${outcome[1]}` }));
+      say(word("script-drop-not-kept", { number: drop.n, clock: clockOf(secondsOf(drop)) }));
       return;
     }
     drops = drops.filter((other) => other.id !== drop.id);

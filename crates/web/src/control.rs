@@ -9,7 +9,8 @@ use slab_diary::body::{Body, Group, PanelMade, PhotoInput, PlaceInput};
 use slab_diary::{EntryKind, EntrySchema};
 use trade_facts::Trade;
 
-/// For how long the zone of an entry is the first guess for the next: a shift.
+/// For how long the zone of an entry is the first guess for the next: a shift. Common practice, no source; the
+/// script has the same (`place.js`).
 const REMEMBERED: SignedDuration = SignedDuration::from_hours(12);
 /// Up to this many choices lie open as things to tap; more are folded into a list.
 const OPEN_CHOICES: usize = 8;

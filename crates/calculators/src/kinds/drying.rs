@@ -18,7 +18,7 @@ pub(super) static CALCULATOR: Calculator = Calculator {
         name: "drying",
         fields: &[
             optional("form", "value-form", FORMS).usual("default", "default").more(),
-            required("thickness", "sum-field-drying-thickness", thickness("4 in", "100 mm", 30, 1000)).in_answer("value-thickness"),
+            required("thickness", "sum-field-drying-thickness", THICKNESS).in_answer("value-thickness"),
             optional("sides", "value-sides", SIDES).usual("1", "1"),
             optional("wc", "value-wc", NUMBER).such_as("0.5", "0.5"),
             optional("d1", "sum-field-drying-d1", one_unit(Kind::Diffusivity, "m2/s", "4.0e-10")).in_answer("value-d1").more(),

@@ -16,7 +16,7 @@ pub(super) static CALCULATOR: Calculator = Calculator {
         fields: &[
             required("length", "value-length", quantity(Kind::Length, "60 ft", "18 m")),
             required("width", "value-width", quantity(Kind::Length, "30 ft", "9 m")),
-            required("thickness", "value-thickness", thickness("4 in", "100 mm", 30, 1000)),
+            required("thickness", "value-thickness", THICKNESS),
             optional("low", "value-low", NUMBER).usual("24", "24").more(),
             optional("high", "value-high", NUMBER).usual("36", "36").more(),
             optional("cap", "value-cap", quantity(Kind::Length, "15 ft", "4.5 m")).usual("15 ft", "4.57 m").more(),

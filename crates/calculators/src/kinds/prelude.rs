@@ -25,10 +25,12 @@ pub(super) const fn quantity(kind: Kind, imperial: &'static str, metric: &'stati
     InputKind::Quantity(QuantityInput::by_example(kind, imperial, metric))
 }
 
-/// A thickness, by its examples: outside these millimeters a bare number is asked for its unit.
-pub(super) const fn thickness(imperial: &'static str, metric: &'static str, least_mm: u32, most_mm: u32) -> InputKind {
-    InputKind::Quantity(QuantityInput::by_example(Kind::Length, imperial, metric).usual_mm(least_mm, most_mm))
-}
+/// How thick a slab is.
+pub(super) const THICKNESS: InputKind = InputKind::Quantity(QuantityInput::SLAB_THICKNESS);
+
+/// How thick a sample panel is; the bounds as those of a slab, common practice, no source.
+pub(super) const PANEL_THICKNESS: InputKind =
+    InputKind::Quantity(QuantityInput::by_example(Kind::Length, "2 in", "50 mm").usual_mm(10, 300));
 
 /// A quantity in percent, by an example.
 pub(super) const fn percent(kind: Kind, example: &'static str) -> InputKind {

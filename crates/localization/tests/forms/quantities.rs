@@ -99,8 +99,8 @@ fn a_bare_number_that_nobody_means_is_asked_back() {
     for (kind, field, others, typed, unit_system, taken) in [
         ("pour", "thickness", &[][..], "10", Metric, false),
         ("pour", "thickness", &[], "4", Metric, false),
-        ("pour", "thickness", &[], "49", Metric, false),
-        ("pour", "thickness", &[], "50", Metric, true),
+        ("pour", "thickness", &[], "29", Metric, false),
+        ("pour", "thickness", &[], "30", Metric, true),
         ("pour", "thickness", &[], "100", Metric, true),
         ("pour", "thickness", &[], "1001", Metric, false),
         ("pour", "thickness", &[], "10 mm", Metric, true),

@@ -1,7 +1,7 @@
 //! What every schema is written with, and the quantities and choices that several kinds of entry ask for. The usual units and the examples are ours; the
 //! examples keep to sizes that the trade meets.
 
-use form_schema::QuantityInput;
+pub(super) use form_schema::QuantityInput;
 pub(super) use form_schema::{InputKind, PictureBox, Preset, Rule, Span, TermList, Text, choices};
 use units::QuantityKind as Kind;
 
@@ -21,7 +21,7 @@ pub(super) const fn small_length(imperial: &'static str, metric: &'static str) -
     quantity(Kind::Length, ["in", "mm"], [imperial, metric])
 }
 
-/// The same where a bare number may be meant in another unit than the usual one: outside these millimeters the unit
+/// The same, the side of a panel or a sheet, the depth of a probe, where a bare number may be meant in another unit than the usual one: outside these millimeters the unit
 /// is asked for.
 pub(super) const fn usual_length(
     imperial: &'static str,

@@ -10,7 +10,7 @@ entry! {
         /// Name of the mix, as on the ticket.
         mix: Option<Text> = LINE,
         /// Thickness.
-        thickness: Option<AsWritten<Length>> = usual_length("4 in", "100 mm", 50, 1000),
+        thickness: Option<AsWritten<Length>> = InputKind::Quantity(QuantityInput::SLAB_THICKNESS),
         /// Water to cementitious material by mass, 0.3 to 0.8.
         water_cement: Option<AsWritten<Fraction>> = RATIO,
         /// Cement in the mix.

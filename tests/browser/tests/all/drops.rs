@@ -44,9 +44,8 @@ fn nine_drops_each_with_its_own_clock() {
     for (row, button, left) in [(2, 1, 7), (1, 3, 6), (1, 2, 5)] {
         tab.tap(&format!("[data-drops-list] li:nth-child({row}) button:nth-child({button})"));
         tab.until_true(&format!("document.querySelectorAll('[data-drops-list] li').length === {left}"));
-        let written = 8 - left;
         tab.until_true("!document.querySelector('[data-drops-said]').hidden");
-        tab.until_true(&format!("self.underfootOutbox.all().then((all) => all.length === 0) && {written} > 0"));
+        tab.until_true("self.underfootOutbox.all().then((all) => all.length === 0)");
     }
     let written = drops(&site);
     assert_eq!(written.len(), 3, "{written:?}");
