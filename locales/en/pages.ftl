@@ -188,6 +188,7 @@ diary-only = Show only one kind
 diary-all = All kinds
 diary-older = Older entries
 entry-corrected = corrected
+entry-struck = struck out
 entry-corrects = correction
 entry-corrected-what = This entry was corrected and counts no more.
 entry-see-correction = See the correction

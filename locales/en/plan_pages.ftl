@@ -145,3 +145,5 @@ map-bays = What the map is based on
 map-how = Each finish of each pour is mapped for itself, by ordinary kriging of the logarithm of the soaking time (Matérn 3/2, variances by restricted maximum likelihood). A construction joint is a break, a saw cut is none. A map takes six places with drops.
 plan-lines = Joints and score lines
 plan-with-finishes = Show the finishes
+plan-key = What the shapes mean
+plan-key-numbers = A number in a shape is its number in the list; a letter is a place to test next. A dot is a mark without room for its shape.

@@ -188,6 +188,7 @@ diary-only = Mostrar un solo tipo
 diary-all = Todos los tipos
 diary-older = Anotaciones anteriores
 entry-corrected = corregida
+entry-struck = tachada
 entry-corrects = corrección
 entry-corrected-what = Esta anotación se corrigió y ya no cuenta.
 entry-see-correction = Ver la corrección

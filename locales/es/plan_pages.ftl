@@ -145,3 +145,5 @@ map-bays = En qué se apoya el mapa
 map-how = Cada acabado de cada colado tiene su propio mapa, por kriging ordinario del logaritmo del tiempo de absorción (Matérn 3/2, varianzas por máxima verosimilitud restringida). Una junta de construcción lo corta, un corte de sierra no. Un mapa necesita gotas en seis lugares.
 plan-lines = Juntas y ranuras decorativas
 plan-with-finishes = Mostrar los acabados
+plan-key = Qué significan las figuras
+plan-key-numbers = El número dentro de una figura es su número en la lista; una letra es un lugar para la próxima prueba. Un punto es una marca sin espacio para su figura.

@@ -44,6 +44,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "en/line_pages.ftl",
         "en/papers.ftl",
         "en/frame.ftl",
+        "en/steps.ftl",
     ],
     Es: [
         "es/reasons.ftl",
@@ -71,6 +72,7 @@ pub const FILES: &[(Lang, &str, &str)] = files![
         "es/line_pages.ftl",
         "es/papers.ftl",
         "es/frame.ftl",
+        "es/steps.ftl",
     ],
 ];
 

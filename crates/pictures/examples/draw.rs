@@ -23,17 +23,17 @@ fn main() -> std::io::Result<()> {
         let demo = slab.plan().expect("the demo has a plan");
         let layers = PlanLayers { marks, ..PlanLayers::default() };
         let plans = [
-            ("demo", demo.clone(), layers.clone(), 390.0),
+            ("demo", demo.clone(), layers.clone(), 312.0),
             ("demo-wide", demo.clone(), layers, 900.0),
             (
                 "crooked",
                 samples::crooked(),
                 PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() },
-                390.0,
+                312.0,
             ),
-            ("bare", samples::crooked(), PlanLayers::default(), 390.0),
-            ("rooms", samples::rooms(20, 20), PlanLayers::default(), 390.0),
-            ("few-rooms", samples::rooms(6, 3), PlanLayers::default(), 390.0),
+            ("bare", samples::crooked(), PlanLayers::default(), 312.0),
+            ("rooms", samples::rooms(20, 20), PlanLayers::default(), 312.0),
+            ("few-rooms", samples::rooms(6, 3), PlanLayers::default(), 312.0),
         ];
         for (name, plan, layers, width) in plans {
             let drawing = plan_svg(&plan, &layers, &PlanLook::new("plan", "Plan", locale).wide(width));
@@ -56,7 +56,7 @@ fn main() -> std::io::Result<()> {
             ("all", &mapped, full.clone()),
         ];
         for (name, plan, layers) in maps {
-            for width in [390.0, 1000.0] {
+            for width in [312.0, 1000.0] {
                 let drawing = plan_svg(plan, &layers, &PlanLook::new("plan", "Plan", locale).wide(width));
                 let svg = drawing.svg.unwrap_or_default();
                 put(&format!("map-{name}-{width}-{tag}"), &svg)?;

@@ -92,6 +92,11 @@ impl Taken {
         self.0.iter().all(|b| b.overlap(wanted) == 0.0)
     }
 
+    /// Whether a straight stroke comes into one of them.
+    pub(crate) fn is_crossed_by(&self, from: Xy, to: Xy) -> bool {
+        self.0.iter().any(|b| b.crossed_by(from, to))
+    }
+
     /// Those that reach into a region, to search in it faster.
     pub(crate) fn near(&self, region: Box2) -> Self {
         Self(self.0.iter().filter(|b| b.overlap(region) > 0.0).copied().collect())

@@ -4,10 +4,15 @@
 //! a wide one (DejaVu Sans, regular weight, rounded up; measured from its `hmtx` table), so that
 //! what fits here fits in the narrower faces of phones.
 
-/// Smallest lettering in any drawing, units.
-pub(crate) const SMALL: f64 = 11.0;
+/// Smallest lettering in any drawing, units: a drawing is laid out in as many units as the narrowest screen that
+/// shows it has pixels.
+pub(crate) const SMALL: f64 = 14.0;
 /// Names and values.
-pub(crate) const PLAIN: f64 = 12.0;
+pub(crate) const PLAIN: f64 = 15.0;
+/// From the middle of a line of lettering to its base line.
+pub(crate) const DOWN: f64 = 5.0;
+/// Height of the box that a line of small lettering fills, without what hangs below and stands above.
+pub(crate) const TALL: f64 = 15.0;
 /// Bold lettering is wider by this share at most.
 const BOLD: f64 = 1.12;
 

@@ -9,7 +9,7 @@
 //!   Content-Security-Policy can show it; looks are presentation attributes with classes beside them,
 //!   which a page's style sheet may recolor (`p-ink`, `p-line`, `p-zone`, …);
 //! - nothing is told by color alone: shape, hatch or word stands beside it;
-//! - lettering of at least 11 units in a drawing that is a phone's width in units;
+//! - lettering of at least 14 units, in a drawing laid out for the pixels it gets;
 //! - whatever a person typed is escaped; ids begin with the caller's prefix;
 //! - the same in words beside it, for those who cannot use a picture.
 //!
@@ -26,6 +26,7 @@ mod look;
 mod plan;
 mod png;
 mod spread;
+mod steps;
 mod svg;
 mod time_line;
 
@@ -33,10 +34,12 @@ pub use chart::{
     AlarmLine, BandPoint, DryingChart, EvaporationChart, EvaporationHour, LimitLine, RateBand, ReadingPoint,
     ScoreChart, drying_chart, evaporation_chart, score_chart,
 };
+pub use key::KeyLine;
 pub use look::{Drawing, Look, Table};
 pub use plan::{
     FloorPart, Layer, MarkKind, MarkPlace, PlanDrawing, PlanItem, PlanLayers, PlanLook, PlanMark, PlanView,
     bay_sentences, floor_svg, marks_of, next_marks, no_next_sentence, plan_svg, stretch_svg, zone_sentences,
 };
 pub use png::{PngError, png};
+pub use steps::{Step, steps};
 pub use time_line::{ForecastSpan, Happened, Milestone, TimeLine, time_line};

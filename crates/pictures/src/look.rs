@@ -2,8 +2,8 @@
 
 use localization::Locale;
 
-/// Units across a phone.
-const PHONE: f64 = 360.0;
+/// Units across a phone: the narrowest that is common, less the page's edge.
+pub(crate) const PHONE: f64 = 312.0;
 
 /// How a drawing is named and read.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,7 +25,7 @@ impl Look {
         Self { prefix: prefix.to_owned(), title: title.to_owned(), locale, width: PHONE }
     }
 
-    /// For a desk: a chart grows to these units, 360 to 1600, and its lettering keeps its size.
+    /// For a desk: a chart grows to these units, 312 to 1600, and its lettering keeps its size.
     #[must_use]
     pub fn wide(self, units: f64) -> Self {
         Self { width: if units.is_finite() { units.clamp(PHONE, 1600.0) } else { self.width }, ..self }

@@ -158,6 +158,16 @@ impl Svg {
         ));
     }
 
+    /// A swatch beside a drawing, which has what its fills refer to. Words stand beside it, so it says nothing itself.
+    pub(crate) fn swatch(self, (width, height): (f64, f64)) -> String {
+        let (width, height) = (Num(width), Num(height));
+        format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" \
+             height=\"{height}\" font-family=\"system-ui, sans-serif\" aria-hidden=\"true\">{}</svg>",
+            self.body
+        )
+    }
+
     /// The whole drawing. `extra` are further attributes with a leading space.
     pub(crate) fn finish(self, (width, height): (f64, f64), title: &str, desc: &str, extra: &str) -> String {
         let Self { prefix, body } = self;

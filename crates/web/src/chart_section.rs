@@ -9,7 +9,7 @@ use trade_facts::{Citation, Trade};
 use crate::control::short;
 
 /// Units across a chart beside the ways of a desk: fewer than its pixels, so that the lettering is large.
-pub(crate) const DESK_UNITS: f64 = 720.0;
+pub(crate) const DESK_UNITS: f64 = 660.0;
 
 /// A drawing as the template shows it.
 #[derive(Debug, Clone)]

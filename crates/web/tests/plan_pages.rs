@@ -254,7 +254,7 @@ fn everything_on_the_drawing_stands_in_the_list_too() {
             assert!(page.contains(&format!("href=\"/slab/{id}/add/{kind}\" data-at")), "{kind}");
         }
         for zone in ["shop", "showroom", "hall"] {
-            assert!(page.contains(&format!("<th scope=\"row\">{zone}</th>")), "{zone}");
+            assert!(page.contains(&format!("{zone}</th>")), "{zone}");
         }
     }
     let svg = site.get(&format!("/slab/{id}/plan.svg")).ends(200);

@@ -84,17 +84,18 @@ pub fn drying_chart(chart: &DryingChart) -> Drawing {
     let percents = round_numbers(axes.y.0, axes.y.1, 6);
     let at =
         |p: &f64| (*p, locale.message("humidity-percent", &[("n", locale.number(*p, decimals(&percents)).into())]));
-    axes.upright(&mut svg, &percents.iter().map(at).collect::<Vec<_>>(), &locale.message("pic-drying-axis", &[]));
+    axes.upright(&mut svg, &percents.iter().map(at).collect::<Vec<_>>(), &locale.message("pic-drying-axis", &[]), 2.0);
     band(&mut svg, &axes, &chart.band);
     let limits: Vec<(f64, String)> =
         chart.limits.iter().map(|l| (l.humidity.as_percent(), limit_words(l, locale))).collect();
-    axes.named_lines(&mut svg, &limits, Anchor::Start);
+    let today = chart.today.map(|today| f64::from(days_between(chart.poured, today)));
+    let upright: Vec<f64> = today.into_iter().chain(chart.month_per_inch.map(Duration::as_days)).collect();
+    axes.named_lines(&mut svg, &limits, Anchor::Start, &upright);
     if let Some(rule) = chart.month_per_inch {
-        axes.moment(&mut svg, rule.as_days(), &locale.message("pic-drying-rule", &[]), 1.0, false);
+        axes.moment(&mut svg, rule.as_days(), &locale.message("pic-drying-rule", &[]), (0.0, false), &upright);
     }
-    if let Some(today) = chart.today {
-        let days = f64::from(days_between(chart.poured, today));
-        axes.moment(&mut svg, days, &locale.message("pic-today", &[]), 2.0, true);
+    if let Some(days) = today {
+        axes.moment(&mut svg, days, &locale.message("pic-today", &[]), (1.0, true), &upright);
     }
     for reading in &chart.readings {
         let at = axes.at(reading.since.as_days(), reading.humidity.as_percent());
@@ -104,9 +105,9 @@ pub fn drying_chart(chart: &DryingChart) -> Drawing {
     let dates = round_dates(chart.poured, axes.x.1.ceil() as i32, 6);
     let ticks: Vec<(f64, String)> =
         dates.iter().map(|d| (f64::from(days_between(chart.poured, *d)), day(locale, *d))).collect();
-    axes.level(&mut svg, &ticks, 16.0);
+    axes.level(&mut svg, &ticks, 19.0);
     let entries = entries(&svg, chart);
-    let height = key(&mut svg, &entries, (8.0, chart.look.width - 8.0), axes.plot.bottom + 24.0) + 6.0;
+    let height = key(&mut svg, &entries, (8.0, chart.look.width - 8.0), axes.plot.bottom + 28.0) + 6.0;
     let sentences = sentences(chart);
     Drawing {
         svg: svg.finish((chart.look.width, height), &chart.look.title, &locale.message("pic-drying-desc", &[]), ""),
@@ -133,7 +134,7 @@ fn axes(chart: &DryingChart) -> Axes {
     let lowest = all.chain(chart.limits.iter().map(|l| l.humidity.as_percent())).fold(95.0, f64::min);
     let low = ((lowest - 3.0) / 5.0).floor() * 5.0;
     // Two rows above the plot for the names of upright lines, one for the axis.
-    let plot = Box2 { left: 42.0, top: 56.0, right: chart.look.width - 12.0, bottom: 266.0 };
+    let plot = Box2 { left: 50.0, top: 66.0, right: chart.look.width - 12.0, bottom: 286.0 };
     Axes { width: chart.look.width, plot, x: (0.0, last * 1.02), y: (low.max(0.0), 100.0) }
 }
 

@@ -105,7 +105,7 @@ pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
         UnitSystem::Metric => "pic-air-kilograms",
     };
     let ticks: Vec<(f64, String)> = numbers.iter().map(|n| (*n, locale.number(*n, places))).collect();
-    axes.upright(&mut svg, &ticks, &locale.message(name, &[]));
+    axes.upright(&mut svg, &ticks, &locale.message(name, &[]), 0.0);
     bars(&mut svg, &axes, chart);
     // The unit stands at the axis already.
     let name = |a: &AlarmLine| {
@@ -114,10 +114,10 @@ pub fn evaporation_chart(chart: &EvaporationChart) -> Drawing {
         (n, locale.message("pic-named", &args))
     };
     let lines: Vec<(f64, String)> = chart.alarms.iter().map(name).collect();
-    axes.named_lines(&mut svg, &lines, lower_end(chart));
+    axes.named_lines(&mut svg, &lines, lower_end(chart), &[]);
     hours(&mut svg, &axes, chart);
     let entries = entries(&svg, chart);
-    let height = key(&mut svg, &entries, (8.0, chart.look.width - 8.0), axes.plot.bottom + 36.0) + 6.0;
+    let height = key(&mut svg, &entries, (8.0, chart.look.width - 8.0), axes.plot.bottom + 44.0) + 6.0;
     let sentences = sentences(chart);
     Drawing {
         svg: svg.finish((chart.look.width, height), &chart.look.title, &locale.message("pic-air-desc", &[]), ""),
@@ -143,7 +143,7 @@ fn axes(chart: &EvaporationChart) -> Axes {
     let highs = chart.hours.iter().filter_map(|h| h.rate).map(|r| r.high);
     let highest = highs.chain(chart.alarms.iter().map(|a| a.rate)).map(|r| in_reader(r, locale)).fold(0.0, f64::max);
     let top = if highest > 0.0 { highest * 1.12 } else { 1.0 };
-    let plot = Box2 { left: 42.0, top: 30.0, right: chart.look.width - 10.0, bottom: 220.0 };
+    let plot = Box2 { left: 46.0, top: 32.0, right: chart.look.width - 10.0, bottom: 228.0 };
     Axes { width: chart.look.width, plot, x: (0.0, chart.hours.len().max(1) as f64), y: (0.0, top) }
 }
 
@@ -186,7 +186,7 @@ fn bars(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
 fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
     let locale = chart.look.locale;
     let count = chart.hours.len();
-    let step = [1, 2, 3, 6, 12, 24].into_iter().find(|s| count / s <= 8).unwrap_or(24);
+    let step = [1, 2, 3, 6, 12, 24].into_iter().find(|s| (count / s) as f64 <= axes.width / 60.0).unwrap_or(24);
     let on_the_hour = |h: &EvaporationHour| i64::from(h.from.hour()) % step as i64 == 0 && h.from.minute() == 0;
     let ticks: Vec<(f64, String)> = chart
         .hours
@@ -195,7 +195,7 @@ fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
         .filter(|(_, h)| step < 24 && on_the_hour(h))
         .map(|(at, h)| (at as f64, hour(locale, h.from)))
         .collect();
-    axes.level(svg, &ticks, 15.0);
+    axes.level(svg, &ticks, 18.0);
     let mut used = f64::NEG_INFINITY;
     for (at, h) in chart.hours.iter().enumerate() {
         let begins = at == 0 || chart.hours[at - 1].from.date() != h.from.date();
@@ -203,9 +203,9 @@ fn hours(svg: &mut Svg, axes: &Axes, chart: &EvaporationChart) {
         let x = axes.x_at(at as f64);
         let wide = bold_width(&words, SMALL);
         if begins && x > used && x + wide < axes.width {
-            svg.text((x + 3.0, axes.plot.bottom + 30.0), Letters::new(SMALL).bold(), &words);
+            svg.text((x + 3.0, axes.plot.bottom + 37.0), Letters::new(SMALL).bold(), &words);
             if at > 0 {
-                let down = [(x, axes.plot.bottom + 19.0), (x, axes.plot.bottom + 32.0)];
+                let down = [(x, axes.plot.bottom + 23.0), (x, axes.plot.bottom + 39.0)];
                 svg.stroke(&down, "p-axis", (CEMENT, 0.8), "");
             }
             used = x + wide + 6.0;

@@ -31,16 +31,16 @@ pub fn score_chart(chart: &ScoreChart) -> Drawing {
     let along = |date: Date| f64::from(days_between(first, date));
     let last = chart.points.iter().map(|(date, _)| along(*date)).fold(1.0, f64::max);
     let highest = chart.points.iter().filter_map(|(_, score)| *score).fold(chart.patchy_from, f64::max);
-    let plot = Box2 { left: 42.0, top: 34.0, right: chart.look.width - 12.0, bottom: 190.0 };
+    let plot = Box2 { left: 46.0, top: 36.0, right: chart.look.width - 12.0, bottom: 190.0 };
     let axes = Axes { width: chart.look.width, plot, x: (-0.03 * last, last * 1.03), y: (0.0, highest * 1.15) };
     let scores = round_numbers(0.0, highest * 1.15, 5);
     let ticks: Vec<(f64, String)> = scores.iter().map(|s| (*s, locale.number(*s, decimals(&scores)))).collect();
-    axes.upright(&mut svg, &ticks, &locale.message("pic-score-axis", &[]));
+    axes.upright(&mut svg, &ticks, &locale.message("pic-score-axis", &[]), 0.0);
     let limits = [
         (chart.even_below, locale.message("pic-score-even", &[])),
         (chart.patchy_from, locale.message("pic-score-patchy", &[])),
     ];
-    axes.named_lines(&mut svg, &limits, Anchor::End);
+    axes.named_lines(&mut svg, &limits, Anchor::End, &[]);
     let scored: Vec<_> =
         chart.points.iter().filter_map(|(date, score)| Some(axes.at(along(*date), (*score)?))).collect();
     if scored.len() > 1 {
@@ -55,7 +55,7 @@ pub fn score_chart(chart: &ScoreChart) -> Drawing {
     }
     let dates = round_dates(first, last.ceil() as i32, 6);
     let ticks: Vec<(f64, String)> = dates.iter().map(|d| (along(*d), day(locale, *d))).collect();
-    axes.level(&mut svg, &ticks, 16.0);
+    axes.level(&mut svg, &ticks, 19.0);
     let said =
         |score: Option<f64>| score.map_or_else(|| locale.message("pic-score-none", &[]), |s| locale.number(s, 1));
     let rows = chart.points.iter().map(|(date, score)| vec![day_year(locale, *date), said(*score)]).collect();
@@ -68,7 +68,7 @@ pub fn score_chart(chart: &ScoreChart) -> Drawing {
     };
     Drawing {
         svg: svg.finish(
-            (chart.look.width, plot.bottom + 26.0),
+            (chart.look.width, plot.bottom + 30.0),
             &chart.look.title,
             &locale.message("pic-score-desc", &[]),
             "",

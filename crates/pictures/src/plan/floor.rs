@@ -14,7 +14,7 @@ use crate::lettering::{SMALL, wrapped};
 use crate::svg::{CEMENT, Hatch, INK, Letters, Num, Svg, outline};
 
 /// Height of a line of the note.
-const LINE: f64 = 15.0;
+const LINE: f64 = 18.0;
 
 /// An illustration and the zones it is laid over.
 #[derive(Debug, Clone, Copy)]
@@ -37,7 +37,7 @@ pub fn floor_svg(plan: &Plan, parts: &[FloorPart<'_>], note: &str, look: &PlanLo
     let (low, high) = plan.bounds()?;
     let corner = view.to_svg(Point::new(low.x, high.y));
     let layers = PlanLayers::default();
-    let mut sheet = Sheet::new(plan, view, &layers, &look.look);
+    let mut sheet = Sheet::new(plan, view, &layers, &look.clone().keyed());
     sheet.draw_ground();
     sheet.draw_edge();
     for (index, part) in parts.iter().enumerate() {
@@ -68,13 +68,13 @@ pub fn floor_svg(plan: &Plan, parts: &[FloorPart<'_>], note: &str, look: &PlanLo
             swatch: Box::new(move |svg, at| svg.rect(Box2::around(at, 18.0, 14.0), "p-line", &hatch, (CEMENT, 1.0))),
         });
     }
-    let bottom = sheet.draw_furniture_with(extra);
+    let (bottom, _) = sheet.draw_furniture_with(extra);
     let lines = wrapped(note, SMALL, view.width - 24.0, 6);
     for (row, words) in lines.iter().enumerate() {
-        let at = (12.0, bottom + 8.0 + LINE * row as f64);
+        let at = (12.0, bottom + 12.0 + LINE * row as f64);
         sheet.svg.text(at, Letters::new(SMALL).bold(), words);
     }
-    let height = bottom + 8.0 + LINE * lines.len() as f64;
+    let height = bottom + 12.0 + LINE * lines.len() as f64;
     Some(sheet.svg.finish((view.width, height), &look.look.title, note, ""))
 }
 
@@ -131,9 +131,9 @@ pub fn stretch_svg(part: &FloorPart<'_>, (wide, deep): (Length, Length), note: &
     let mut lines = vec![said];
     lines.extend(wrapped(note, SMALL, across, 6));
     for (row, words) in lines.iter().enumerate() {
-        svg.text((left, top + down + 18.0 + LINE * row as f64), Letters::new(SMALL).bold(), words);
+        svg.text((left, top + down + 20.0 + LINE * row as f64), Letters::new(SMALL).bold(), words);
     }
-    let height = top + down + 14.0 + LINE * (lines.len() as f64 + 0.5);
+    let height = top + down + 16.0 + LINE * (lines.len() as f64 + 0.5);
     svg.finish((look.width, height), &look.look.title, note, "")
 }
 

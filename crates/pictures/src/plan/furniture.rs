@@ -6,24 +6,26 @@ use units::Length;
 use super::Sheet;
 use crate::boxes::{Box2, Xy};
 use crate::key::{KeyEntry, key};
-use crate::lettering::{SMALL, width, wrapped};
+use crate::lettering::{DOWN, SMALL, width, wrapped};
 use crate::svg::{INK, Letters, PAPER};
 
 /// Room at the sheet's sides.
 const SIDE: f64 = 12.0;
 /// From a number to its words.
-const INDENT: f64 = 26.0;
+const INDENT: f64 = 32.0;
+/// Height of a line of words.
+const LINE: f64 = 18.0;
 /// Lengths of the scale bar, in feet or meters.
 const BARS: [f64; 13] = [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0, 500.0, 1000.0, 2000.0, 5000.0];
 
 impl Sheet<'_> {
-    /// Draws everything below the slab; gives the height of the sheet.
-    pub(super) fn draw_furniture(&mut self) -> f64 {
+    /// Draws everything below the slab; gives the height of the sheet, and the entries of the key.
+    pub(super) fn draw_furniture(&mut self) -> (f64, Vec<KeyEntry>) {
         self.draw_furniture_with(Vec::new())
     }
 
     /// The same with more in the key.
-    pub(super) fn draw_furniture_with(&mut self, more: Vec<KeyEntry>) -> f64 {
+    pub(super) fn draw_furniture_with(&mut self, more: Vec<KeyEntry>) -> (f64, Vec<KeyEntry>) {
         let top = self.view.slab_bottom;
         self.svg.open(" class=\"p-furniture\"");
         let bar_end = self.scale_bar((SIDE, top + 18.0));
@@ -35,8 +37,11 @@ impl Sheet<'_> {
         self.svg.close();
         let mut entries = self.key_entries();
         entries.extend(more);
+        if !self.keyed {
+            return (bottom + 8.0, entries);
+        }
         let bottom = key(&mut self.svg, &entries, (SIDE, self.view.width - SIDE), bottom);
-        self.numbers(bottom + 2.0) + 8.0
+        (self.numbers(bottom + 2.0) + 8.0, entries)
     }
 
     /// A bar of two halves, the longest round length up to a third of the sheet. Gives where it and
@@ -56,7 +61,7 @@ impl Sheet<'_> {
         self.svg.rect(part(half), "p-scale", PAPER, (INK, 1.0));
         let words = self.locale.message(key, &[("n", self.locale.number(bar, 1).into())]);
         let end = x + 2.0 * half + 5.0;
-        self.svg.text((end, y + 1.0), Letters::new(SMALL), &words);
+        self.svg.text((end, y + 2.0), Letters::new(SMALL), &words);
         end + width(&words, SMALL)
     }
 
@@ -73,7 +78,7 @@ impl Sheet<'_> {
         self.svg.shape(&[tip, turned(4.5, 2.0), base], "p-north", PAPER, (INK, 1.0));
         let words = self.locale.message("pic-north", &[]);
         // Beside the arrow, never on it.
-        self.svg.text((x + 18.0, y + 4.0), Letters::new(SMALL).bold(), &words);
+        self.svg.text((x + 18.0, y + DOWN), Letters::new(SMALL).bold(), &words);
     }
 
     /// What the numbers stand for, each in up to two lines. Gives where they end.
@@ -92,12 +97,12 @@ impl Sheet<'_> {
             let (number, words) = line;
             let x = SIDE + column * place as f64;
             let y = bottoms[place];
-            self.svg.text((x, y + 12.0), Letters::new(SMALL).bold(), number);
+            self.svg.text((x, y + 15.0), Letters::new(SMALL).bold(), number);
             let wrapped = wrapped(words, SMALL, column - INDENT - 6.0, 2);
             for (row, words) in wrapped.iter().enumerate() {
-                self.svg.text((x + INDENT, y + 12.0 + 14.0 * row as f64), Letters::new(SMALL), words);
+                self.svg.text((x + INDENT, y + 15.0 + LINE * row as f64), Letters::new(SMALL), words);
             }
-            bottoms[place] = y + 14.0 * wrapped.len() as f64 + 3.0;
+            bottoms[place] = y + LINE * wrapped.len() as f64 + 3.0;
         }
         self.svg.close();
         bottoms[0].max(bottoms[1]) + 2.0

@@ -2,25 +2,43 @@
 
 use super::mark::MarkKind;
 use crate::boxes::{Box2, Xy};
+use crate::lettering::{DOWN, SMALL};
 use crate::svg::{Anchor, INK, IRON, Letters, Num, PAPER, Svg};
 
-/// Room that a shape takes.
-pub(super) const WIDTH: f64 = 22.0;
+/// Room that a shape takes: two figures of the least size fit into each.
+pub(super) const WIDTH: f64 = 29.0;
 /// Its height.
-pub(super) const HEIGHT: f64 = 21.0;
+pub(super) const HEIGHT: f64 = 28.0;
+/// Radius of the dot that stands for a shape without room.
+pub(super) const DOT: f64 = 4.0;
 
-/// Fill of a shape whose letters are dark.
+/// The shapes are written down in units of which this many make one of the drawing.
+const SCALE: f64 = 1.3;
+
+/// Fill of a shape whose number is dark.
 const WHITE: &str = "#ffffff";
 
-/// Draws a mark's shape around a point, with its letters.
-pub(super) fn draw(svg: &mut Svg, kind: MarkKind, settled: bool, at: Xy, letters: &str) {
+/// Whether a shape is full, and its number light.
+fn is_full(kind: MarkKind, settled: bool) -> bool {
+    kind == MarkKind::AcidDrop || kind.can_settle() && !settled
+}
+
+/// Draws a mark as a dot, where its shape has no room.
+pub(super) fn dot(svg: &mut Svg, kind: MarkKind, settled: bool, at: Xy) {
+    let ink = if kind == MarkKind::Incident || kind == MarkKind::Next { IRON } else { INK };
+    let fill = if is_full(kind, settled) { ink } else { WHITE };
+    svg.circle(at, DOT, "p-shape p-dot", fill, (ink, 1.6));
+}
+
+/// Draws a mark's shape around a point, with its number.
+pub(super) fn draw(svg: &mut Svg, kind: MarkKind, settled: bool, at: Xy, number: &str) {
     let edge = (INK, 1.4);
     match kind {
         MarkKind::Incident => burr(svg, settled, at),
         MarkKind::Defect => split_diamond(svg, settled, at),
         MarkKind::WaterDrop => drop(svg, at, WHITE),
         MarkKind::AcidDrop => drop(svg, at, INK),
-        MarkKind::Scrape => svg.rect(Box2::around(at, 17.0, 17.0), "p-shape", WHITE, edge),
+        MarkKind::Scrape => svg.rect(Box2::around(at, 17.0 * SCALE, 17.0 * SCALE), "p-shape", WHITE, edge),
         MarkKind::SolventWipe => svg.shape(
             &around(at, &[(-10.0, -8.0), (5.0, -8.0), (10.0, -3.0), (10.0, 8.0), (-10.0, 8.0)]),
             "p-shape",
@@ -46,73 +64,67 @@ pub(super) fn draw(svg: &mut Svg, kind: MarkKind, settled: bool, at: Xy, letters
             svg.shape(&around(at, &[(-11.0, -7.0), (11.0, -7.0), (7.0, 8.0), (-7.0, 8.0)]), "p-shape", WHITE, edge)
         }
         MarkKind::Sheet => {
-            svg.rect(Box2::around(at, 17.0, 17.0), "p-shape", WHITE, (INK, 1.0));
-            svg.rect(Box2::around(at, 21.0, 21.0), "p-shape-rim", "none", (INK, 0.8));
+            svg.rect(Box2::around(at, 17.0 * SCALE, 17.0 * SCALE), "p-shape", WHITE, (INK, 1.0));
+            svg.rect(Box2::around(at, 21.0 * SCALE, 21.0 * SCALE), "p-shape-rim", "none", (INK, 0.8));
         }
-        MarkKind::Temperature => svg.circle(at, 9.0, "p-shape", WHITE, edge),
+        MarkKind::Temperature => svg.circle(at, 9.5 * SCALE, "p-shape", WHITE, edge),
         MarkKind::Photo => camera(svg, at),
         MarkKind::Next => {
-            svg.circle(at, 10.0, "p-shape p-next", WHITE, (IRON, 1.6));
-            svg.circle(at, 7.6, "p-shape p-next", WHITE, (IRON, 1.0));
+            svg.circle(at, 10.0 * SCALE, "p-shape p-next", WHITE, (IRON, 1.6));
+            svg.circle(at, 8.0 * SCALE, "p-shape p-next", WHITE, (IRON, 1.0));
         }
         MarkKind::Section => return,
     }
-    if letters.is_empty() {
+    if number.is_empty() {
         return;
     }
-    let (size, raise) = match (kind, letters.chars().count()) {
-        (MarkKind::Humidity, _) => (11.0, -2.0),
-        (MarkKind::WaterDrop | MarkKind::AcidDrop, _) => (11.0, 1.5),
-        (_, 0..=2) => (11.0, 0.0),
-        _ => (9.0, 0.0),
+    let raise = match kind {
+        MarkKind::Humidity => -2.0 * SCALE,
+        MarkKind::WaterDrop | MarkKind::AcidDrop => 1.5 * SCALE,
+        _ => 0.0,
     };
-    let ink = if kind == MarkKind::AcidDrop { PAPER } else { INK };
-    let set = Letters { ink, ..Letters::new(size).at(Anchor::Middle).bold() };
-    svg.text((at.0, at.1 + 4.0 + raise), set, letters);
+    let ink = if is_full(kind, settled) { PAPER } else { INK };
+    let letters = Letters { ink, ..Letters::new(SMALL).at(Anchor::Middle).bold() };
+    svg.text((at.0, at.1 + DOWN + raise), letters, number);
 }
 
 fn around((x, y): Xy, points: &[Xy]) -> Vec<Xy> {
-    points.iter().map(|(dx, dy)| (x + dx, y + dy)).collect()
+    points.iter().map(|(dx, dy)| (x + SCALE * dx, y + SCALE * dy)).collect()
 }
 
-/// A burr of nine points; open it is full with a dot left out, dealt with it is hollow with a tick.
+/// A burr of nine points; open it is full, dealt with it is hollow.
 fn burr(svg: &mut Svg, settled: bool, at: Xy) {
     const POINTS: u32 = 9;
     let rim: Vec<Xy> = (0..2 * POINTS)
         .map(|i| {
-            let radius = if i % 2 == 0 { 10.0 } else { 6.6 };
+            let radius = SCALE * if i % 2 == 0 { 10.5 } else { 7.4 };
             let (sin, cos) = libm::sincos(std::f64::consts::PI * f64::from(i) / f64::from(POINTS));
             (at.0 + radius * sin, at.1 - radius * cos)
         })
         .collect();
     if settled {
         svg.shape(&rim, "p-shape p-settled", WHITE, (IRON, 1.3));
-        tick(svg, at);
     } else {
         svg.shape(&rim, "p-shape p-open", IRON, (IRON, 1.0));
-        svg.circle(at, 2.4, "p-shape-dot", PAPER, (PAPER, 0.5));
     }
 }
 
-fn tick(svg: &mut Svg, at: Xy) {
-    svg.stroke(&around(at, &[(-3.6, 0.2), (-1.0, 3.0), (4.0, -3.4)]), "p-tick", (INK, 1.6), "");
-}
-
-/// A diamond split by a crooked line.
+/// A diamond; open it is full and split at both tips, dealt with it is hollow.
 fn split_diamond(svg: &mut Svg, settled: bool, at: Xy) {
-    let diamond = around(at, &[(0.0, -10.0), (10.0, 0.0), (0.0, 10.0), (-10.0, 0.0)]);
-    svg.shape(&diamond, if settled { "p-shape p-settled" } else { "p-shape p-open" }, WHITE, (INK, 1.4));
+    let diamond = around(at, &[(0.0, -10.7), (10.7, 0.0), (0.0, 10.7), (-10.7, 0.0)]);
     if settled {
-        tick(svg, at);
-    } else {
-        let crack = around(at, &[(-1.0, -9.0), (2.5, -4.0), (-2.5, 0.5), (2.0, 4.0), (0.0, 9.0)]);
-        svg.stroke(&crack, "p-crack", (INK, 1.6), "");
+        svg.shape(&diamond, "p-shape p-settled", WHITE, (INK, 1.4));
+        return;
+    }
+    svg.shape(&diamond, "p-shape p-open", INK, (INK, 1.4));
+    for tip in [[(0.0, -10.7), (1.2, -7.5), (-0.8, -5.2)], [(0.0, 10.7), (-1.2, 7.5), (0.8, 5.2)]] {
+        svg.stroke(&around(at, &tip), "p-crack", (PAPER, 1.6), "");
     }
 }
 
 /// A falling drop.
 fn drop(svg: &mut Svg, (x, y): Xy, fill: &str) {
-    let n = |dx: f64, dy: f64| format!("{} {}", Num(x + dx), Num(y + dy));
+    let n = |dx: f64, dy: f64| format!("{} {}", Num(x + SCALE * dx), Num(y + SCALE * dy));
     let d = format!(
         "M{} C{} {} {} C{} {} {} C{} {} {} C{} {} {} Z",
         n(0.0, -10.5),
@@ -134,10 +146,10 @@ fn drop(svg: &mut Svg, (x, y): Xy, fill: &str) {
     ));
 }
 
-/// A box with a lens.
+/// A box with a finder and a lamp.
 fn camera(svg: &mut Svg, at: Xy) {
     let body =
-        [(-10.0, -5.5), (-5.0, -5.5), (-3.0, -8.5), (3.0, -8.5), (5.0, -5.5), (10.0, -5.5), (10.0, 8.0), (-10.0, 8.0)];
+        [(-10.0, -6.0), (-5.0, -6.0), (-3.0, -9.0), (3.0, -9.0), (5.0, -6.0), (10.0, -6.0), (10.0, 8.5), (-10.0, 8.5)];
     svg.shape(&around(at, &body), "p-shape", WHITE, (INK, 1.4));
-    svg.circle((at.0, at.1 + 1.0), 4.0, "p-shape-lens", WHITE, (INK, 1.4));
+    svg.circle((at.0 + 8.0 * SCALE, at.1 - 4.2 * SCALE), 1.3, "p-shape-lens", INK, (INK, 0.5));
 }

@@ -16,16 +16,20 @@ pub(super) struct Patch(pub(super) Vec<Vec<Xy>>);
 impl Patch {
     /// Whether a box lies wholly on it.
     pub(super) fn holds(&self, wanted: Box2) -> bool {
-        let edges = || self.0.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
-        self.covers(wanted.center()) && !edges().any(|(a, b)| wanted.crossed_by(*a, *b))
+        self.covers(wanted.center()) && !self.sides().any(|(a, b)| wanted.crossed_by(a, b))
     }
 
     /// Whether a point lies on it: a ray from it crosses the edges an odd number of times.
     fn covers(&self, (x, y): Xy) -> bool {
-        let edges = self.0.iter().flat_map(|ring| ring.iter().zip(ring.iter().cycle().skip(1)));
-        let crossed =
-            edges.filter(|((x1, y1), (x2, y2))| (*y1 > y) != (*y2 > y) && x < (x2 - x1) * (y - y1) / (y2 - y1) + x1);
+        let crossed = self
+            .sides()
+            .filter(|((x1, y1), (x2, y2))| (*y1 > y) != (*y2 > y) && x < (x2 - x1) * (y - y1) / (y2 - y1) + x1);
         crossed.count() % 2 == 1
+    }
+
+    /// Its straight edges.
+    pub(super) fn sides(&self) -> impl Iterator<Item = (Xy, Xy)> + '_ {
+        self.0.iter().flat_map(|ring| ring.iter().copied().zip(ring.iter().copied().cycle().skip(1)))
     }
 
     pub(super) fn bounds(&self) -> Option<Box2> {
@@ -56,6 +60,7 @@ impl Sheet<'_> {
                 self.svg.open(&format!(" class=\"p-zone-of\" data-zone=\"{}\"", escaped(zone.name())));
                 self.svg.title(&zone_text(zone, self.locale));
                 self.put_patch(&patch, "p-zone", GROUND, (CEMENT, 1.0));
+                self.rules.extend(patch.sides());
                 self.svg.close();
             }
             self.svg.close();
@@ -67,6 +72,7 @@ impl Sheet<'_> {
                 self.svg.title(&words);
                 let fill = self.svg.hatch(Hatch::Cut);
                 self.put_patch(&cut, "p-cut", &fill, (INK, 1.2));
+                self.rules.extend(cut.sides());
                 self.svg.close();
             }
         }
@@ -76,8 +82,8 @@ impl Sheet<'_> {
     pub(super) fn draw_edge(&mut self) {
         let slab = self.patch(&self.plan.pieces());
         self.put_patch(&slab, "p-edge", "none", (INK, 2.2));
-        let edges = |ring: Vec<Xy>| ring.clone().into_iter().zip(ring.into_iter().cycle().skip(1));
-        self.edges = slab.0.into_iter().flat_map(edges).collect();
+        self.edges = slab.sides().collect();
+        self.rules.extend(&self.edges);
     }
 
     fn cut_words(&self) -> Option<String> {
@@ -130,6 +136,7 @@ impl Sheet<'_> {
                                 self.svg.shape(&points, "p-zone", GROUND, ("none", 0.0));
                             }
                             self.svg.shape(&points, class, &fill, (ink, 1.4));
+                            self.rules.extend(Patch(vec![points]).sides());
                         }
                     }
                     MarkPlace::Point(_) | MarkPlace::Zone(_) => {}
@@ -139,10 +146,9 @@ impl Sheet<'_> {
         }
     }
 
-    /// The lines of the key that say what the numbers stand for.
+    /// The lines below the key that say what the numbers stand for.
     pub(super) fn number_lines(&self) -> Vec<(String, String)> {
-        let mut lines: Vec<(String, String)> =
-            self.numbered.iter().take(MAX_NUMBERS).map(|(n, words)| (n.to_string(), words.clone())).collect();
+        let mut lines: Vec<(String, String)> = self.numbered.iter().take(MAX_NUMBERS).cloned().collect();
         if self.numbered.len() > MAX_NUMBERS {
             let n = self.locale.count((self.numbered.len() - MAX_NUMBERS) as u32);
             lines.push((String::new(), self.locale.message("pic-more", &[("n", n.into())])));

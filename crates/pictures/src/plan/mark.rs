@@ -94,8 +94,7 @@ pub struct PlanMark {
     pub kind: MarkKind,
     /// Where it is.
     pub at: MarkPlace,
-    /// A word or value beside the mark, in the reader's language; may be empty. For
-    /// [`MarkKind::Next`] the number inside it.
+    /// A word or value beside the mark, in the reader's language; may be empty.
     pub short: String,
     /// The whole of it in words.
     pub title: String,
@@ -205,26 +204,9 @@ impl MarkKind {
         matches!(self, Self::Incident | Self::Defect)
     }
 
-    /// The letters in its shape; none where the shape tells by itself.
-    pub(super) fn letter(self, locale: Locale) -> String {
-        let key = match self {
-            Self::WaterDrop => "pic-letter-water-drop",
-            Self::Scrape => "pic-letter-scrape",
-            Self::SolventWipe => "pic-letter-solvent-wipe",
-            Self::AcidDrop => "pic-letter-acid-drop",
-            Self::Ph => "pic-letter-ph",
-            Self::Humidity => "pic-letter-humidity",
-            Self::Dish => "pic-letter-dish",
-            Self::Sheet => "pic-letter-sheet",
-            Self::Temperature => "pic-letter-temperature",
-            Self::Incident | Self::Defect | Self::Photo | Self::Next | Self::Section => return String::new(),
-        };
-        locale.message(key, &[])
-    }
-
-    /// The letters in its shape in the key.
-    pub(super) fn sample(self, locale: Locale) -> String {
-        if self == Self::Next { "1".to_owned() } else { self.letter(locale) }
+    /// What stands in its shape in the key: a letter where a letter tells it from a number.
+    pub(super) const fn sample(self) -> &'static str {
+        if matches!(self, Self::Next) { "A" } else { "" }
     }
 
     /// What its shape means.

@@ -1,11 +1,14 @@
 //! The plan to scale: zones, cut-outs, walls with their lengths, and what was found and tried on it.
 //!
 //! Ground is drawn from below: zones, finishes, how the ground drinks, score lines and joints, sections,
-//! what happened. Lettering is placed in this order, each keeping clear of what is there already: wall
-//! lengths (outside), marks (where they were made, or beside with a thin line to the spot), names of
-//! zones and numbers of sections (anywhere inside), times on the lines of equal soaking time, what is
-//! known of a zone as a whole (anywhere inside). What finds no room for its words gets a number and a
-//! line in the key; what finds none for that stays in the list beside.
+//! what happened. Lettering is placed in this order, each keeping clear of what is there already and of
+//! the edges, borders and joints: wall lengths (outside), marks (where they were made, or beside with a
+//! thin line to the spot), names of zones and numbers of sections (anywhere inside), times on the lines of
+//! equal soaking time, what is known of a zone as a whole (anywhere inside).
+//!
+//! Every mark has one number, in the order of the list, whatever the width: it stands in its shape and in
+//! the list beside. A mark that finds no room for its shape is a dot, and stays in the list; a zone that
+//! finds no room for its name has a number after those of the marks.
 
 mod absorbency;
 mod finishes;
@@ -14,6 +17,7 @@ mod furniture;
 mod glyph;
 mod ground;
 mod mark;
+mod numbers;
 mod of_slab;
 mod place;
 mod room;
@@ -28,17 +32,18 @@ use slab_plan::Plan;
 use units::Length;
 
 use crate::boxes::{Box2, Taken, Xy};
-use crate::key::KeyEntry;
-use crate::look::Look;
+use crate::key::{KeyEntry, KeyLine, key_lines};
+use crate::look::{Look, PHONE};
 use crate::svg::{Hatch, Svg};
 
 pub use absorbency::{bay_sentences, next_marks, no_next_sentence, zone_sentences};
 pub use floor::{FloorPart, floor_svg, stretch_svg};
 pub use mark::{Layer, MarkKind, MarkPlace, PlanLayers, PlanMark};
+use numbers::Numbered;
 pub use of_slab::marks_of;
 pub use view::PlanView;
 
-/// Numbers in the key at most; the rest is in the list beside the drawing.
+/// Numbers below the drawing at most; the rest is in the list beside it.
 const MAX_NUMBERS: usize = 24;
 
 /// How the plan is shown.
@@ -47,20 +52,27 @@ pub struct PlanLook {
     /// Title, reader, prefix.
     pub look: Look,
     width: f64,
+    keyed: bool,
 }
 
 impl PlanLook {
-    /// For a phone: 390 units wide.
+    /// For a phone, with the key and what the numbers stand for on the page beside it.
     #[must_use]
     pub fn new(prefix: &str, title: &str, locale: Locale) -> Self {
-        Self { look: Look::new(prefix, title, locale), width: 390.0 }
+        Self { look: Look::new(prefix, title, locale), width: PHONE, keyed: false }
     }
 
-    /// In so many units, 320 to 1600: the lettering keeps its size, the slab grows around it. For
+    /// In so many units, 312 to 1600: the lettering keeps its size, the slab grows around it. For
     /// paper and large screens.
     #[must_use]
     pub fn wide(self, units: f64) -> Self {
-        Self { width: if units.is_finite() { units.clamp(320.0, 1600.0) } else { self.width }, ..self }
+        Self { width: if units.is_finite() { units.clamp(PHONE, 1600.0) } else { self.width }, ..self }
+    }
+
+    /// With the key and what the numbers stand for below the slab: for a file that stands by itself.
+    #[must_use]
+    pub fn keyed(self) -> Self {
+        Self { keyed: true, ..self }
     }
 }
 
@@ -77,6 +89,8 @@ pub struct PlanDrawing {
     pub view: Option<PlanView>,
     /// Everything that the shown layers hold, in words.
     pub items: Vec<PlanItem>,
+    /// What shapes, hatches and strokes mean, for the page beside the drawing.
+    pub key: Vec<KeyLine>,
 }
 
 /// One thing on the plan in words.
@@ -86,8 +100,8 @@ pub struct PlanItem {
     pub id: Option<String>,
     /// Where it belongs.
     pub layer: Layer,
-    /// Its number in the drawing, when its words found no room there.
-    pub number: Option<u32>,
+    /// Its number in the drawing; a letter for a place to test next.
+    pub number: Option<String>,
     /// What it is.
     pub text: String,
 }
@@ -102,13 +116,19 @@ struct Sheet<'a> {
     /// Where lettering may go: the part of the sheet above the key.
     frame: Box2,
     taken: Taken,
-    /// Strokes that words must not lie across: the edge of the slab.
+    /// The edge of the slab.
     edges: Vec<(Xy, Xy)>,
+    /// Strokes that words must not lie across: edges, borders of zones, joints, thin lines to a spot.
+    rules: Vec<(Xy, Xy)>,
+    /// Words set so far, which a thin line must not cross.
+    words: Taken,
     /// Ground that marks cover: better left clear by names, if there is a choice.
     covered: Taken,
     items: Vec<PlanItem>,
-    /// Numbered things, for the key.
-    numbered: Vec<(u32, String)>,
+    /// Numbered things with their words, for the lines below a keyed drawing.
+    numbered: Vec<(String, String)>,
+    /// Whether the key stands in the drawing.
+    keyed: bool,
     /// Kinds of stroke drawn, for the key.
     line_kinds: Vec<strokes::LineKind>,
     thirst: absorbency::Thirst,
@@ -116,19 +136,22 @@ struct Sheet<'a> {
 
 impl<'a> Sheet<'a> {
     /// A sheet with nothing on it.
-    fn new(plan: &'a Plan, view: PlanView, layers: &'a PlanLayers, look: &Look) -> Self {
+    fn new(plan: &'a Plan, view: PlanView, layers: &'a PlanLayers, look: &PlanLook) -> Self {
         Self {
-            svg: Svg::new(&look.prefix),
+            svg: Svg::new(&look.look.prefix),
             plan,
             view,
             layers,
-            locale: look.locale,
+            locale: look.look.locale,
             frame: Box2 { left: 2.0, top: 2.0, right: view.width - 2.0, bottom: view.slab_bottom },
             taken: Taken::default(),
             edges: Vec::new(),
+            rules: Vec::new(),
+            words: Taken::default(),
             covered: Taken::default(),
             items: Vec::new(),
             numbered: Vec::new(),
+            keyed: look.keyed,
             line_kinds: Vec::new(),
             thirst: absorbency::Thirst::default(),
         }
@@ -141,13 +164,6 @@ impl<'a> Sheet<'a> {
     fn open_layer(&mut self, layer: Layer) {
         self.svg.open(&format!(" class=\"p-layer\" data-layer-of=\"{}\"", layer.name()));
     }
-
-    /// The next number, with its words for the key.
-    fn number(&mut self, words: String) -> u32 {
-        let number = self.numbered.len() as u32 + 1;
-        self.numbered.push((number, words));
-        number
-    }
 }
 
 /// Draws a plan with its marks.
@@ -159,9 +175,9 @@ pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawin
     let locale = look.look.locale;
     let dimensions = !layers.hidden.contains(&Layer::Dimensions);
     let Some(view) = PlanView::of(plan, look.width, dimensions) else {
-        return PlanDrawing { svg: None, view: None, items: undrawn_items(plan, layers, locale) };
+        return PlanDrawing { svg: None, view: None, items: undrawn_items(plan, layers, locale), key: Vec::new() };
     };
-    let mut sheet = Sheet::new(plan, view, layers, &look.look);
+    let mut sheet = Sheet::new(plan, view, layers, look);
     sheet.draw_ground();
     sheet.draw_finishes();
     sheet.draw_thirst();
@@ -170,8 +186,9 @@ pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawin
     sheet.draw_sections();
     sheet.draw_patches();
     sheet.draw_walls();
-    let (at_points, in_zones): (Vec<&PlanMark>, Vec<&PlanMark>) =
-        layers.marks.iter().filter(|m| !layers.hidden.contains(&m.layer)).partition(|m| !m.at.is_zone());
+    let numbered = Numbered::all(layers);
+    let shown = numbered.iter().filter(|n| !layers.hidden.contains(&n.mark.layer));
+    let (at_points, in_zones): (Vec<&Numbered<'_>>, Vec<&Numbered<'_>>) = shown.partition(|n| !n.mark.at.is_zone());
     let places = sheet.place_marks(&at_points);
     sheet.draw_zone_names();
     sheet.draw_section_names();
@@ -179,17 +196,18 @@ pub fn plan_svg(plan: &Plan, layers: &PlanLayers, look: &PlanLook) -> PlanDrawin
     sheet.draw_marks(&at_points, places);
     sheet.draw_zone_marks(&in_zones);
     sheet.list_cut_outs();
-    let height = sheet.draw_furniture();
-    finish(sheet, look, height)
+    let (height, entries) = sheet.draw_furniture();
+    let key = key_lines(sheet.svg.prefix(), &entries);
+    finish(sheet, look, height, key)
 }
 
-fn finish(sheet: Sheet<'_>, look: &PlanLook, height: f64) -> PlanDrawing {
+fn finish(sheet: Sheet<'_>, look: &PlanLook, height: f64, key: Vec<KeyLine>) -> PlanDrawing {
     let Sheet { svg, plan, mut view, locale, mut items, .. } = sheet;
     view.height = height;
     items.sort_by_key(|item| item.layer);
     let extra = format!(" data-x0=\"{}\" data-y0=\"{}\" data-m=\"{}\"", view.x0, view.y0, view.m);
     let svg = svg.finish((view.width, view.height), &look.look.title, &description(plan, locale), &extra);
-    PlanDrawing { svg: Some(svg), view: Some(view), items }
+    PlanDrawing { svg: Some(svg), view: Some(view), items, key }
 }
 
 fn description(plan: &Plan, locale: Locale) -> String {
@@ -233,7 +251,7 @@ impl Sheet<'_> {
         }
     }
 
-    /// The key: what the shapes and hatches mean, and what the numbers stand for.
+    /// The key: what the shapes and hatches mean.
     fn key_entries(&self) -> Vec<KeyEntry> {
         let mut entries: Vec<KeyEntry> = Vec::new();
         if self.shows(Layer::CutOuts) && self.plan.cut_out_area() > units::Area::ZERO {
@@ -261,10 +279,9 @@ impl Sheet<'_> {
         shown.sort();
         shown.dedup();
         for (kind, settled) in shown {
-            let locale = self.locale;
             entries.push(KeyEntry {
-                words: kind.meaning(settled, locale),
-                swatch: Box::new(move |svg, at| glyph::draw(svg, kind, settled, at, &kind.sample(locale))),
+                words: kind.meaning(settled, self.locale),
+                swatch: Box::new(move |svg, at| glyph::draw(svg, kind, settled, at, kind.sample())),
             });
         }
         entries

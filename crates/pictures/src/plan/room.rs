@@ -1,17 +1,48 @@
 //! Finding room on a piece of ground.
 
+use super::Sheet;
 use super::ground::Patch;
 use crate::boxes::{Box2, Taken, Xy};
+
+/// What a box should keep clear of, near a patch.
+pub(super) struct Around {
+    /// Lettering and shapes.
+    taken: Taken,
+    /// Ground better left clear, if there is a choice.
+    covered: Taken,
+    /// Strokes that lettering must not lie across.
+    rules: Vec<(Xy, Xy)>,
+}
+
+impl Sheet<'_> {
+    /// What lies near a region.
+    pub(super) fn around(&self, region: Box2) -> Around {
+        let near = |(a, b): &&(Xy, Xy)| region.crossed_by(*a, *b);
+        Around {
+            taken: self.taken.near(region),
+            covered: self.covered.near(region),
+            rules: self.rules.iter().filter(near).copied().collect(),
+        }
+    }
+}
+
+impl Around {
+    /// The same for a shape, which hides the stroke under it.
+    pub(super) fn of_shape(self) -> Self {
+        Self { rules: Vec::new(), ..self }
+    }
+
+    /// How much of a box lies on what is taken; one that lies across a stroke lies wholly on it.
+    fn over(&self, wanted: Box2) -> f64 {
+        let across = self.rules.iter().any(|(a, b)| wanted.crossed_by(*a, *b));
+        self.taken.overlap(wanted) + if across { wanted.width() * wanted.height() } else { 0.0 }
+    }
+}
 
 /// The center for a box of that size on a patch that lies least on what is taken, then least on what
 /// is covered, then nearest to where it should be; and how much of the taken it lies on. `None` when
 /// the box fits nowhere.
-pub(super) fn roomiest(
-    patch: &Patch,
-    (taken, covered): (&Taken, &Taken),
-    aim: Xy,
-    (width, height): Xy,
-) -> Option<(Xy, f64)> {
+pub(super) fn roomiest(patch: &Patch, around: &Around, aim: Xy, (width, height): Xy) -> Option<(Xy, f64)> {
     const GRID: u32 = 20;
     // A box flush with an edge would count as crossed by it after rounding.
     const INSET: f64 = 0.25;
@@ -29,7 +60,8 @@ pub(super) fn roomiest(
         .chain(tried)
         .filter_map(|center| {
             let wanted = Box2::around(center, width, height);
-            patch.holds(wanted).then(|| (center, taken.overlap(wanted), covered.overlap(wanted) + 0.5 * far(center)))
+            let ease = || around.covered.overlap(wanted) + 0.5 * far(center);
+            patch.holds(wanted).then(|| (center, around.over(wanted), ease()))
         })
         .min_by(|(_, over_a, a), (_, over_b, b)| over_a.total_cmp(over_b).then_with(|| a.total_cmp(b)))
         .map(|(center, over, _)| (center, over))

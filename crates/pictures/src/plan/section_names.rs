@@ -14,7 +14,7 @@ use crate::svg::{Anchor, CEMENT, Letters};
 
 /// Sections named and listed at most.
 const MOST: usize = 200;
-const LINE: f64 = 13.0;
+const LINE: f64 = 17.0;
 const DASHES: &str = " stroke-dasharray=\"3 3\"";
 
 impl Sheet<'_> {
@@ -46,6 +46,7 @@ impl Sheet<'_> {
         self.open_layer(Layer::Sections);
         for (from, to) in lines {
             self.svg.stroke(&[from, to], "p-section-edge", (CEMENT, 1.6), DASHES);
+            self.rules.push((from, to));
         }
         self.svg.close();
     }
@@ -71,20 +72,20 @@ impl Sheet<'_> {
             let text = self.locale.message("pic-section", &args);
             self.items.push(PlanItem { id: None, layer: Layer::Sections, number: None, text });
             let Some(bounds) = patch.bounds() else { continue };
-            let (taken, covered) = (self.taken.near(bounds), self.covered.near(bounds));
+            let around = self.around(bounds);
             let both = (bold_width(&short, SMALL).max(width(&area, SMALL)) + 3.0, 2.0 * LINE + 1.0);
             let alone = (bold_width(&short, SMALL) + 3.0, LINE + 1.0);
             for (size, lines) in [(both, 2), (alone, 1)] {
-                let Some((at, over)) = roomiest(&patch, (&taken, &covered), bounds.center(), size) else { continue };
+                let Some((at, over)) = roomiest(&patch, &around, bounds.center(), size) else { continue };
                 if over > 0.0 {
                     continue;
                 }
                 self.taken.take(Box2::around(at, size.0, size.1));
                 let top = at.1 - size.1 / 2.0;
                 let letters = Letters::new(SMALL).at(Anchor::Middle).halo();
-                self.svg.text((at.0, top + 11.0), letters.bold(), &short);
+                self.svg.text((at.0, top + 14.0), letters.bold(), &short);
                 if lines == 2 {
-                    self.svg.text((at.0, top + LINE + 11.0), letters, &area);
+                    self.svg.text((at.0, top + LINE + 14.0), letters, &area);
                 }
                 break;
             }

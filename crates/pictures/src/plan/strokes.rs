@@ -60,6 +60,7 @@ impl Sheet<'_> {
             for (from, to) in &joint.lines {
                 draw(&mut self.svg, joint.kind, (*from, *to));
             }
+            self.rules.extend(&joint.lines);
             self.svg.close();
             self.items.push(PlanItem { id: None, layer: Layer::Joints, number: None, text: words });
             self.line_kinds.push(LineKind::Joint(joint.kind));

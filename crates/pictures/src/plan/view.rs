@@ -5,8 +5,8 @@ use slab_plan::{Offset, Plan, Point};
 use crate::boxes::Xy;
 
 /// Room beside the slab for the lengths of its walls, and without them.
-const MARGIN: f64 = 36.0;
-const BARE_MARGIN: f64 = 14.0;
+const MARGIN: f64 = 40.0;
+const BARE_MARGIN: f64 = 16.0;
 /// A drawing is at most so many times as high as wide; a longer slab is drawn narrower.
 const TALLEST: f64 = 1.4;
 

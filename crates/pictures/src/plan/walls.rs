@@ -5,12 +5,12 @@ use units::Length;
 use super::mark::Layer;
 use super::{PlanItem, Sheet};
 use crate::boxes::{Box2, Xy};
-use crate::lettering::{SMALL, width};
+use crate::lettering::{DOWN, SMALL, width};
 use crate::svg::{Anchor, CEMENT, INK, Letters};
 
 /// From the wall to its dimension line, and from that to the middle of the lettering.
 const TO_LINE: f64 = 11.0;
-const TO_WORDS: f64 = 9.0;
+const TO_WORDS: f64 = 11.0;
 /// Upright lettering is read from the right; a wall leaning so many degrees counts as upright.
 const LEAN: f64 = 1.0;
 /// Half an end stroke.
@@ -106,7 +106,10 @@ impl Sheet<'_> {
         if !free {
             return;
         }
-        boxes.into_iter().for_each(|b| self.taken.take(b));
+        for own in boxes {
+            self.taken.take(own);
+            self.words.take(own);
+        }
         let along = (wall.length() / 6.0).ceil().max(1.0) as u32;
         for i in 0..=along {
             self.taken.take(Box2::around(wall.point(f64::from(i) / f64::from(along), TO_LINE), 4.0, 4.0));
@@ -123,7 +126,7 @@ impl Sheet<'_> {
         let turned = wall.turn();
         let (x, y) = wall.point(0.5, TO_LINE + TO_WORDS);
         // The base line lies about a third of the size below the middle of the figures.
-        let down = 0.36 * SMALL;
+        let down = DOWN;
         let radians = turned.to_radians();
         let at = (x - down * libm::sin(radians), y + down * libm::cos(radians));
         self.svg.text(at, Letters { turned, ..Letters::new(SMALL).at(Anchor::Middle) }, &wall.words);

@@ -4,16 +4,15 @@ use slab_plan::{WHOLE, Zone};
 
 use super::ground::Patch;
 use super::mark::Layer;
+use super::numbers::zone_number;
 use super::room::roomiest;
 use super::{PlanItem, Sheet, zone_text};
 use crate::boxes::{Box2, Xy};
-use crate::lettering::{PLAIN, SMALL, bold_width, width, wrapped};
+use crate::lettering::{DOWN, PLAIN, SMALL, bold_width, width, wrapped};
 use crate::svg::{Anchor, Letters};
 
 /// Height of a line of lettering.
-const LINE: f64 = 14.0;
-/// Share of a name that may lie on something before a shorter form is tried.
-const TOLERATED: f64 = 0.08;
+const LINE: f64 = 18.0;
 
 /// Lines of lettering for a zone.
 struct Name {
@@ -36,40 +35,45 @@ impl Sheet<'_> {
             return;
         }
         self.open_layer(Layer::Zones);
-        for zone in self.plan.zones() {
+        for (at, zone) in self.plan.zones().iter().enumerate() {
             let patch = self.patch(&zone.pieces());
-            let number = self.draw_zone_name(zone, &patch);
+            let number = self.draw_zone_name(zone, zone_number(self.layers, at), &patch);
             self.items.push(PlanItem { id: None, layer: Layer::Zones, number, text: zone_text(zone, self.locale) });
         }
         self.svg.close();
     }
 
     /// The fullest form that finds room; gives the number when it came to that.
-    fn draw_zone_name(&mut self, zone: &Zone, patch: &Patch) -> Option<u32> {
+    fn draw_zone_name(&mut self, zone: &Zone, number: String, patch: &Patch) -> Option<String> {
         let bounds = patch.bounds()?;
-        let near = (&self.taken.near(bounds), &self.covered.near(bounds));
+        let around = self.around(bounds);
         let aim = zone.centroid().map(|c| self.view.to_svg(c))?;
-        let forms = self.forms(zone, bounds.width());
+        let forms = self.forms(zone, &number, bounds.width());
         let found = forms.into_iter().find_map(|name| {
             let size = name.size();
-            let (center, over) = roomiest(patch, near, aim, size)?;
-            (over <= TOLERATED * size.0 * size.1).then_some((name, center))
+            let (center, over) = roomiest(patch, &around, aim, size)?;
+            (over <= 0.0).then_some((name, center))
         });
         let (name, center) = found?;
         let (wide, high) = name.size();
-        self.taken.take(Box2::around(center, wide, high));
+        let own = Box2::around(center, wide, high);
+        self.taken.take(own);
+        self.words.take(own);
         let top = center.1 - high / 2.0 + 1.0;
         for (at, (text, bold)) in name.lines.iter().enumerate() {
             let letters = Letters::new(if *bold { PLAIN } else { SMALL }).at(Anchor::Middle).halo();
             let letters = if *bold { letters.bold() } else { letters };
-            self.svg.text((center.0, top + LINE * at as f64 + 11.0), letters, text);
+            self.svg.text((center.0, top + LINE * (at as f64 + 0.5) + DOWN), letters, text);
         }
-        name.is_number.then(|| self.number(zone_text(zone, self.locale)))
+        name.is_number.then(|| {
+            self.numbered.push((number.clone(), zone_text(zone, self.locale)));
+            number
+        })
     }
 
-    fn forms(&self, zone: &Zone, room: f64) -> Vec<Name> {
+    fn forms(&self, zone: &Zone, number: &str, room: f64) -> Vec<Name> {
         let area = (self.locale.area(zone.area()), false);
-        let number = Name { lines: vec![((self.numbered.len() + 1).to_string(), true)], is_number: true };
+        let number = Name { lines: vec![(number.to_owned(), true)], is_number: true };
         let name = |lines: Vec<(String, bool)>| Name { lines, is_number: false };
         if self.plan.zones().len() == 1 && zone.name() == WHOLE {
             return vec![name(vec![area]), number];

@@ -8,21 +8,21 @@ use crate::boxes::{Box2, Xy};
 use crate::chart::round_dates;
 use crate::day::{day, days_between};
 use crate::key::{KeyEntry, key};
-use crate::lettering::{PLAIN, SMALL, bold_width, wrapped};
+use crate::lettering::{DOWN, PLAIN, SMALL, bold_width, wrapped};
 use crate::spread::{Wish, apart};
 use crate::svg::{Anchor, CEMENT, Hatch, INK, IRON, Letters, PAPER, Svg, escaped};
 
-const WIDTH: f64 = 360.0;
 /// Calendar to the left of the line, spans beside it, then dates and words of the rows.
-const LINE: f64 = 62.0;
+const LINE: f64 = 64.0;
 const LANE: f64 = 13.0;
-const DATES: f64 = 110.0;
-const WORDS: f64 = 172.0;
-const RIGHT: f64 = WIDTH - 8.0;
+const DATES: f64 = 116.0;
+const WORDS: f64 = 184.0;
+/// Words of a row are no wider: longer lines are hard to follow.
+const WORDS_ROOM: f64 = 420.0;
 const TOP: f64 = 30.0;
 /// Heights of the lines of a row and the room between rows.
-const HIGH: f64 = 15.0;
-const LOW: f64 = 13.5;
+const HIGH: f64 = 18.0;
+const LOW: f64 = 17.0;
 const BETWEEN: f64 = 7.0;
 /// Spans drawn side by side; more share the last lane.
 const LANES: usize = 3;
@@ -34,8 +34,8 @@ struct Set {
 }
 
 impl Set {
-    fn of(row: &Row) -> Self {
-        let room = RIGHT - WORDS;
+    fn of(row: &Row, right: f64) -> Self {
+        let room = (right - WORDS).min(WORDS_ROOM);
         let small = if row.small.is_empty() { Vec::new() } else { wrapped(&row.small, SMALL, room, 4) };
         Self { label: wrapped(&row.label, PLAIN, room, 3), small }
     }
@@ -47,7 +47,8 @@ impl Set {
 
 pub(super) fn draw(line: &TimeLine, rows: &[Row]) -> String {
     let locale = line.look.locale;
-    let sets: Vec<Set> = rows.iter().map(Set::of).collect();
+    let right = right(line);
+    let sets: Vec<Set> = rows.iter().map(|row| Set::of(row, right)).collect();
     let labels = rows.iter().zip(&sets).map(|(row, set)| (row.on, set.height()));
     let spans = line.forecasts.iter().flat_map(|f| [(f.p10, 0.0), (f.end(), 0.0)]);
     let scale = Scale::new(labels.chain(spans).collect(), TOP);
@@ -68,8 +69,13 @@ pub(super) fn draw(line: &TimeLine, rows: &[Row]) -> String {
     }
     let end = places.last().zip(sets.last()).map_or(bottom, |(y, set)| y + set.height() / 2.0).max(bottom + 8.0);
     let entries = entries(&svg, line);
-    let height = key(&mut svg, &entries, (8.0, RIGHT), end + 8.0) + 6.0;
-    svg.finish((WIDTH, height), &line.look.title, &locale.message("pic-line-desc", &[]), "")
+    let height = key(&mut svg, &entries, (8.0, right), end + 8.0) + 6.0;
+    svg.finish((line.look.width, height), &line.look.title, &locale.message("pic-line-desc", &[]), "")
+}
+
+/// Where words end.
+fn right(line: &TimeLine) -> f64 {
+    line.look.width - 8.0
 }
 
 /// Where rows would like to be: the first of a day with its first line at the day, the others below.
@@ -93,24 +99,24 @@ fn lane(at: usize) -> f64 {
 /// Round dates beside the line, those that have room, and the year where it begins or changes.
 fn calendar(svg: &mut Svg, line: &TimeLine, scale: &Scale) {
     let (Some((first, top)), Some((last, bottom))) = (scale.first(), scale.last()) else { return };
-    let most = (((bottom - top) / 34.0) as usize).clamp(2, 14);
+    let most = (((bottom - top) / 44.0) as usize).clamp(2, 14);
     let today = scale.at(line.today);
     let mut used = f64::NEG_INFINITY;
     let mut year = None;
     for date in round_dates(first, days_between(first, last), most) {
         let y = scale.at(date);
         // The line of today crosses the calendar.
-        if y - 9.0 < used || (y - today).abs() < 10.0 {
+        if y - 11.0 < used || (y - today).abs() < 13.0 {
             continue;
         }
         svg.stroke(&[(LINE - 5.0, y), (LINE, y)], "p-axis", (INK, 1.0), "");
         let letters = Letters::new(SMALL).at(Anchor::End);
-        svg.text((LINE - 9.0, y + 4.0), letters, &day(line.look.locale, date));
-        if year != Some(date.year()) && y - 21.0 > used {
-            svg.text((LINE - 9.0, y - 9.0), letters.bold(), &date.year().to_string());
+        svg.text((LINE - 9.0, y + DOWN), letters, &day(line.look.locale, date));
+        if year != Some(date.year()) && y - 27.0 > used {
+            svg.text((LINE - 9.0, y - 12.0), letters.bold(), &date.year().to_string());
         }
         year = Some(date.year());
-        used = y + 5.0;
+        used = y + 8.0;
     }
 }
 
@@ -151,7 +157,7 @@ fn draw_row(svg: &mut Svg, line: &TimeLine, (row, set): (&Row, &Set), (true_y, c
     if !matches!(row.what, What::Forecast(_)) {
         shape(svg, row.what, (LINE, true_y));
     }
-    let base = first_line + 4.2;
+    let base = first_line + DOWN;
     if !same_day {
         svg.text((DATES, base), Letters::new(SMALL).bold(), &day(line.look.locale, row.on));
     }
@@ -182,9 +188,14 @@ fn today(svg: &mut Svg, line: &TimeLine, on: Date, (true_y, row_y): Xy) {
     let path = [(6.0, true_y), (DATES - 14.0, true_y), (DATES - 5.0, row_y), (DATES, row_y)];
     svg.stroke(&path, "p-today-line", (INK, 3.0), " stroke-linejoin=\"round\"");
     let wide = bold_width(&words, PLAIN) + 14.0;
-    let tag = Box2 { left: DATES - 4.0, top: row_y - 9.0, right: (DATES - 4.0 + wide).min(RIGHT), bottom: row_y + 9.0 };
+    let tag = Box2 {
+        left: DATES - 4.0,
+        top: row_y - 10.0,
+        right: (DATES - 4.0 + wide).min(right(line)),
+        bottom: row_y + 10.0,
+    };
     svg.rect(tag, "p-today-tag", INK, (INK, 1.0));
-    svg.text((DATES + 3.0, row_y + 4.2), Letters { ink: PAPER, ..Letters::new(PLAIN).bold() }, &words);
+    svg.text((DATES + 3.0, row_y + DOWN), Letters { ink: PAPER, ..Letters::new(PLAIN).bold() }, &words);
 }
 
 /// A ring for what happened, a full burr for trouble, a diamond for the calendar.

@@ -94,7 +94,7 @@ struct Row {
     id: Option<String>,
 }
 
-/// Draws the time line; as tall as its rows need, 360 units wide.
+/// Draws the time line; as tall as its rows need, as wide as its look.
 #[must_use]
 pub fn time_line(line: &TimeLine) -> Drawing {
     let rows = rows(line);

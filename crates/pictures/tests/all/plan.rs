@@ -1,5 +1,6 @@
 //! The plan: finding places on it, what is listed, what is drawn where.
 
+use std::collections::BTreeMap;
 use std::time::{Duration, Instant};
 
 use localization::{Lang, Locale, UnitSystem};
@@ -16,9 +17,10 @@ fn number(svg: &str, name: &str) -> f64 {
 }
 
 proptest! {
-    /// What a page's script computes from a tap is where the mark of that place is drawn.
+    /// What a page's script computes from a tap is where the mark of that place is drawn; nearer to a wall its
+    /// shape stands aside.
     #[test]
-    fn a_tap_on_a_mark_is_its_place(x in 0.5..39.5_f64, y in 0.5..17.0_f64, width in 320.0..1200.0_f64) {
+    fn a_tap_on_a_mark_is_its_place(x in 2.0..38.0_f64, y in 2.0..15.5_f64, width in 320.0..1200.0_f64) {
         let place = feet(x, y);
         let layers = PlanLayers { marks: vec![mark("m", MarkKind::Temperature, MarkPlace::Point(place), "")], hidden: vec![Layer::Zones], ..PlanLayers::default() };
         let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Locale::default()).wide(width));
@@ -70,19 +72,66 @@ fn every_mark_is_listed_and_those_on_the_sheet_are_drawn() {
 }
 
 #[test]
-fn what_became_a_number_has_its_line_in_the_key() {
-    let layers = PlanLayers { marks: samples::one_of_each(), ..PlanLayers::default() };
-    let drawing = plan_svg(&samples::crooked(), &layers, &PlanLook::new("p", "Plan", Locale::default()));
+fn every_mark_has_one_number_whatever_the_width_and_what_is_hidden() {
+    let marks = samples::one_of_each();
+    let numbers = |width: f64, hidden: Vec<Layer>| {
+        let layers = PlanLayers { marks: marks.clone(), hidden, ..PlanLayers::default() };
+        let look = PlanLook::new("p", "Plan", Locale::default()).wide(width);
+        let items = plan_svg(&samples::crooked(), &layers, &look).items;
+        items.into_iter().filter_map(|i| Some((i.id?, i.number))).collect::<BTreeMap<_, _>>()
+    };
+    let phone = numbers(320.0, Vec::new());
+    assert_eq!(phone, numbers(1600.0, Vec::new()));
+    let without = numbers(320.0, vec![Layer::Incidents]);
+    assert!(without.len() < phone.len() && without.iter().all(|(id, number)| phone[id] == *number));
+    let mut given: Vec<&str> = phone.values().flatten().map(String::as_str).collect();
+    given.sort_by_key(|n| (n.len(), *n));
+    let tests = marks.iter().filter(|m| !matches!(m.kind, MarkKind::Next | MarkKind::Section)).count();
+    let next = marks.iter().filter(|m| m.kind == MarkKind::Next).count();
+    let mut expected: Vec<String> = (1..=tests).map(|n| n.to_string()).collect();
+    expected.extend(('A'..).take(next).map(|c| c.to_string()));
+    expected.sort_by_key(|n| (n.len(), n.clone()));
+    assert_eq!(given, expected);
+}
+
+#[test]
+fn a_zone_without_room_for_its_name_has_a_number_after_those_of_the_marks() {
+    let marks = vec![mark("m", MarkKind::Temperature, MarkPlace::Point(feet(5.0, 5.0)), "61 °F")];
+    let layers = PlanLayers { marks, ..PlanLayers::default() };
+    let look = PlanLook::new("p", "Plan", Locale::default()).keyed();
+    let drawing = plan_svg(&samples::crooked(), &layers, &look);
     let svg = drawing.svg.expect("drawn");
     let closet = drawing.items.iter().find(|i| i.text.starts_with("walk-in closet")).expect("the closet is listed");
-    let number = closet.number.expect("its name is too long for it");
-    assert!(
-        svg.contains(&format!(">{number}</text>"))
-            && svg.contains(">walk-in closet with the water heater: 30 ft²</text>")
-    );
-    let mut numbers: Vec<u32> = drawing.items.iter().filter_map(|i| i.number).collect();
-    numbers.sort_unstable();
-    assert_eq!(numbers, (1..=numbers.len() as u32).collect::<Vec<_>>());
+    let number = closet.number.as_ref().expect("its name is too long for it");
+    assert!(number.parse::<usize>().expect("a number") > 1, "{number}");
+    assert!(svg.contains(&format!(">{number}</text>")));
+    let mut numbers: Vec<&String> = drawing.items.iter().filter_map(|i| i.number.as_ref()).collect();
+    let given = numbers.len();
+    numbers.sort();
+    numbers.dedup();
+    assert_eq!(numbers.len(), given, "no two things have one number");
+}
+
+#[test]
+fn a_drawing_for_a_file_says_what_its_numbers_stand_for_and_one_for_a_page_leaves_that_to_the_page() {
+    let diary = samples::demo();
+    let slab = slab_diary::fold(&diary, samples::after_all());
+    let marks = marks_of(&slab, Trade::built_in(), Locale::default());
+    let layers = PlanLayers { marks, ..PlanLayers::default() };
+    let look = PlanLook::new("p", "Plan", Locale::default());
+    let plan = slab.plan().expect("the demo has a plan");
+    let (page, file) = (plan_svg(plan, &layers, &look), plan_svg(plan, &layers, &look.clone().keyed()));
+    assert_eq!((&page.items, &page.key), (&file.items, &file.key));
+    let (page_svg, file_svg) = (page.svg.expect("drawn"), file.svg.expect("drawn"));
+    assert!(!page_svg.contains("p-key") && !page_svg.contains("p-numbers"));
+    assert!(file_svg.contains("p-key") && file_svg.contains("p-numbers"));
+    assert!(page.key.len() > 4);
+    for line in &page.key {
+        assert!(line.svg.starts_with("<svg ") && !line.words.is_empty(), "{line:?}");
+        for hatch in line.svg.split("url(#").skip(1).filter_map(|rest| rest.split(')').next()) {
+            assert!(page_svg.contains(&format!("<pattern id=\"{hatch}\"")), "{hatch} is in the drawing beside it");
+        }
+    }
 }
 
 #[test]
@@ -136,7 +185,7 @@ fn the_arrow_points_north() {
 
 #[test]
 fn the_scale_bar_is_to_scale() {
-    for (unit_system, meters) in [(UnitSystem::Imperial, 10.0 * 0.3048), (UnitSystem::Metric, 2.0)] {
+    for (unit_system, meters) in [(UnitSystem::Imperial, 10.0 * 0.3048), (UnitSystem::Metric, 5.0)] {
         let look = PlanLook::new("p", "Plan", Locale::new(Lang::En, unit_system));
         let drawing = plan_svg(&samples::crooked(), &PlanLayers::default(), &look);
         let svg = drawing.svg.expect("drawn");
@@ -144,7 +193,7 @@ fn the_scale_bar_is_to_scale() {
         let halves = document.descendants().filter(|n| n.attribute("class") == Some("p-scale"));
         let drawn: f64 = halves.filter_map(|n| n.attribute("width")?.parse::<f64>().ok()).sum();
         let shown = drawn * number(&svg, "data-m");
-        let words = if unit_system == UnitSystem::Imperial { ">10 ft</text>" } else { ">2 m</text>" };
+        let words = if unit_system == UnitSystem::Imperial { ">10 ft</text>" } else { ">5 m</text>" };
         assert!((shown - meters).abs() < 0.01 * meters && svg.contains(words), "{shown} m");
     }
 }

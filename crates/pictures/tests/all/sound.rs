@@ -16,9 +16,9 @@ fn voices() -> impl Iterator<Item = Locale> {
         .flat_map(|lang| UnitSystem::ALL.into_iter().map(move |unit_system| Locale::new(lang, unit_system)))
 }
 
-/// Lettering never below eleven units in a drawing at most a phone wide.
+/// Lettering never below fourteen units in a drawing at most a phone wide.
 fn readable(found: &crate::frame::Found) {
-    assert!(found.texts.iter().all(|(_, size)| *size >= 11.0), "{:?}", found.texts);
+    assert!(found.texts.iter().all(|(_, size)| *size >= 14.0), "{:?}", found.texts);
 }
 
 fn check(drawing: &Drawing, prefix: &str) {
@@ -54,7 +54,7 @@ fn a_desk_gets_wider_charts_that_tell_the_same() {
             ("air", evaporation_chart(&air), evaporation_chart(&wide_air)),
         ];
         for (prefix, phone, desk) in pairs {
-            assert!(phone.svg.contains("viewBox=\"0 0 360 ") && desk.svg.contains("viewBox=\"0 0 960 "), "{prefix}");
+            assert!(phone.svg.contains("viewBox=\"0 0 312 ") && desk.svg.contains("viewBox=\"0 0 960 "), "{prefix}");
             assert_eq!((&phone.sentences, &phone.table), (&desk.sentences, &desk.table));
             assert!((largest(&phone, prefix) - largest(&desk, prefix)).abs() < 1e-9, "the lettering keeps its size");
         }

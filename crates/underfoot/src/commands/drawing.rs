@@ -135,7 +135,7 @@ fn told_plan(drawing: &Drawing, choice: &Choice, as_json: bool, locale: Locale) 
     if !spec.joints.is_empty() {
         answer!("{}", locale.message("dxf-joints", &[count(spec.joints.len())]));
     }
-    let drawn = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("drawing", "drawing", locale));
+    let drawn = plan_svg(&plan, &PlanLayers::default(), &PlanLook::new("drawing", "drawing", locale).keyed());
     for wall in drawn.items.iter().filter(|item| item.layer == pictures::Layer::Dimensions) {
         answer!("  {}", wall.text);
     }

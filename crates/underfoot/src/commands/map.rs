@@ -39,7 +39,7 @@ pub(crate) fn run(session: &Session, which: &Which, asked: &Asked<'_>) -> Result
         marks.extend(next_marks(&map, locale));
         let layers =
             PlanLayers { marks, hidden: vec![Layer::Finishes], map: Some(Arc::clone(&map)), ..PlanLayers::default() };
-        let look = PlanLook::new("map", name, locale).wide(WIDTH);
+        let look = PlanLook::new("map", name, locale).wide(WIDTH).keyed();
         let svg =
             plan_svg(plan, &layers, &look).svg.ok_or_else(|| Failure::Data("the slab is not drawn".to_owned()))?;
         if let Some(file) = asked.svg {

@@ -8,6 +8,7 @@ use axum::http::StatusCode;
 use axum::response::{IntoResponse, Redirect};
 use form_schema::FormData;
 use localization::Locale;
+use pictures::{Step, steps};
 use serde_json::json;
 use slab_diary::body::Group;
 use slab_diary::fold;
@@ -78,6 +79,8 @@ struct Page {
     title: String,
     why: String,
     how: String,
+    /// The same as drawings.
+    steps: &'static [Step],
     /// What may hurt, told open beside the step.
     care: Option<String>,
     /// Where several are made at once.
@@ -132,6 +135,7 @@ fn shown(
         title,
         why: localization::why(locale, schema),
         how,
+        steps: steps(kind.name()),
         care,
         several: (kind == EntryKind::WaterDrop && old.is_none()).then(|| format!("/slab/{id}/drops")),
         controls: controls(schema, typed, mistakes, &known),

@@ -6,6 +6,7 @@ use std::sync::Arc;
 
 use askama::Template;
 use axum::Router;
+use pictures::{Step, steps};
 use slab_diary::{EntryKind, Knowledge, fold};
 use trade_facts::Trade;
 
@@ -24,6 +25,8 @@ pub(super) fn routes() -> Router<Arc<App>> {
 struct Page {
     frame: Frame,
     how: String,
+    /// The same as drawings.
+    steps: &'static [Step],
     plan: Option<String>,
     /// The zones to set a drop in without tapping the plan; none where the slab is not divided.
     zones: Vec<String>,
@@ -41,6 +44,7 @@ fn shown(context: &RequestContext) -> Answer {
     let zones = slab.zones().iter().map(|zone| zone.name.clone());
     Ok(show(&Page {
         how: localization::how(locale, drop.schema()),
+        steps: steps(drop.name()),
         plan: slab.plan().filter(|plan| plan.is_drawn()).and_then(|_| crate::small_plan::small_plan(&known)),
         zones: zones.filter(|zone| zone != slab_plan::WHOLE).collect(),
         action: format!("/slab/{}/add/{}", opened.record.id, drop.name()),

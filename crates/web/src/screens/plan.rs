@@ -9,7 +9,7 @@ use axum::http::header::{CONTENT_DISPOSITION, CONTENT_TYPE};
 use axum::response::IntoResponse;
 use localization::{Arg, Locale};
 use pictures::{
-    Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, no_next_sentence,
+    KeyLine, Layer, PlanDrawing, PlanItem, PlanLayers, PlanLook, bay_sentences, marks_of, next_marks, no_next_sentence,
     plan_svg, zone_sentences,
 };
 use slab_answers::map::{Fineness, SlabMap};
@@ -33,8 +33,9 @@ use crate::visitor::Permission;
 /// Written at a place most often, so they stand first when the plan is tapped.
 const FIRST: [EntryKind; 5] =
     [EntryKind::Incident, EntryKind::WaterDrop, EntryKind::Scrape, EntryKind::SlabPhotograph, EntryKind::Defect];
-/// Units across a drawing to print.
+/// Units across a drawing to print, and across the plan beside its list at a desk.
 const WIDE: f64 = 1000.0;
+const DESK: f64 = 480.0;
 
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new()
@@ -44,7 +45,7 @@ pub(super) fn routes() -> Router<Arc<App>> {
 }
 
 struct Item {
-    number: Option<u32>,
+    number: Option<String>,
     text: String,
     href: Option<String>,
 }
@@ -72,9 +73,19 @@ struct NextRow {
 }
 
 struct ZoneRow {
+    /// Its number, where a drawing has no room for its name.
+    number: Option<String>,
     name: String,
     area: String,
     finish: Option<String>,
+}
+
+/// The plan laid out for a screen.
+struct Drawn {
+    /// Which screens show it.
+    class: &'static str,
+    svg: String,
+    key: Vec<KeyLine>,
 }
 
 #[derive(Template)]
@@ -85,7 +96,7 @@ struct Page {
     /// What keeps the plan of the diary from being drawn.
     wrong: Option<String>,
     entry: Option<String>,
-    drawing: Option<String>,
+    drawings: Vec<Drawn>,
     /// Name, label, and whether it is shown at first.
     layers: Vec<(&'static str, String, bool)>,
     map: Option<MapSaid>,
@@ -108,9 +119,9 @@ fn drawing_of(
     plan: &Plan,
     map: Option<&Arc<SlabMap>>,
     with_finishes: bool,
-    locale: Locale,
-    wide: Option<f64>,
+    look: &PlanLook,
 ) -> PlanDrawing {
+    let locale = look.look.locale;
     let mut marks = marks_of(slab, Trade::built_in(), locale);
     marks.extend(map.iter().flat_map(|map| next_marks(map, locale)));
     let finish = |zone: &slab_diary::Zone| {
@@ -119,8 +130,11 @@ fn drawing_of(
     };
     let finishes = slab.zones().iter().filter(|_| with_finishes).filter_map(finish).collect();
     let layers = PlanLayers { marks, map: map.map(Arc::clone), finishes, ..PlanLayers::default() };
-    let look = PlanLook::new("plan", &locale.message("plan-picture", &[]), locale);
-    plan_svg(plan, &layers, &wide.map_or(look.clone(), |units| look.wide(units)))
+    plan_svg(plan, &layers, look)
+}
+
+fn look(prefix: &str, locale: Locale) -> PlanLook {
+    PlanLook::new(prefix, &locale.message("plan-picture", &[]), locale)
 }
 
 fn shown(context: &RequestContext) -> Answer {
@@ -139,11 +153,25 @@ pub(crate) fn plan_of(context: &RequestContext, opened: &Opened, frame: Frame, s
     let make = || SlabMap::of(&slab, Trade::built_in(), Fineness::SCREEN).ok();
     let map = context.app.works.map_once(name, make);
     let with_finishes = wants_finishes(context);
-    let drawing = slab.plan().map(|plan| drawing_of(&slab, plan, map.as_ref(), with_finishes, locale, None));
-    let (svg, items) = drawing.map_or((None, Vec::new()), |drawn| (drawn.svg.map(quieted), drawn.items));
-    let layers = Layer::ALL
-        .into_iter()
-        .filter(|layer| svg.as_ref().is_some_and(|svg| svg.contains(&format!("data-layer-of=\"{}\"", layer.name()))));
+    let draw = |look: PlanLook| slab.plan().map(|plan| drawing_of(&slab, plan, map.as_ref(), with_finishes, &look));
+    let (phone, desk) = (draw(look("plan", locale)), draw(look("plan-desk", locale).wide(DESK)));
+    let items = phone.as_ref().map_or_else(Vec::new, |drawn| drawn.items.clone());
+    // Where either has no room for a zone's name, its number is told.
+    let numbers = |drawn: &Option<PlanDrawing>| -> Vec<Option<String>> {
+        let zones = drawn.iter().flat_map(|drawn| &drawn.items).filter(|item| item.layer == Layer::Zones);
+        zones.map(|item| item.number.clone()).collect()
+    };
+    let zone_numbers = numbers(&phone).into_iter().zip(numbers(&desk)).map(|(phone, desk)| phone.or(desk)).collect();
+    let laid_out = |class, drawn: Option<PlanDrawing>| {
+        let PlanDrawing { svg, key, .. } = drawn?;
+        Some(Drawn { class, svg: quieted(svg?), key })
+    };
+    let drawings: Vec<Drawn> = [laid_out("on-phone", phone), laid_out("on-desk", desk)].into_iter().flatten().collect();
+    let holds = |layer: &Layer| {
+        let group = format!("data-layer-of=\"{}\"", layer.name());
+        drawings.iter().any(|drawn| drawn.svg.contains(&group))
+    };
+    let layers = Layer::ALL.into_iter().filter(holds);
     let (first, others) = if sight.writes { to_write(&id.to_string(), locale) } else { Default::default() };
     let entry = slab.plan_entry();
     Ok(show(&Page {
@@ -157,13 +185,13 @@ pub(crate) fn plan_of(context: &RequestContext, opened: &Opened, frame: Frame, s
         others,
         walls: items.iter().filter(|item| item.layer == Layer::Dimensions).map(|item| item.text.clone()).collect(),
         walks: slab.plan().map_or_else(Vec::new, |plan| plan.walks().iter().map(|(_, w)| locale.walk(w)).collect()),
+        zones: slab.plan().map_or_else(Vec::new, |plan| zones(&slab, plan, zone_numbers, locale)),
         groups: groups(items, sight, locale),
-        zones: slab.plan().map_or_else(Vec::new, |plan| zones(&slab, plan, locale)),
         facts: slab.plan().map_or_else(Vec::new, |plan| facts(plan, locale)),
         ways: super::drawing::ways(&id.to_string(), locale),
         has_plan: slab.plan().is_some(),
         finishes: with_finishes,
-        drawing: svg,
+        drawings,
     }))
 }
 
@@ -186,7 +214,7 @@ fn quieted(svg: String) -> String {
 fn map_said(map: &SlabMap, sight: &ViewScope, locale: Locale) -> MapSaid {
     let metric = locale.unit_system == localization::UnitSystem::Metric;
     let next = next_marks(map, locale);
-    let rows = map.next.iter().zip(&next).map(|(test, mark)| {
+    let rows = map.next.iter().zip(&next).zip(1_usize..).map(|((test, mark), number)| {
         let offset = |offset: slab_plan::Offset| {
             let length = units::Length::from(offset);
             if metric { format!("{:.2} m", length.as_meters()) } else { format!("{:.1} ft", length.as_feet()) }
@@ -195,7 +223,7 @@ fn map_said(map: &SlabMap, sight: &ViewScope, locale: Locale) -> MapSaid {
         let pairs = [("x", x.as_str()), ("y", y.as_str())];
         let query = form_urlencoded::Serializer::new(String::new()).extend_pairs(pairs).finish();
         NextRow {
-            number: mark.short.clone(),
+            number: number.to_string(),
             said: mark.title.clone(),
             href: sight.writes.then(|| format!("{}/add/water_drop?{query}", sight.base)),
         }
@@ -257,7 +285,7 @@ fn groups(items: Vec<PlanItem>, sight: &ViewScope, locale: Locale) -> Vec<Group>
             .iter()
             .filter(|item| item.layer == layer)
             .map(|item| Item {
-                number: item.number,
+                number: item.number.clone(),
                 text: item.text.clone(),
                 href: item.id.as_ref().filter(|_| sight.entries).map(|entry| format!("{}/entry/{entry}", sight.base)),
             })
@@ -269,14 +297,16 @@ fn groups(items: Vec<PlanItem>, sight: &ViewScope, locale: Locale) -> Vec<Group>
     groups
 }
 
-fn zones(slab: &Slab<'_>, plan: &Plan, locale: Locale) -> Vec<ZoneRow> {
+fn zones(slab: &Slab<'_>, plan: &Plan, numbers: Vec<Option<String>>, locale: Locale) -> Vec<ZoneRow> {
     let of = |name: &str| slab.zones().iter().find(|zone| zone.name == name);
     let finish = |name: &str| {
         let zone = of(name)?;
         let last = slab.all::<Finish>().rfind(|finish| slab.touches(finish.entry, zone))?;
         Some(locale.term(&last.body.finish))
     };
+    let mut numbers = numbers.into_iter();
     let row = |zone: &slab_plan::Zone| ZoneRow {
+        number: numbers.next().flatten(),
         name: zone_name(zone.name(), locale),
         area: locale.area(zone.area()),
         finish: finish(zone.name()),
@@ -304,7 +334,8 @@ fn download(context: &RequestContext) -> Answer {
     let slab = fold(&opened.diary, Knowledge::noted_by(context.app.asked_at(opened.record.id)));
     let map = SlabMap::of(&slab, Trade::built_in(), Fineness::PRINT).ok().map(Arc::new);
     let drawn = slab.plan().and_then(|plan| {
-        drawing_of(&slab, plan, map.as_ref(), wants_finishes(context), context.locale(), Some(WIDE)).svg
+        let look = look("plan", context.locale()).wide(WIDE).keyed();
+        drawing_of(&slab, plan, map.as_ref(), wants_finishes(context), &look).svg
     });
     let svg = drawn.ok_or(PageError::NotFound)?;
     let headers =

@@ -23,6 +23,9 @@ use crate::frame::{Frame, NavLink, show};
 use crate::time_line_rows::happened;
 use crate::visitor::Permission;
 
+/// Units across the line at a desk: wide enough for what is said beside it, in one line mostly.
+const DESK: f64 = 600.0;
+
 pub(super) fn routes() -> Router<Arc<App>> {
     Router::new().route("/slab/{slab}/time", page(Permission::Read, shown))
 }
@@ -78,7 +81,10 @@ fn shown(context: &RequestContext) -> Answer {
         None => NavLink { href: format!("/slab/{id}/diary"), label: locale.message("way-diary", &[]), here: false },
     };
     let spans = begun.as_ref().ok().zip(forecast);
-    let line = time_line_of(&slab, trade, spans, "line", locale);
+    let title = locale.message("time-chart", &[]);
+    let draw = |look: Look| time_line_of(&slab, trade, spans, look);
+    let wide = draw(Look::new("line-desk", &title, locale).wide(DESK));
+    let line = draw(Look::new("line", &title, locale)).map(|drawing| Charted::new(&title, drawing));
     let rule = trade.fact("age-before-stain-days").map(|fact| source(&fact.citation(), trade, locale));
     Ok(show(&Page {
         frame: context.frame(locale.message("way-time", &[])).about(context, &opened.record, &opened.zone),
@@ -87,7 +93,7 @@ fn shown(context: &RequestContext) -> Answer {
         waiting,
         care,
         step,
-        line: line.map(|drawing| Charted::new(&locale.message("time-chart", &[]), drawing)),
+        line: line.zip(wide).map(|(line, wide)| line.with_wide(wide)),
         sources: rule.into_iter().collect(),
     }))
 }
@@ -101,20 +107,20 @@ fn days(from: Date, to: Date) -> i32 {
 }
 
 /// The time line of a slab; nothing while nothing that belongs on it happened. `forecast` adds the
-/// likely span of its driest limit; `prefix` begins the ids of the drawing.
-pub(crate) fn time_line_of(
+/// likely span of its driest limit.
+fn time_line_of(
     slab: &Slab<'_>,
     trade: &Trade,
     forecast: Option<(&Begun, &DryingForecast)>,
-    prefix: &str,
-    locale: Locale,
+    look: Look,
 ) -> Option<Drawing> {
+    let locale = look.locale;
     let happened: Vec<Happened> = happened(slab, locale);
     if happened.is_empty() {
         return None;
     }
     let line = TimeLine {
-        look: Look::new(prefix, &locale.message("time-chart", &[]), locale),
+        look,
         today: today(slab),
         happened,
         milestones: milestones(slab, trade, locale),

@@ -6,6 +6,7 @@
 mod before_going;
 mod by_keyboard;
 mod design;
+mod drawings;
 mod drops;
 mod first_run;
 mod full_phone;

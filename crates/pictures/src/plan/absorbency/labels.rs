@@ -2,12 +2,11 @@
 
 use super::words::round_time;
 use crate::boxes::{Box2, Xy};
-use crate::lettering::{SMALL, bold_width, width};
+use crate::lettering::{DOWN, SMALL, TALL, bold_width, width};
 use crate::plan::Sheet;
 use crate::plan::mark::Layer;
 use crate::svg::{Anchor, Letters};
 
-const HEIGHT: f64 = 12.0;
 /// A line shorter than so many widths of its time goes without.
 const LEAST: f64 = 1.6;
 /// Between two times on one long line.
@@ -31,14 +30,15 @@ impl Sheet<'_> {
             }
             let mut set: Vec<Xy> = Vec::new();
             for at in from_the_middle(&places) {
-                let wanted = Box2::around(at, wide + 4.0, HEIGHT);
+                let wanted = Box2::around(at, wide + 4.0, TALL);
                 let far = set.iter().all(|(x, y)| libm::hypot(x - at.0, y - at.1) > EVERY);
-                let free = self.taken.is_free(wanted) && self.covered.is_free(wanted);
+                let across = self.rules.iter().any(|(a, b)| wanted.crossed_by(*a, *b));
+                let free = !across && self.taken.is_free(wanted) && self.covered.is_free(wanted);
                 if far && free && line.edge.holds(wanted) {
                     self.taken.take(wanted);
                     let letters = Letters::new(SMALL).at(Anchor::Middle).halo();
                     let letters = if line.is_limit { letters.bold() } else { letters };
-                    self.svg.text((at.0, at.1 + 4.0), letters, &words);
+                    self.svg.text((at.0, at.1 + DOWN), letters, &words);
                     set.push(at);
                 }
             }

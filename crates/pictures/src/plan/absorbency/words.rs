@@ -150,7 +150,7 @@ fn known(bay: &Bay, locale: Locale) -> String {
     }
 }
 
-/// The places to test next as marks, numbered from the best.
+/// The places to test next as marks, the best first.
 #[must_use]
 pub fn next_marks(map: &SlabMap, locale: Locale) -> Vec<PlanMark> {
     map.next.iter().enumerate().map(|(at, next)| next_mark(at + 1, next, locale)).collect()
@@ -197,7 +197,7 @@ fn next_mark(number: usize, next: &NextTest, locale: Locale) -> PlanMark {
         layer: Layer::Next,
         kind: MarkKind::Next,
         at: MarkPlace::Point(next.at),
-        short: number.to_string(),
+        short: String::new(),
         title: locale.message("pic-named", &args),
         settled: false,
     }

@@ -102,7 +102,7 @@ fn is_input(name: &str) -> bool {
 /// What a plan comes to.
 pub(super) fn of_plan(plan: &Plan, slab: &Slab<'_>, locale: Locale) -> Look {
     let title = locale.message("draw-as-typed", &[]);
-    let drawing = plan_svg(plan, &PlanLayers::default(), &PlanLook::new("typed", &title, locale));
+    let drawing = plan_svg(plan, &PlanLayers::default(), &PlanLook::new("typed", &title, locale).keyed());
     let mut sentences = vec![match plan.perimeter() {
         Some(perimeter) => {
             let args = [("area", locale.area(plan.area()).into()), ("perimeter", locale.length(perimeter).into())];

@@ -55,7 +55,7 @@ pub(super) fn prove(lines: &Lines, standing: &PlanSpec, locale: Locale) -> Resul
 pub(super) fn look(proved: Result<&Plan, &Wrong>, standing: &Plan, tools: &Tools, locale: Locale) -> Look {
     let title = locale.message("lines-title", &[]);
     let plan = proved.unwrap_or(standing);
-    let drawing = plan_svg(plan, &PlanLayers::default(), &PlanLook::new("lines", &title, locale)).svg;
+    let drawing = plan_svg(plan, &PlanLayers::default(), &PlanLook::new("lines", &title, locale).keyed()).svg;
     let metric = locale.unit_system == localization::UnitSystem::Metric;
     let mut look = Look { drawing, metric, ..Look::default() };
     match proved {
