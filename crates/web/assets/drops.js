@@ -100,7 +100,7 @@ export function startDrops(box) {
     });
     const clock = make("output", { "aria-live": "off", text: clockOf(secondsOf(drop)) });
     clock.dataset.since = drop.since;
-    const line = make("li", { value: drop.n }, make("b", { text: drop.said }), " ", clock);
+    const line = make("li", { value: drop.n }, make("b", { text: `${drop.n} · ${drop.said}` }), " ", clock);
     line.append(make("div", { class: "chips" }, ...buttons, away));
     return line;
   }

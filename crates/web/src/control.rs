@@ -245,6 +245,12 @@ fn spreads(schema: &EntrySchema) -> bool {
     schema.place == PlaceInput::Spot && schema.group == Group::Trouble
 }
 
+/// Whether the zone of the last entry is a fair first guess: for the next test, beside the last one. What spoils, and
+/// what is of a day of its own (a pour, a finish), has to be said each time.
+fn follows_on(schema: &EntrySchema) -> bool {
+    !spreads(schema) && !schema.asks_when
+}
+
 /// Whether a person has to say where. With several zones every default is wrong for most of them; with one,
 /// a test can only be in it, but an oil drip is not all over it. The air over a slab and a note about it are of the
 /// whole slab unless somebody says more.
@@ -267,10 +273,9 @@ pub(crate) fn place_left_open(schema: &EntrySchema, typed: &FormData, known: &Kn
     places(schema, typed, &[], known)?.missing
 }
 
-/// The zone that a form begins with: where this person last wrote something down, today. What spoils a zone
-/// has to be said each time.
+/// The zone that a form begins with: where this person last wrote something down, today.
 pub(crate) fn last_zone(schema: &EntrySchema, slab: &Slab<'_>, author: &str, now: Timestamp) -> Option<String> {
-    if spreads(schema) || !must_be_said(schema, slab) {
+    if !follows_on(schema) || !must_be_said(schema, slab) {
         return None;
     }
     let recent = |entry: &&Entry| {
@@ -343,7 +348,7 @@ pub(crate) fn places(
         .then(|| locale.message("mistake-no-place", &[("accepted", offered.join(", ").into())]));
     Some(Places {
         missing,
-        recalls: !spreads(schema),
+        recalls: follows_on(schema),
         guess: typed
             .answer(GUESSED)
             .and_then(|_| choices.iter().find(|choice| choice.chosen))

@@ -96,7 +96,13 @@ fn in_short(entry: &Entry, locale: Locale) -> String {
     let asks_place = entry.body.kind().is_some_and(|kind| kind.schema().place != PlaceInput::None);
     let place = place(entry, locale).or_else(|| asks_place.then(|| localization::place_label(locale, "slab")));
     let mut said = [Some(what), place].into_iter().flatten().collect::<Vec<_>>().join(", ");
-    let line = line(entry, locale);
+    let line = match &entry.body {
+        // What it is says its first field by itself: no label before it.
+        Body::Incident(_) | Body::Defect(_) => {
+            told(entry, locale).into_iter().map(|(_, value)| value).collect::<Vec<_>>().join("; ")
+        }
+        _ => line(entry, locale),
+    };
     if !line.is_empty() {
         said.push_str(": ");
         said.push_str(&line);

@@ -39,7 +39,8 @@ struct Row {
     said: String,
     author: String,
     photographs: Vec<String>,
-    corrected: bool,
+    /// That it counts no longer: corrected, or struck out.
+    over: Option<String>,
     corrects: bool,
 }
 
@@ -89,11 +90,14 @@ pub(crate) fn page_of(context: &RequestContext, opened: &Opened, frame: Frame, s
             when: format!("{:02}:{:02}", local.hour(), local.minute()),
             what: locale.kind_of(&entry.body),
             place: crate::entry_text::place(entry, locale),
-            said: crate::entry_text::line(entry, locale),
+            said: said_of(entry, opened, &slab, locale),
             author: entry.author.clone(),
             photographs: photographs(entry, sight),
-            corrected: slab.corrected_by(entry.id).is_some(),
-            corrects: entry.replaces.is_some(),
+            over: slab.corrected_by(entry.id).map(|by| match strikes(opened.diary.get(by)) {
+                true => locale.message("entry-struck", &[]),
+                false => locale.message("entry-corrected", &[]),
+            }),
+            corrects: entry.replaces.is_some() && !strikes(Some(entry)),
         };
         match days.last_mut() {
             Some(day) if day.date == date => day.rows.push(row),
@@ -127,6 +131,22 @@ pub(crate) fn page_of(context: &RequestContext, opened: &Opened, frame: Frame, s
         days,
         frame,
     }))
+}
+
+/// Whether an entry strikes another one out.
+fn strikes(entry: Option<&Entry>) -> bool {
+    entry.and_then(|entry| entry.body.kind()) == Some(EntryKind::NeverHappened)
+}
+
+/// What an entry says, in one line; one that strikes another out says which.
+fn said_of(entry: &Entry, opened: &Opened, slab: &Slab<'_>, locale: Locale) -> String {
+    let line = crate::entry_text::line(entry, locale);
+    let old = entry.replaces.filter(|_| strikes(Some(entry))).and_then(|id| opened.diary.get(id));
+    match old.map(|old| crate::control::short(old, slab, locale)) {
+        Some(old) if line.is_empty() => old,
+        Some(old) => format!("{old}. {line}"),
+        None => line,
+    }
 }
 
 /// The addresses of an entry's photographs, where they are shown.
@@ -233,8 +253,7 @@ pub(crate) fn entry_of(context: &RequestContext, opened: &Opened, frame: Frame, 
         .and_then(|id| opened.diary.get(id))
         .map(|of| (href(of.id), crate::control::short(of, &slab, locale)));
     let corrected_by = slab.corrected_by(id);
-    let standing = corrected_by.and_then(|id| opened.diary.get(id)).and_then(|entry| entry.body.kind());
-    let struck = standing == Some(EntryKind::NeverHappened);
+    let struck = strikes(corrected_by.and_then(|id| opened.diary.get(id)));
     let kind = entry.body.kind();
     let may_fix = sight.writes && corrected_by.is_none();
     let title = locale.kind_of(&entry.body);
