@@ -8,7 +8,12 @@ use browser_tests::{CLOCK, Reading, Server, Site, Tab, Visit, repository};
 /// Opens the slab and waits until the phone has all it needs to do without a connection.
 pub(crate) fn ready_for_offline(tab: &Tab, server: &Server, slab: &str) {
     tab.go(server, &format!("/slab/{slab}"));
-    tab.until_true("navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null)");
+    tab.until_true("navigator.serviceWorker.ready.then(() => true)");
+    // A page that was under way when the worker took over belongs to it only when it is opened again.
+    if !tab.is("navigator.serviceWorker.controller !== null") {
+        tab.reload();
+    }
+    tab.until_true("navigator.serviceWorker.controller !== null");
     tab.until_true(
         "caches.open('pages').then((pages) => pages.keys()).then((kept) => {
            const paths = kept.map((request) => new URL(request.url).pathname);
