@@ -74,7 +74,7 @@ draw-rest-walk-hint = Such as hall. Empty: the slab is one zone, or the rest lie
 draw-rest-area = Name of the rest
 draw-rest-area-hint = What the parts leave of the whole. Empty: the rest lies in no zone.
 draw-walls = Walls
-draw-walls-hint = Wall 1 runs to the right on the plan. Before each further wall choose the turn; the angle is 90° unless you write another.
+draw-walls-hint = Wall 1 runs to the right on the plan. Before each further wall choose the turn; the angle is 90° unless you write another. With a tape alone: "8 ft by 6 ft, 10 ft between" is a mark 8 ft back along the last wall, one 6 ft along the next, and the straight way between them; "8 ft on, 3 ft across" is 8 ft on along the last wall's line, then square across to the next. Mark as far out as you can.
 draw-wall = Wall
 draw-wall-n = Wall { $number }
 draw-turn = Turn before it
@@ -128,7 +128,7 @@ draw-suspect = Tape again: { $suspect }.
 draw-wrong-name = A name has up to { $most } letters on one line.
 draw-wrong-nameless = This row has no name while others have one. Name it, or fill in "Name of what has no name" below.
 draw-wrong-side = Choose the side too: left or right.
-draw-wrong-angle = "{ $typed }" is no angle. Write degrees, such as 45, 22.5 or 89°30'.
+draw-wrong-angle = "{ $typed }" is no angle. Write degrees, such as 45, 22.5 or 89°30'; or what was taped: "8 ft by 6 ft, 10 ft between" or "8 ft on, 3 ft across". The way between two marks is no longer than both together, and no shorter than their difference.
 draw-wrong-north = "{ $typed }" is no bearing. Write degrees from 0 to 360, such as 20.
 draw-wrong-limit = "{ $typed }" is no limit. Write it like 1:200, from 1:20 to 1:1000000.
 

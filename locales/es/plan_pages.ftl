@@ -74,7 +74,7 @@ draw-rest-walk-hint = Por ejemplo, pasillo. Vacío: la losa es una sola zona, o 
 draw-rest-area = Nombre del resto
 draw-rest-area-hint = Lo que las partes dejan del total. Vacío: el resto no queda en ninguna zona.
 draw-walls = Muros
-draw-walls-hint = El muro 1 va hacia la derecha del plano. Antes de cada muro siguiente escoja la vuelta; el ángulo es de 90° si no escribe otro.
+draw-walls-hint = El muro 1 va hacia la derecha del plano. Antes de cada muro siguiente escoja la vuelta; el ángulo es de 90° si no escribe otro. Solo con cinta: «2 m por 1.5 m, 2.5 m entre» es una marca 2 m hacia atrás por el último muro, otra a 1.5 m por el siguiente, y lo que hay en línea recta entre las dos; «2 m adelante, 1 m al través» es seguir 2 m la línea del último muro y medir a escuadra hasta el siguiente. Marque tan lejos como pueda.
 draw-wall = Muro
 draw-wall-n = Muro { $number }
 draw-turn = Vuelta antes
@@ -128,7 +128,7 @@ draw-suspect = Mida otra vez: { $suspect }.
 draw-wrong-name = Un nombre tiene hasta { $most } letras en un solo renglón.
 draw-wrong-nameless = Este renglón no tiene nombre y otros sí. Póngale nombre, o llene abajo «Nombre del resto de la losa».
 draw-wrong-side = Escoja también el lado: izquierda o derecha.
-draw-wrong-angle = «{ $typed }» no es un ángulo. Escriba grados, como 45, 22.5 o 89°30'.
+draw-wrong-angle = «{ $typed }» no es un ángulo. Escriba grados, como 45, 22.5 o 89°30'; o lo que midió con cinta: «2 m por 1.5 m, 2.5 m entre» o «2 m adelante, 1 m al través». Lo que hay entre las dos marcas no pasa de la suma de ambas ni baja de su diferencia.
 draw-wrong-north = «{ $typed }» no es un rumbo. Escriba grados de 0 a 360, como 20.
 draw-wrong-limit = «{ $typed }» no es un límite. Escríbalo así: 1:200, de 1:20 a 1:1000000.
 

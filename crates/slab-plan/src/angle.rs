@@ -4,13 +4,17 @@ use std::fmt;
 
 use units::{Notation, Problem, ReadError};
 
-const TURNS: &str = "right 90, left 45, right, left, straight, back, right 22.5, left 89°30'";
+use super::taped;
+
+const TURNS: &str = "right 90, left 45, right, left, straight, back, right 22.5, left 89°30', \
+                     right 8 ft by 6 ft, 10 ft between, left 8 ft on, 3 ft across";
 const BEARINGS: &str = "0 deg, 15.5 deg, 15°30', from 0 to 360";
 
 /// A change of direction at a corner; a right turn is positive.
 ///
 /// Reads `right 90`, `left 22.5`, `right 89°30'15"`; `right` and `left` alone are 90 degrees,
-/// `straight` is none, `back` is 180. From 0 to 360 degrees either way; a turn read beyond 180 is
+/// `straight` is none, `back` is 180. Taped, without a protractor: `right 8 ft by 6 ft, 10 ft between` (two marks
+/// beside the corner), `left 8 ft on, 3 ft across` (an offset from the line of the last wall). From 0 to 360 degrees either way; a turn read beyond 180 is
 /// kept as the same turn the other way.
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
 pub struct Turn(f64);
@@ -73,7 +77,11 @@ impl Notation for Turn {
             _ => {}
         }
         let side = side(word).ok_or_else(|| fail(Problem::UnknownUnit(word.to_owned())))?;
-        let size = if angle.is_empty() { 90.0 } else { degrees(angle).ok_or_else(|| fail(Problem::NotANumber))? };
+        let size = match taped::turn_degrees(angle) {
+            Some(taped) => taped.map_err(fail)?,
+            None if angle.is_empty() => 90.0,
+            None => degrees(angle).ok_or_else(|| fail(Problem::NotANumber))?,
+        };
         if size < 0.0 {
             return Err(fail(Problem::Negative));
         }

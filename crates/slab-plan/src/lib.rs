@@ -27,6 +27,7 @@ mod pattern;
 mod precision;
 mod shape;
 mod spec;
+mod taped;
 mod walk;
 mod zones;
 
