@@ -86,8 +86,10 @@ export function startView(svg, { onTap, onChange }) {
   });
 
   // A tap counts when its click is over: what a tap brings up may slide under the finger, and the
-  // click must not press that. Where no click comes, a moment later.
+  // click must not press that. Where no click comes, a moment later; one that comes later still, as on
+  // a slow phone, presses nothing.
   let pending = null;
+  let overdue = null;
 
   function settle() {
     if (!pending) return;
@@ -96,12 +98,28 @@ export function startView(svg, { onTap, onChange }) {
     onTap(tap);
   }
   svg.addEventListener("click", settle);
+  document.addEventListener("pointerdown", () => (overdue = null), { capture: true });
+  document.addEventListener(
+    "click",
+    (event) => {
+      if (event.pointerType === "mouse" || event.pointerId !== overdue) return;
+      overdue = null;
+      event.preventDefault();
+      event.stopPropagation();
+    },
+    { capture: true },
+  );
 
   function lift(event) {
     if (!fingers.delete(event.pointerId)) return;
     if (event.type === "pointerup" && !fingers.size && !moved) {
-      pending = start;
-      setTimeout(settle, 400);
+      const tap = { ...start };
+      pending = tap;
+      setTimeout(() => {
+        if (pending !== tap) return;
+        overdue = event.pointerId;
+        settle();
+      }, 400);
     }
   }
   svg.addEventListener("pointerup", lift);

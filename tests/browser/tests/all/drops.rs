@@ -68,3 +68,28 @@ fn without_script_it_leads_to_one_drop_at_a_time() {
     tab.tap_to(".without-script a");
     assert!(tab.path().ends_with("/add/water_drop"), "{}", tab.path());
 }
+
+/// On a slow phone the click of a tap comes after the drop is set, and finds a button where the plan was.
+#[test]
+fn a_click_that_comes_late_sets_no_second_drop() {
+    let site = Site::with_slab();
+    let server = site.serve();
+    let tab = drops_page(&site, &server);
+    let event = |on: &str, kind: &str, id: u32| {
+        tab.eval(&format!(
+            "document.querySelector({on:?}).dispatchEvent(new PointerEvent({kind:?}, {{ pointerId: {id}, pointerType: 'touch',
+              bubbles: true, cancelable: true, isPrimary: true, clientX: 150, clientY: 500 }})) && true"
+        ))
+    };
+    let rows = |count: u32| format!("document.querySelectorAll('[data-drops-list] li').length === {count}");
+    tab.eval("document.querySelector('[data-plan] svg').setPointerCapture = () => {}");
+    let (svg, button) = ("[data-plan] svg", "[data-drop-zone]");
+    event(svg, "pointerdown", 7);
+    event(svg, "pointerup", 7);
+    tab.until_true(&rows(1));
+    event(button, "click", 7);
+    assert!(tab.is(&rows(1)), "the late click pressed the button");
+    event(button, "pointerdown", 8);
+    event(button, "click", 8);
+    assert!(tab.is(&rows(2)), "the next tap does press it");
+}
