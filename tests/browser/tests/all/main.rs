@@ -8,6 +8,7 @@ mod by_keyboard;
 mod design;
 mod drawings;
 mod drops;
+mod firefox;
 mod first_run;
 mod full_phone;
 mod incident;
